@@ -1,0 +1,83 @@
+/**
+ * The messages between language server, extension and preview view: the only place where they are written down.
+ *
+ * The view's page is set once. A `sheet` message with `full: true` replaces all the view holds; one with
+ * `full: false` carries only the pieces that changed since the version named in `since`, and a view that does not
+ * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
+ */
+import type { PieceDrawing, Placement, Frame, Source } from '../../server/drawing/model';
+
+export const PROTOCOL_VERSION = 1;
+
+export interface PreviewProblem {
+  readonly severity: 'error' | 'warning' | 'note';
+  readonly code: string;
+  readonly message: string;
+  /** What the problem is about; a click on it goes to the text. */
+  readonly source: Source;
+  /** The piece it touches, when there is one. */
+  readonly piece?: string;
+}
+
+/** Server → extension → view. */
+export interface Sheet {
+  readonly type: 'sheet';
+  readonly protocol: typeof PROTOCOL_VERSION;
+  /** File of the pattern. */
+  readonly uri: string;
+  /** Counts up with every sheet of one preview. */
+  readonly version: number;
+  /** The version this one builds on; meaningless in a full sheet. */
+  readonly since: number;
+  readonly full: boolean;
+  readonly title: string;
+  readonly body: string;
+  readonly unit: 'cm' | 'mm' | 'in';
+  /** All pieces of the drawing, in file order, with their place on the sheet. */
+  readonly placements: readonly Placement[];
+  readonly frame: Frame;
+  /** New and changed pieces only (all of them in a full sheet). */
+  readonly pieces: readonly PieceDrawing[];
+  /** Pieces that can't be drawn from the present text: their last good drawing stays, marked with the reason. */
+  readonly stale: readonly { readonly piece: string; readonly reason: string }[];
+  readonly problems: readonly PreviewProblem[];
+}
+
+/** Extension → view: what the cursor in the text stands on. */
+export interface Marked {
+  readonly type: 'marked';
+  readonly sources: readonly Source[];
+}
+
+export type ToView = Sheet | Marked;
+
+/** What the view remembers, kept by the editor over hiding and reloading. */
+export interface ViewState {
+  readonly schema: 1;
+  readonly uri: string;
+  /** Screen pixels a millimetre, and the sheet's millimetre at the view's top left corner. 0 zoom: fit. */
+  readonly zoom: number;
+  readonly left: number;
+  readonly top: number;
+  readonly selected: Source | '';
+}
+
+export type FromView =
+  | { readonly type: 'ready'; readonly protocol: number }
+  | { readonly type: 'ask'; readonly have: number }
+  | { readonly type: 'goto'; readonly source: Source }
+  | { readonly type: 'select'; readonly source: Source | '' };
+
+/** Requests and notifications between extension and language server (method names and their payloads). */
+export const methods = {
+  /** Extension → server: begin (or begin again) to send sheets of this file. Params `{ uri }`; the answer is a full Sheet. */
+  openPreview: 'draftwright/openPreview',
+  /** Extension → server notification: no more sheets. Params `{ uri }`. */
+  closePreview: 'draftwright/closePreview',
+  /** Server → extension notification: a Sheet. */
+  sheet: 'draftwright/sheet',
+  /** Extension → server: where a source stands in the text. Params `{ uri, source }`; answer `{ uri, range } | null`. */
+  locate: 'draftwright/locate',
+  /** Extension → server: what the cursor stands on. Params `{ uri, position }`; answer `Source[]`. */
+  sourcesAt: 'draftwright/sourcesAt',
+} as const;
