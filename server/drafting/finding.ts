@@ -1,0 +1,48 @@
+/**
+ * What a phase has to say of the text: a finding. Findings name the fault and where it is in terms of definitions, never
+ * of offsets in a file, so that they stay true while the text around them moves; `Pattern.findings` turns them into
+ * places in files.
+ */
+import type { Span, Statement } from '../grammar/syntax';
+
+export type Severity = 'error' | 'warning' | 'note';
+
+/** Path of a definition, stable over edits: `hip-ease`, `skirt/hip-curve`, `front/side`, `seam:side`, `other.draft#waist`. */
+export type Source = string;
+
+/** A repair: edits of this file that, applied, make the finding go away. */
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly FixEdit[];
+}
+
+/** Replaces `at` (counted from the statement's first character) by `text`. */
+export interface FixEdit {
+  readonly statement: Statement;
+  readonly at: Span;
+  readonly text: string;
+}
+
+export interface Related {
+  readonly source: Source;
+  readonly message: string;
+}
+
+export interface Finding {
+  /** A code of the catalogue (`checks/`), which gives its severity and its page. */
+  readonly code: string;
+  readonly message: string;
+  /** The statement it stands in (for a piece: a line of its block). */
+  readonly statement: Statement;
+  readonly at: Span;
+  readonly related: readonly Related[];
+  readonly fixes: readonly Fix[];
+  /** The piece it speaks of, where there is one. */
+  readonly piece?: string;
+}
+
+/** A value, if there is one, and what was found on the way to it. */
+export interface Outcome<T> {
+  readonly value?: T;
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,247 @@
+/**
+ * What a pattern comes to once it is drafted: values, shapes, pieces, seams. Plain immutable data, read by the checks,
+ * the drawing, the editor features and the command line. Lengths in millimetres, areas in mm², angles in degrees,
+ * y down.
+ */
+import type { Path } from '../geometry/path';
+import type { Point } from '../geometry/point';
+import type { Span, Statement } from '../../grammar/syntax';
+import type { Severity, Source } from './finding';
+
+export type Kind = 'length' | 'area' | 'angle' | 'ratio' | 'text';
+
+/** A number with its kind: mm, mm², degrees, or plain. A count is a ratio that happens to be whole. */
+export interface Quantity {
+  readonly kind: Exclude<Kind, 'text'>;
+  readonly amount: number;
+}
+export interface Words {
+  readonly kind: 'text';
+  readonly text: string;
+}
+export type Value = Quantity | Words;
+
+export type DisplayUnit = 'cm' | 'mm' | 'in';
+
+export interface PointShape {
+  readonly kind: 'point';
+  readonly point: Point;
+}
+/** A straight line; it extends under the ruler when something is to meet it. */
+export interface LineShape {
+  readonly kind: 'line';
+  readonly path: Path;
+}
+export interface CurveShape {
+  readonly kind: 'curve';
+  readonly path: Path;
+  /** Closed curves and arcs know their centre. */
+  readonly centre?: Point;
+  readonly closed: boolean;
+}
+export type Shape = PointShape | LineShape | CurveShape;
+
+/** A named edge of a piece, walked in the direction of the outline. */
+export interface Edge {
+  readonly name: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  /** Its runs, end to end; where the text leaves a gap the path bridges it straight. */
+  readonly path: Path;
+  /** Length on paper, with the mouths of darts. */
+  readonly drawn: number;
+  /** Length when sewn, darts closed. */
+  readonly sewn: number;
+  /** Names of the points at its ends, where the author named them. */
+  readonly fromName: string;
+  readonly toName: string;
+}
+
+/** A place where the outline does not go on where it ended. */
+export interface Gap {
+  readonly from: Point;
+  readonly to: Point;
+  /** Millimetres between them. */
+  readonly size: number;
+  /** The edge that ends, and the edge that should have begun there (the first one, when the outline does not close). */
+  readonly before: string;
+  readonly after: string;
+  /** The run that begins away from its start (undefined: the outline does not come back). */
+  readonly statement: Statement;
+  readonly at: Span;
+  readonly closing: boolean;
+}
+
+export interface CutLayer {
+  readonly count: number;
+  readonly as: 'pairs' | 'alike' | 'open' | 'fold' | 'left' | 'right' | 'single';
+  readonly cloth: string;
+}
+
+/** `cut pair in silk, right side up` as the piece is to be cut. */
+export interface CutWords {
+  readonly layers: readonly CutLayer[];
+  readonly rightSideUp: boolean;
+  /** As printed: "cut 1 on fold". */
+  readonly text: string;
+}
+
+export interface BalanceLine {
+  readonly name: string;
+  readonly source: Source;
+  readonly path: Path;
+}
+
+export interface Notch {
+  readonly name: string;
+  readonly source: Source;
+  /** Edge it lies on, the sewn distance from the edge's first corner, and the strokes. */
+  readonly edge: string;
+  readonly distance: number;
+  readonly count: 1 | 2 | 3;
+  readonly point: Point;
+}
+
+export interface Corner {
+  readonly name: string;
+  readonly point: Point;
+}
+
+export interface Piece {
+  readonly name: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  /** The draft it is taken from. */
+  readonly draft: string;
+  /** In the order of the outline, end to end. */
+  readonly edges: readonly Edge[];
+  readonly corners: readonly Corner[];
+  readonly gaps: readonly Gap[];
+  /** Enclosed area of the half or whole that is drawn, sewing line, mm². */
+  readonly area: number;
+  /** Undefined: a piece without cutting words, a step on the way to another. */
+  readonly cut?: CutWords;
+  readonly fold?: { readonly edge: string; readonly source: Source };
+  readonly grain?: { readonly from: Point; readonly to: Point; readonly bias: boolean; readonly source: Source };
+  /** Allowance of each edge, mm; undefined where none is stated. */
+  readonly allowances: ReadonlyMap<string, number>;
+  /** The cutting line, one run for each edge; undefined where it can't be had (unclosed, or no allowance stated). */
+  readonly cutting?: readonly Path[];
+  readonly notches: readonly Notch[];
+  readonly balance: readonly BalanceLine[];
+  readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];
+  /** Words of later parts of the language that this piece uses and that are not drawn yet: it is not fully itself. */
+  readonly unbuilt: readonly string[];
+}
+
+/** A stretch of an edge as a seam takes it. */
+export interface SewnEdge {
+  readonly piece: string;
+  readonly edge: string;
+  readonly source: Source;
+  /** Sewn length, mm. */
+  readonly length: number;
+  readonly at: Span;
+}
+
+export interface Seam {
+  readonly name: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  readonly left: readonly SewnEdge[];
+  /** Empty for `its pair`. */
+  readonly right: readonly SewnEdge[];
+  readonly itsPair: boolean;
+  readonly leftLength: number;
+  readonly rightLength: number;
+  /** right − left, after what is asked for by easing and stretching. */
+  readonly difference: number;
+  /** How far the two may be apart, mm, and where that comes from. */
+  readonly tolerance: number;
+  readonly toleranceStated: boolean;
+  /** False where a piece is missing or not fully itself: lengths are then not compared. */
+  readonly comparable: boolean;
+}
+
+export interface Finish {
+  readonly name: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  readonly edges: readonly SewnEdge[];
+  readonly how: 'turned-up' | 'turned-twice' | 'bound' | 'faced' | 'rolled' | 'selvedge' | 'raw';
+  readonly width: number;
+}
+
+/** Offsets in a file, as characters. */
+export interface FileRange {
+  readonly uri: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A finding with its places in files: what editors, terminals and reviews print. */
+export interface PlacedFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly place: FileRange;
+  readonly source: Source;
+  readonly piece?: string;
+  readonly related: readonly { readonly place: FileRange; readonly message: string }[];
+  readonly fixes: readonly PlacedFix[];
+}
+export interface PlacedFix {
+  readonly title: string;
+  readonly edits: readonly { readonly place: FileRange; readonly text: string }[];
+}
+
+/** Who the pattern is drafted for. */
+export interface BodyChoice {
+  readonly name: string;
+  readonly size?: string;
+}
+
+/** What can be asked of one definition. */
+export interface DefinitionInfo {
+  readonly source: Source;
+  readonly name: string;
+  readonly kind: 'value' | 'choice' | 'point' | 'line' | 'curve' | 'piece' | 'edge' | 'seam' | 'finish' | 'notch' | 'draft' | 'measurement' | 'body' | 'sizes';
+  readonly doc: string;
+  readonly value?: Value;
+  readonly shape?: Shape;
+}
+
+/** One pattern, drafted: made once for a version of its text and shared by everybody who reads it. */
+export interface Pattern {
+  readonly uri: string;
+  readonly title: string;
+  readonly unit: DisplayUnit;
+  readonly body?: BodyChoice;
+  /** Files it was read from, itself first. */
+  readonly files: readonly string[];
+  /** Values of its own file by their written path, `skirt.quarter-hip`, in file order. */
+  readonly values: ReadonlyMap<string, Value>;
+  /** Points, lines and curves of its own file by their written path, in file order. */
+  readonly shapes: ReadonlyMap<string, Shape>;
+  /** Pieces that can be drawn, in file order (of its own file; pieces of used files are never cut). */
+  readonly pieces: readonly Piece[];
+  /** Every piece the text names, drawn or not. */
+  readonly pieceNames: readonly string[];
+  readonly seams: readonly Seam[];
+  readonly finishes: readonly Finish[];
+  /** Everything found in its own file, and errors of used files that it rests on; in order of place. */
+  readonly findings: readonly PlacedFinding[];
+  /** Where a definition's name stands now; undefined for an unknown source. */
+  locate(source: Source): FileRange | undefined;
+  /** Everything that a place in a file defines or names, innermost first. */
+  sourcesAt(uri: string, offset: number): readonly Source[];
+  /** What is known of a definition. */
+  info(source: Source): DefinitionInfo | undefined;
+}
+
+/** The one door to files: open buffers first, then the workspace. Returns undefined for what can't be read. */
+export interface Door {
+  read(uri: string): string | undefined;
+  /** The file a `use "path"` in `from` means; `outside` when that leaves the workspace. */
+  resolve(from: string, path: string): { readonly uri: string } | { readonly outside: true };
+}
