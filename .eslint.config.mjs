@@ -26,7 +26,14 @@ export default tseslint.config(
     rules: { 'no-console': 'off' },
   },
   {
-    files: ['server/geometry/**', 'server/drafting/**', 'server/checks/**', 'server/drawing/**', 'server/features/**', 'grammar/**'],
+    files: [
+      'server/geometry/**',
+      'server/drafting/**',
+      'server/checks/**',
+      'server/drawing/**',
+      'server/features/**',
+      'grammar/**',
+    ],
     rules: {
       'no-restricted-properties': [
         'error',

@@ -1,0 +1,114 @@
+/** Bundles the extension, the language server, the command line and the preview into dist/. */
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import * as esbuild from 'esbuild';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const watch = process.argv.includes('--watch');
+const production = process.argv.includes('--production');
+
+const node = { platform: 'node', format: 'cjs', target: 'node20', mainFields: ['module', 'main'] };
+
+/**
+ * What is built from what. The extension ends in .cjs because newer editors load a .js of a package of ES modules
+ * as an ES module; the others are CommonJS by dist/package.json.
+ */
+const bundles = [
+  { from: 'client/extension.ts', to: 'extension.cjs', ...node, external: ['vscode'] },
+  { from: 'server/lsp/node.ts', to: 'server.js', ...node, external: ['@resvg/resvg-js'] },
+  { from: 'server/cli/main.ts', to: 'cli.js', ...node, external: ['@resvg/resvg-js'], shebang: true },
+  {
+    from: 'client/preview/view/main.ts',
+    to: 'preview.js',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+  },
+];
+
+/** Files that ship beside the bundles: the font of the drawings, and the drawing engine where no native one fits. */
+const assets = [
+  [
+    'node_modules/@expo-google-fonts/noto-sans/400Regular/NotoSans_400Regular.ttf',
+    'fonts/NotoSans-Regular.ttf',
+  ],
+  ['node_modules/@expo-google-fonts/noto-sans/LICENSE_FONT', 'fonts/LICENSE.txt'],
+  ['node_modules/@resvg/resvg-wasm/index_bg.wasm', 'resvg.wasm'],
+];
+
+function options({ from, to, shebang, ...rest }) {
+  return {
+    ...rest,
+    entryPoints: [join(root, from)],
+    outfile: join(root, 'dist', to),
+    bundle: true,
+    minify: production,
+    sourcemap: production ? false : 'linked',
+    legalComments: 'none', // gatherLicences() collects the whole texts instead
+    metafile: true,
+    logLevel: 'warning',
+    loader: { '.md': 'text', '.ttf': 'binary', '.wasm': 'binary' },
+    define: { 'process.env.DRAFTWRIGHT_VERSION': JSON.stringify(version) },
+    ...(shebang ? { banner: { js: '#!/usr/bin/env node' } } : {}),
+  };
+}
+
+const version = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).version;
+
+function copyAssets() {
+  for (const [from, to] of assets) {
+    const target = join(root, 'dist', to);
+    mkdirSync(dirname(target), { recursive: true });
+    copyFileSync(join(root, from), target);
+  }
+  writeFileSync(join(root, 'dist', 'package.json'), '{ "type": "commonjs" }\n');
+}
+
+function report({ to, shebang }) {
+  const file = join(root, 'dist', to);
+  if (shebang) chmodSync(file, 0o755);
+  console.log(`  dist/${to}  ${(statSync(file).size / 1024).toFixed(0)} KiB`);
+}
+
+/** Writes one file with the licence of every package that went into a bundle, as those licences ask. */
+function gatherLicences(results) {
+  const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
+  const names = inputs.map((path) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1]).filter(Boolean);
+  const texts = [...new Set([...names, '@resvg/resvg-wasm'])].sort().map((name) => {
+    const folder = join(root, 'node_modules', name);
+    const { version: packed, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+    const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
+    const text = file ? readFileSync(join(folder, file), 'utf8').trim() : `Licence: ${license}`;
+    return `${name} ${packed}\n${'-'.repeat(60)}\n${text}\n`;
+  });
+  writeFileSync(join(root, 'dist', 'LICENCES.txt'), texts.join('\n\n'));
+}
+
+const present = bundles.filter(({ from }) => {
+  const there = existsSync(join(root, from));
+  if (!there) console.log(`  left out: ${from} is not written yet`);
+  return there;
+});
+
+copyAssets();
+if (watch) {
+  for (const bundle of present) await (await esbuild.context(options(bundle))).watch();
+  console.log('Watching; Ctrl+C ends it.');
+} else {
+  try {
+    gatherLicences(await Promise.all(present.map((bundle) => esbuild.build(options(bundle)))));
+    present.forEach(report);
+  } catch {
+    process.exitCode = 1; // esbuild has printed what is wrong
+  }
+}
