@@ -3,7 +3,7 @@
  * of offsets in a file, so that they stay true while the text around them moves; `Pattern.findings` turns them into
  * places in files.
  */
-import type { Span, Statement } from '../grammar/syntax';
+import type { Span, Statement } from '../../grammar/syntax';
 
 export type Severity = 'error' | 'warning' | 'note';
 
