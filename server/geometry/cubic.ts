@@ -1,0 +1,176 @@
+/** One stretch of an outline: a straight line or a cubic Bézier curve, and what can be asked of it at a parameter. */
+import { type Box, boxOf } from './box';
+import { add, cross, lerp, normalised, type Point, scale, subtract } from './point';
+
+export interface Line {
+  readonly kind: 'line';
+  readonly p0: Point;
+  readonly p3: Point;
+}
+
+export interface Cubic {
+  readonly kind: 'cubic';
+  readonly p0: Point;
+  readonly p1: Point;
+  readonly p2: Point;
+  readonly p3: Point;
+}
+
+/** Runs from p0 at parameter 0 to p3 at parameter 1. */
+export type Segment = Line | Cubic;
+
+export const line = (p0: Point, p3: Point): Line => ({ kind: 'line', p0, p3 });
+
+export const cubic = (p0: Point, p1: Point, p2: Point, p3: Point): Cubic => ({
+  kind: 'cubic',
+  p0,
+  p1,
+  p2,
+  p3,
+});
+
+/** A line as the cubic that runs along it at even speed. */
+export const asCubic = (seg: Segment): Cubic =>
+  seg.kind === 'cubic'
+    ? seg
+    : cubic(seg.p0, lerp(seg.p0, seg.p3, 1 / 3), lerp(seg.p0, seg.p3, 2 / 3), seg.p3);
+
+export function pointAt(seg: Segment, t: number): Point {
+  if (t === 0) return seg.p0;
+  if (t === 1) return seg.p3;
+  if (seg.kind === 'line') return lerp(seg.p0, seg.p3, t);
+  const r = 1 - t;
+  const a = r * r * r;
+  const b = 3 * r * r * t;
+  const c = 3 * r * t * t;
+  const d = t * t * t;
+  return {
+    x: a * seg.p0.x + b * seg.p1.x + c * seg.p2.x + d * seg.p3.x,
+    y: a * seg.p0.y + b * seg.p1.y + c * seg.p2.y + d * seg.p3.y,
+  };
+}
+
+/** Change of place with the parameter, millimetres. */
+export function derivativeAt(seg: Segment, t: number): Point {
+  if (seg.kind === 'line') return subtract(seg.p3, seg.p0);
+  const { p0, p1, p2, p3 } = seg;
+  const r = 1 - t;
+  const a = 3 * r * r;
+  const b = 6 * r * t;
+  const c = 3 * t * t;
+  return {
+    x: a * (p1.x - p0.x) + b * (p2.x - p1.x) + c * (p3.x - p2.x),
+    y: a * (p1.y - p0.y) + b * (p2.y - p1.y) + c * (p3.y - p2.y),
+  };
+}
+
+export function secondDerivativeAt(seg: Segment, t: number): Point {
+  if (seg.kind === 'line') return { x: 0, y: 0 };
+  const { p0, p1, p2, p3 } = seg;
+  const a = 6 * (1 - t);
+  const b = 6 * t;
+  return {
+    x: a * (p2.x - 2 * p1.x + p0.x) + b * (p3.x - 2 * p2.x + p1.x),
+    y: a * (p2.y - 2 * p1.y + p0.y) + b * (p3.y - 2 * p2.y + p1.y),
+  };
+}
+
+function thirdDerivative(seg: Cubic): Point {
+  const { p0, p1, p2, p3 } = seg;
+  return { x: 6 * (p3.x - 3 * p2.x + 3 * p1.x - p0.x), y: 6 * (p3.y - 3 * p2.y + 3 * p1.y - p0.y) };
+}
+
+/** Signed curvature in 1/mm, positive where the curve turns clockwise on paper; 0 where it has none (a cusp, a line). */
+export function curvatureAt(seg: Segment, t: number): number {
+  if (seg.kind === 'line') return 0;
+  const d = derivativeAt(seg, t);
+  const speed = Math.sqrt(d.x * d.x + d.y * d.y);
+  if (!(speed > vanishing(seg))) return 0;
+  return cross(d, secondDerivativeAt(seg, t)) / (speed * speed * speed);
+}
+
+/** Greatest extent of the control points: the size that "as good as nothing" is measured against. */
+export function extentOf(seg: Segment): number {
+  const box = controlBox(seg);
+  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
+}
+
+const vanishing = (seg: Segment): number => 1e-9 * extentOf(seg);
+
+/**
+ * Unit direction of travel at t, just before or just after it. Where the handle has no length (or at a cusp) it is
+ * the limit from that side, by the first derivative that does not vanish. Undefined for a segment of no size.
+ */
+export function directionAt(seg: Segment, t: number, side: 'before' | 'after' = 'after'): Point | undefined {
+  const d = derivativeAt(seg, t);
+  if (seg.kind === 'line') return normalised(d);
+  const small = vanishing(seg);
+  if (Math.abs(d.x) > small || Math.abs(d.y) > small) return normalised(d);
+  const back = t >= 1 || (t > 0 && side === 'before');
+  const second = secondDerivativeAt(seg, t);
+  if (Math.abs(second.x) > small || Math.abs(second.y) > small)
+    return normalised(scale(second, back ? -1 : 1));
+  return normalised(thirdDerivative(seg));
+}
+
+/** Cut in two at t by de Casteljau's rule. */
+export function split(seg: Segment, t: number): [Segment, Segment] {
+  if (seg.kind === 'line') {
+    const middle = lerp(seg.p0, seg.p3, t);
+    return [line(seg.p0, middle), line(middle, seg.p3)];
+  }
+  return splitCubic(seg, t);
+}
+
+export function splitCubic(seg: Cubic, t: number): [Cubic, Cubic] {
+  const a = lerp(seg.p0, seg.p1, t);
+  const b = lerp(seg.p1, seg.p2, t);
+  const c = lerp(seg.p2, seg.p3, t);
+  const ab = lerp(a, b, t);
+  const bc = lerp(b, c, t);
+  const middle = lerp(ab, bc, t);
+  return [cubic(seg.p0, a, ab, middle), cubic(middle, bc, c, seg.p3)];
+}
+
+/** The stretch from t0 to t1; runs backwards where t0 > t1. Its ends are exactly the points at t0 and t1. */
+export function subsegment(seg: Segment, t0: number, t1: number): Segment {
+  if (t0 === 0 && t1 === 1) return seg;
+  if (t0 > t1) return reversedSegment(subsegment(seg, t1, t0));
+  const start = pointAt(seg, t0);
+  const end = pointAt(seg, t1);
+  if (seg.kind === 'line') return line(start, end);
+  const third = (t1 - t0) / 3;
+  const p1 = add(start, scale(derivativeAt(seg, t0), third));
+  const p2 = subtract(end, scale(derivativeAt(seg, t1), third));
+  return cubic(start, p1, p2, end);
+}
+
+export const reversedSegment = (seg: Segment): Segment =>
+  seg.kind === 'line' ? line(seg.p3, seg.p0) : cubic(seg.p3, seg.p2, seg.p1, seg.p0);
+
+/** Box of the control points: holds the curve, not tightly. */
+export const controlBox = (seg: Segment): Box =>
+  seg.kind === 'line' ? boxOf([seg.p0, seg.p3]) : boxOf([seg.p0, seg.p1, seg.p2, seg.p3]);
+
+/** The exact box of the curve, by the places where it runs level or upright. */
+export function bounds(seg: Segment): Box {
+  if (seg.kind === 'line') return boxOf([seg.p0, seg.p3]);
+  const { p0, p1, p2, p3 } = seg;
+  const points = [p0, p3];
+  for (const t of quadraticRoots(p1.x - p0.x, p2.x - p1.x, p3.x - p2.x)) points.push(pointAt(seg, t));
+  for (const t of quadraticRoots(p1.y - p0.y, p2.y - p1.y, p3.y - p2.y)) points.push(pointAt(seg, t));
+  return boxOf(points);
+}
+
+/** Roots strictly inside 0..1 of the quadratic with these Bernstein coefficients (the derivative of one coordinate). */
+export function quadraticRoots(a: number, b: number, c: number): number[] {
+  const q2 = a - 2 * b + c;
+  const q1 = b - a;
+  const root = q1 * q1 - q2 * a;
+  if (!(root >= 0)) return [];
+  // The stable pair: no difference of nearly equal numbers is taken (Press et al., Numerical Recipes, 5.6).
+  const w = -(q1 + (q1 < 0 ? -1 : 1) * Math.sqrt(root));
+  const out: number[] = [];
+  for (const t of [w / q2, a / w]) if (t > 0 && t < 1) out.push(t);
+  return out.sort((x, y) => x - y);
+}

@@ -1,0 +1,11 @@
+/** All of the geometry, for those who would rather not remember which file a thing is in. */
+export * from './accuracy';
+export * from './arc';
+export * from './box';
+export * from './cubic';
+export * from './hobby';
+export * from './intersect';
+export * from './length';
+export * from './path';
+export * from './point';
+export * from './transform';
