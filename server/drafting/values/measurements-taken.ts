@@ -18,7 +18,8 @@ export const torso: readonly Measurement[] = [
   {
     name: 'head',
     definition: 'The greatest girth of the head, above the ears.',
-    howToTake: 'Round the middle of the forehead and the fullest part behind, over the hair as it will be worn.',
+    howToTake:
+      'Round the middle of the forehead and the fullest part behind, over the hair as it will be worn.',
     low: 470,
     high: 660,
     group: 'girths',
@@ -117,7 +118,8 @@ export const torso: readonly Measurement[] = [
   {
     name: 'waist',
     definition: 'The girth at the natural waist, midway between the lowest rib and the top of the hip bone.',
-    howToTake: 'Tie a tape round the waist and let it settle; measure there. Leave the tape on for the lengths.',
+    howToTake:
+      'Tie a tape round the waist and let it settle; measure there. Leave the tape on for the lengths.',
     low: 430,
     high: 1700,
     group: 'girths',
@@ -174,7 +176,8 @@ export const lengths: readonly Measurement[] = [
   },
   {
     name: 'nape-to-floor',
-    definition: 'From the nape to the floor, following the back to the waist and hanging straight from there.',
+    definition:
+      'From the nape to the floor, following the back to the waist and hanging straight from there.',
     howToTake: 'In the shoes that will be worn, for trains and cloaks; say so beside the number.',
     low: 700,
     high: 1850,
@@ -282,7 +285,8 @@ export const lengths: readonly Measurement[] = [
   },
   {
     name: 'trunk',
-    definition: 'Round the trunk from the shoulder, between the legs and back over the bust to the same point.',
+    definition:
+      'Round the trunk from the shoulder, between the legs and back over the bust to the same point.',
     howToTake: 'Standing straight; for anything cut in one from the shoulder to the fork.',
     low: 850,
     high: 2100,
@@ -295,7 +299,8 @@ export const lengths: readonly Measurement[] = [
 export const limbs: readonly Measurement[] = [
   {
     name: 'armhole',
-    definition: 'The girth of the arm where it joins the trunk, over the shoulder tip and through the armpit.',
+    definition:
+      'The girth of the arm where it joins the trunk, over the shoulder tip and through the armpit.',
     howToTake: 'Close, the arm hanging.',
     low: 220,
     high: 700,
