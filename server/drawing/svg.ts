@@ -1,0 +1,172 @@
+/**
+ * Prints a drawing as SVG in full size: one user unit is one millimetre, paper white and ink black whatever the
+ * editor's theme is. Presentation attributes only, no style sheet, no script, nothing from outside: programs that
+ * drive a cutter read little else.
+ */
+import type {
+  DrawnDot,
+  DrawnLine,
+  DrawnText,
+  Drawing,
+  Frame,
+  LineRole,
+  PieceDrawing,
+  Placement,
+} from './model';
+import { arrowHeads, decimal, lineTypes, paintOrder, pathData } from './lines';
+import { legend, legendSize } from './legend';
+import { group, leaf, text, type Attributes } from './xml';
+
+export interface SvgOptions {
+  /** White round the drawing, mm. */
+  readonly margin?: number;
+  /** Draw the lines and points of the draft as well. */
+  readonly construction?: boolean;
+  /** Leave out test square, ruler and key. */
+  readonly bare?: boolean;
+}
+
+/** Capital height as a share of the font size in the bundled font (Noto Sans: 714 of 1000 units). */
+export const CAPITAL_HEIGHT = 0.714;
+
+const FONTS = "'Noto Sans', 'DejaVu Sans', Arial, Helvetica, sans-serif";
+const DEFAULT_MARGIN_MM = 10;
+const GAP_ABOVE_LEGEND_MM = 15;
+/** Length and half width of an arrow head, mm: a closed head of about 20°. */
+const HEAD_LENGTH_MM = 5;
+const HEAD_HALF_WIDTH_MM = 0.9;
+const DOT_RADIUS_MM = { corner: 0.5, point: 0.6, mark: 0.8 } as const;
+
+interface Layout {
+  readonly paper: Frame;
+  readonly legendTop: number;
+}
+
+/** The whole drawing as one SVG document ending with a line feed. Never throws; a piece without a place is left out. */
+export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
+  const layout = layOut(drawing, options);
+  const { left, top, right, bottom } = layout.paper;
+  const width = right - left;
+  const height = bottom - top;
+  const root = {
+    xmlns: 'http://www.w3.org/2000/svg',
+    width: `${decimal(width)}mm`,
+    height: `${decimal(height)}mm`,
+    viewBox: [left, top, width, height].map(decimal).join(' '),
+    'font-family': FONTS,
+    fill: '#000',
+  };
+  const parts = [
+    text('title', {}, titleOf(drawing)),
+    text('desc', {}, 'Full size. The finished size is the thin dashed line.'),
+    leaf('rect', { class: 'paper', x: left, y: top, width, height, fill: '#fff' }),
+    ...pieces(drawing, options),
+    ...(options.bare ? [] : [legend(drawing, left + marginOf(options), layout.legendTop)]),
+  ];
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${group('svg', root, parts)}\n`;
+}
+
+export function titleOf(drawing: Drawing): string {
+  return [drawing.title || 'Pattern', drawing.body && `for ${drawing.body}`].filter(Boolean).join(', ');
+}
+
+function marginOf(options: SvgOptions): number {
+  return Math.max(0, options.margin ?? DEFAULT_MARGIN_MM);
+}
+
+function layOut(drawing: Drawing, options: SvgOptions): Layout {
+  const margin = marginOf(options);
+  const { left, top, right, bottom } = drawing.frame;
+  const legendTop = bottom + (bottom > top ? GAP_ABOVE_LEGEND_MM : 0);
+  const size = options.bare ? { width: 1, height: 1 } : legendSize(drawing.unit);
+  const paper = {
+    left: left - margin,
+    top: top - margin,
+    right: Math.max(right, left + size.width) + margin,
+    bottom: (options.bare ? Math.max(bottom, top + 1) : legendTop + size.height) + margin,
+  };
+  return { paper, legendTop };
+}
+
+function pieces(drawing: Drawing, options: SvgOptions): string[] {
+  const named = new Map(drawing.pieces.map((piece) => [piece.name, piece]));
+  const taken = new Set<string>();
+  return drawing.placements.flatMap((placement) => {
+    const piece = named.get(placement.piece);
+    return piece ? [pieceGroup(piece, placement, identifier(piece.name, taken), options)] : [];
+  });
+}
+
+/** An XML name made from a piece's name, each one once in the document. */
+function identifier(name: string, taken: Set<string>): string {
+  const plain = `piece-${name.replace(/[^A-Za-z0-9-]/gu, (sign) => `_${sign.codePointAt(0)!.toString(16)}_`)}`;
+  let id = plain;
+  for (let i = 2; taken.has(id); i++) id = `${plain}.${i}`;
+  taken.add(id);
+  return id;
+}
+
+function pieceGroup(piece: PieceDrawing, placement: Placement, id: string, options: SvgOptions): string {
+  const { x, y } = placement.by;
+  const roles = paintOrder.filter((role) => role !== 'construction' || options.construction);
+  const attributes = { id, class: 'piece', transform: `translate(${decimal(x)} ${decimal(y)})` };
+  return group('g', attributes, [
+    text('title', {}, piece.spoken || piece.name),
+    ...roles.flatMap((role) => lineGroup(role, piece.lines)),
+    ...dotGroup(piece.dots.filter((dot) => dot.role !== 'point' || options.construction)),
+    ...textGroup(piece.texts),
+  ]);
+}
+
+function lineGroup(role: LineRole, all: readonly DrawnLine[]): string[] {
+  const lines = all.filter((line) => line.role === role);
+  if (lines.length === 0) return [];
+  const type = lineTypes[role];
+  const attributes = {
+    class: role,
+    fill: 'none',
+    stroke: '#000',
+    'stroke-width': type.weight,
+    'stroke-linejoin': 'round',
+    ...(type.dash.length
+      ? { 'stroke-dasharray': type.dash.map(decimal).join(' ') }
+      : { 'stroke-linecap': 'round' }),
+  };
+  return [group('g', attributes, lines.flatMap(lineElements))];
+}
+
+function lineElements(line: DrawnLine): string[] {
+  const path = leaf('path', { d: pathData(line) }, text('title', {}, line.tip || line.name));
+  return [path, ...arrowHeads(line).map(({ at, turn }) => headElement(at.x, at.y, turn))];
+}
+
+function headElement(x: number, y: number, turn: number): string {
+  const place = `translate(${decimal(x)} ${decimal(y)}) rotate(${decimal(turn)})`;
+  const d = `M0 0L${-HEAD_LENGTH_MM} ${HEAD_HALF_WIDTH_MM}V${-HEAD_HALF_WIDTH_MM}Z`;
+  return leaf('path', { class: 'arrow', transform: place, d, fill: '#000', stroke: 'none' });
+}
+
+function dotGroup(dots: readonly DrawnDot[]): string[] {
+  if (dots.length === 0) return [];
+  const circles = dots.map((dot) =>
+    leaf('circle', { cx: dot.at.x, cy: dot.at.y, r: DOT_RADIUS_MM[dot.role] }, text('title', {}, dot.name)),
+  );
+  return [group('g', { class: 'dots' }, circles)];
+}
+
+function textGroup(texts: readonly DrawnText[]): string[] {
+  if (texts.length === 0) return [];
+  return [group('g', { class: 'texts', 'text-anchor': 'middle' }, texts.map(textElement))];
+}
+
+function textElement(drawn: DrawnText): string {
+  const { x, y } = drawn.at;
+  const turn: Attributes = drawn.turn
+    ? { transform: `rotate(${decimal(drawn.turn)} ${decimal(x)} ${decimal(y)})` }
+    : {};
+  return text(
+    'text',
+    { class: drawn.role, x, y, 'font-size': drawn.size / CAPITAL_HEIGHT, ...turn },
+    drawn.text,
+  );
+}
