@@ -1,0 +1,59 @@
+/** Compiles the suites that run inside the editor, and packs the extension as a person would install it. */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { root } from '../setup.mjs';
+
+const SUITES = join(root, 'tests', 'editor', 'suites');
+
+/** Bundles every suite into out/suites (one file each, CommonJS, as an extension host loads them). */
+export async function compileSuites(only = '') {
+  const outdir = join(root, 'out', 'suites');
+  rmSync(outdir, { recursive: true, force: true });
+  mkdirSync(outdir, { recursive: true });
+  writeFileSync(join(outdir, 'package.json'), '{ "type": "commonjs" }\n');
+  const files = readdirSync(SUITES).filter((name) => name.endsWith('.test.ts') && name.includes(only));
+  await build({
+    entryPoints: ['index.ts', ...files].map((name) => join(SUITES, name)),
+    outdir,
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    target: 'node20',
+    external: ['vscode', 'mocha'],
+    sourcemap: 'inline',
+    logLevel: 'warning',
+  });
+  return { folder: outdir, count: files.length };
+}
+
+/** A copy of the samples that a test may write to; the caller removes it. */
+export function makeWorkspace() {
+  const folder = mkdtempSync(join(tmpdir(), 'draftwright-samples-'));
+  cpSync(join(root, 'samples'), folder, { recursive: true, filter: (path) => !path.endsWith('.mjs') });
+  return folder;
+}
+
+/** Builds for release and packs out/draftwright-VERSION.vsix; answers its path. */
+export function packExtension() {
+  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const file = join(root, 'out', `draftwright-${version}.vsix`);
+  mkdirSync(join(root, 'out'), { recursive: true });
+  const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
+  const flags = ['--no-dependencies', '--allow-missing-repository', '--out', file];
+  const steps = [
+    [join(root, 'client', 'build.mjs'), '--production'],
+    [vsce, 'package', ...flags],
+  ];
+  for (const args of steps) {
+    const done = spawnSync(process.execPath, args, {
+      cwd: root,
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    if (done.status !== 0) throw new Error(`packing failed:\n${done.stdout}${done.stderr}`);
+  }
+  return file;
+}

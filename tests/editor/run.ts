@@ -1,0 +1,184 @@
+/**
+ * Runs everything that needs a real VS Code, and prints the counts as its last line.
+ *
+ *   node --import tsx tests/editor/run.ts [suites|stories] [NAME]
+ *
+ * Suites (`suites/NAME.test.ts`) run inside the extension host with the extension from its folder. Stories
+ * (`stories/NAME.story.ts`, exporting async functions of a Scene) click and type in the browser on the packaged
+ * extension; a story's name is its title, the stories of one file share a window, and pictures go to out/pictures.
+ * To add either, add a file; nothing lists them. Build first (`npm run build`).
+ * Where no browser starts, everything here counts as skipped, and a loud line says so.
+ */
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { format } from 'node:util';
+import type { Browser } from 'playwright-core';
+import { root } from '../setup.mjs';
+import { launchBrowser } from './browser.mjs';
+import { compileSuites, makeWorkspace, packExtension } from './compile.mjs';
+import { address, Scene, type Story } from './scene';
+import { startEditor } from './server.mjs';
+
+interface Counts {
+  passed: number;
+  failed: number;
+  skipped: number;
+}
+
+const STORIES = join(root, 'tests', 'editor', 'stories');
+const SUITES_TAKE_AT_MOST = 300_000;
+
+const add = (a: Counts, b: Counts): Counts => ({
+  passed: a.passed + b.passed,
+  failed: a.failed + b.failed,
+  skipped: a.skipped + b.skipped,
+});
+
+const summary = ({ passed, failed, skipped }: Counts) =>
+  `${passed} passed, ${failed} failed, ${skipped} skipped`;
+
+/** Reads the counts from the line with which the suites end; a run that never printed one has failed. */
+function countsOf(lines: readonly string[]): Counts {
+  const closing = /^(\d+) passed, (\d+) failed, (\d+) skipped$/;
+  const found = lines
+    .map((line) => closing.exec(line))
+    .filter((match) => match !== null)
+    .at(-1);
+  if (!found) return { passed: 0, failed: 1, skipped: 0 };
+  return { passed: Number(found[1]), failed: Number(found[2]), skipped: Number(found[3]) };
+}
+
+/** Opens the editor so that its extension host runs the compiled suites, and waits for their end. */
+async function suitesIn(
+  browser: Browser,
+  editor: { url: string; port: number },
+  suites: string,
+  workspace: string,
+) {
+  const authority = `vscode-remote://localhost:${editor.port}`;
+  const page = await browser.newPage();
+  const lines: string[] = [];
+  const code = await new Promise<number>((resolve, reject) => {
+    const patience = setTimeout(
+      () => reject(new Error('the suites did not end in time')),
+      SUITES_TAKE_AT_MOST,
+    );
+    const open = async () => {
+      await page.exposeFunction('codeAutomationLog', (_type: string, args: unknown[]) => {
+        const text = format(...args);
+        lines.push(...text.split('\n'));
+        if (text.startsWith('  ')) console.log(text); // the reporter's; the rest is the editor's own and goes to the log
+      });
+      await page.exposeFunction('codeAutomationExit', (exit: number) => {
+        clearTimeout(patience);
+        resolve(exit);
+      });
+      const payload: [string, string][] = [
+        ['extensionDevelopmentPath', authority + pathToFileURL(root).pathname],
+        ['extensionTestsPath', authority + pathToFileURL(suites).pathname],
+        ['skipWelcome', 'true'],
+      ];
+      await page.goto(address(editor.url, workspace, payload), { timeout: 60_000 });
+    };
+    open().catch(reject);
+  });
+  await page.close();
+  writeFileSync(join(root, 'out', 'editor-suites-console.log'), lines.join('\n'));
+  const counts = countsOf(lines);
+  return code !== 0 && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
+}
+
+async function runSuites(browser: Browser, only: string): Promise<Counts> {
+  const { folder, count } = await compileSuites(only);
+  if (count === 0) return { passed: 0, failed: 0, skipped: 0 };
+  const workspace = makeWorkspace();
+  const editor = await startEditor({ log: join(root, 'out', 'editor-suites.log') });
+  try {
+    return await suitesIn(browser, editor, join(folder, 'index.js'), workspace);
+  } finally {
+    await editor.stop();
+    rmSync(workspace, { recursive: true, force: true });
+  }
+}
+
+const sentence = (name: string) => name.replace(/([A-Z])/g, ' $1').toLowerCase();
+
+/** Plays one story; a failure is told with its reason and a picture of what the person would have seen. */
+async function play(scene: Scene, name: string, story: Story): Promise<Counts> {
+  const start = performance.now();
+  const told = () => `${sentence(name)} (${((performance.now() - start) / 1000).toFixed(1)} s)`;
+  try {
+    await story(scene);
+    console.log(`  ${told()}`);
+    return { passed: 1, failed: 0, skipped: 0 };
+  } catch (fault) {
+    await scene.picture(`failed-${name}`).catch(() => undefined);
+    console.log(`  FAILED ${told()}, see out/pictures/failed-${name}.png\n`, fault);
+    return { passed: 0, failed: 1, skipped: 0 };
+  }
+}
+
+async function playFile(browser: Browser, url: string, file: string): Promise<Counts> {
+  const stories: Record<string, Story> = await import(pathToFileURL(join(STORIES, file)).href);
+  const workspace = makeWorkspace();
+  const scene = await Scene.open(browser, url, workspace);
+  let counts: Counts = { passed: 0, failed: 0, skipped: 0 };
+  try {
+    for (const [name, story] of Object.entries(stories)) counts = add(counts, await play(scene, name, story));
+  } finally {
+    await scene.close();
+    rmSync(workspace, { recursive: true, force: true });
+  }
+  return counts;
+}
+
+async function runStories(browser: Browser, only: string): Promise<Counts> {
+  const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
+  let counts: Counts = { passed: 0, failed: 0, skipped: 0 };
+  if (files.length === 0) return counts;
+  const editor = await startEditor({ vsix: [packExtension()], log: join(root, 'out', 'editor-stories.log') });
+  try {
+    for (const file of files.sort()) counts = add(counts, await playFile(browser, editor.url, file));
+  } finally {
+    await editor.stop();
+  }
+  return counts;
+}
+
+/** How many tests the files name, for saying how many are skipped where no browser starts. */
+function countWithoutRunning(): number {
+  const count = (folder: string, pattern: RegExp) => {
+    const place = join(root, 'tests', 'editor', folder);
+    const texts = readdirSync(place).map((name) => readFileSync(join(place, name), 'utf8'));
+    return texts.reduce((sum, text) => sum + (text.match(pattern)?.length ?? 0), 0);
+  };
+  return count('suites', /^\s*it\(/gm) + count('stories', /^export const \w+: Story/gm);
+}
+
+async function main(): Promise<Counts> {
+  const [part = '', only = ''] = process.argv.slice(2);
+  mkdirSync(join(root, 'out'), { recursive: true });
+  const { browser, reasons } = await launchBrowser();
+  if (!browser) {
+    console.log(
+      `SKIPPED: no browser starts on this machine, so nothing was tested in the editor.\n  ${reasons?.join('\n  ')}`,
+    );
+    return { passed: 0, failed: 0, skipped: countWithoutRunning() };
+  }
+  try {
+    const inside = part === 'stories' ? undefined : await runSuites(browser, only);
+    const outside = part === 'suites' ? undefined : await runStories(browser, only);
+    return [inside, outside].filter((counts) => counts !== undefined).reduce(add);
+  } finally {
+    await browser.close();
+  }
+}
+
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
+const counts = await main().catch((fault: unknown): Counts => {
+  console.log('FAILED: the editor could not be tested:', fault);
+  return { passed: 0, failed: 1, skipped: 0 };
+});
+console.log(summary(counts));
+process.exit(counts.failed > 0 ? 1 : 0);

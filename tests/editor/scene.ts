@@ -1,0 +1,128 @@
+/** What a browser story works with: the editor's page, and words for what a person does in it. */
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
+import { root } from '../setup.mjs';
+
+/** Milliseconds that a story waits for something to appear before it counts as missing. */
+const PATIENCE = 20_000;
+
+/** The address of a folder in a running editor, with further values in its payload. */
+export function address(
+  url: string,
+  folder: string,
+  payload: readonly (readonly [string, string])[] = [],
+): string {
+  const place = new URL(url);
+  place.searchParams.set('folder', pathToFileURL(folder).pathname);
+  if (payload.length > 0) place.searchParams.set('payload', JSON.stringify(payload));
+  return place.href;
+}
+
+/** One window of the editor on one folder of drafts; a story may change the files of that folder. */
+export class Scene {
+  private constructor(
+    readonly page: Page,
+    readonly folder: string,
+  ) {}
+
+  /** Opens the editor on a folder and waits until a person could start to work. */
+  static async open(browser: Browser, url: string, folder: string): Promise<Scene> {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    page.setDefaultTimeout(PATIENCE);
+    await page.goto(address(url, folder), { timeout: 60_000 });
+    await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
+    return new Scene(page, folder);
+  }
+
+  /** Opens a file of the folder by its name, as quick open does. */
+  async openFile(name: string): Promise<void> {
+    await this.page.keyboard.press('ControlOrMeta+P');
+    await this.pick(name, name.split('/').at(-1)!);
+    const tab = this.page.locator('.tab.active', { hasText: name.split('/').at(-1)! });
+    await tab.waitFor();
+    await this.page.locator('.editor-instance .monaco-editor .view-line').first().waitFor();
+  }
+
+  /** Runs a command by its title in the command palette. */
+  async command(title: string): Promise<void> {
+    await this.page.keyboard.press('F1');
+    await this.pick(`>${title}`, title);
+  }
+
+  /** Types into the open quick pick and takes the first row that shows the label. */
+  private async pick(text: string, label: string): Promise<void> {
+    const input = this.page.locator('.quick-input-widget:visible input').first();
+    await input.waitFor();
+    await input.fill(text);
+    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: label }).first().click();
+  }
+
+  /** Goes to a line and column (from 1) of the active editor. */
+  async goTo(line: number, column = 1): Promise<void> {
+    await this.page.keyboard.press('Control+G');
+    const input = this.page.locator('.quick-input-widget:visible input').first();
+    await input.fill(`:${line}:${column}`);
+    await input.press('Enter');
+    await input.waitFor({ state: 'hidden' });
+  }
+
+  /** Types as on a keyboard into whatever has the focus; suggestions are dismissed. */
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text, { delay: 10 });
+  }
+
+  /** Presses a key or a chord, such as 'Control+S'. */
+  async press(keys: string): Promise<void> {
+    await this.page.keyboard.press(keys);
+  }
+
+  /** Saves the active editor and answers the text of that file on disk. */
+  async save(name: string): Promise<string> {
+    await this.press('ControlOrMeta+S');
+    await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
+    return readFileSync(join(this.folder, name), 'utf8');
+  }
+
+  /** The frame (a webview's content lies in nested ones) that holds an element; waits for it. */
+  async frameWith(selector: string, withinMs = PATIENCE): Promise<Frame> {
+    for (let waited = 0; waited < withinMs; waited += 100) {
+      for (const frame of this.page.frames()) {
+        const there = await frame.$(selector).catch(() => null);
+        if (there) return frame;
+      }
+      await this.page.waitForTimeout(100);
+    }
+    throw new Error(`no frame shows ${selector} within ${withinMs / 1000} s`);
+  }
+
+  /** An element inside the preview, or any other webview. */
+  async inside(selector: string): Promise<Locator> {
+    return (await this.frameWith(selector)).locator(selector);
+  }
+
+  /** The messages of the Problems panel as lines of text, once at least `count` are there. */
+  async problems(count = 0): Promise<string[]> {
+    await this.command('Problems: Focus on Problems View');
+    const rows = this.page.locator(
+      '.markers-panel .monaco-list-row .marker-message-details-container, .markers-panel .monaco-list-row .marker-line',
+    );
+    if (count > 0) await rows.nth(count - 1).waitFor();
+    return rows.allInnerTexts();
+  }
+
+  /** Saves a picture of the window as out/pictures/NAME.png. */
+  async picture(name: string): Promise<void> {
+    const folder = join(root, 'out', 'pictures');
+    mkdirSync(folder, { recursive: true });
+    await this.page.screenshot({ path: join(folder, `${name}.png`) });
+  }
+
+  async close(): Promise<void> {
+    await this.page.close();
+  }
+}
+
+/** A story: what a person does and sees. Throws when the editor does not keep up. */
+export type Story = (scene: Scene) => Promise<void>;
