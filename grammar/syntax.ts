@@ -219,7 +219,7 @@ export type WayOption = Node &
     | { readonly kind: 'leaving'; readonly heading: Heading }
     | { readonly kind: 'arriving'; readonly heading: Heading }
     | { readonly kind: 'fuller' | 'flatter'; readonly by: Expr }
-    | { readonly kind: 'hollow'; readonly depth: Expr; readonly toward: Expr; readonly at?: Place }
+    | { readonly kind: 'hollow'; readonly depth: Expr; readonly toward: Expr; readonly place?: Place }
     | { readonly kind: 'centre'; readonly point: Expr; readonly longWay: boolean }
   );
 
@@ -576,7 +576,10 @@ export interface SmoothNode extends Node {
   readonly by: Expr;
 }
 
-/** A share may own a block: the following statements of the divide's block are kept by share index. */
+/**
+ * Its block holds a `ShareNode` statement for every share that has a block of its own, in order; a share without one
+ * has none. `along` names the cut: `name` is the bare name after it, or the one after `as`.
+ */
 export interface DivideNode extends Node {
   readonly kind: 'divide';
   readonly piece: Expr;
@@ -735,6 +738,7 @@ export type StatementNode =
   | TrueNode
   | SmoothNode
   | DivideNode
+  | ShareNode
   | JoinNode
   | FacingNode
   | BandNode
