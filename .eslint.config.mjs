@@ -22,8 +22,8 @@ export default tseslint.config(
     },
   },
   {
-    files: ['server/cli/**', '**/*.mjs', 'tests/editor/**'],
-    rules: { 'no-console': 'off' },
+    files: ['server/cli/**', '**/*.mjs', '**/*.cjs', 'tests/editor/**'],
+    rules: { 'no-console': 'off', '@typescript-eslint/no-require-imports': 'off' },
   },
   {
     files: [

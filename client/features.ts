@@ -1,15 +1,13 @@
 /** The table of what the extension activates; package.json lists the same commands, and a test compares the two. */
 import type * as vscode from 'vscode';
-import { openLanguageService } from './language';
+import type { LanguageClient } from 'vscode-languageclient/node';
 
 export interface Feature {
   /** What the feature is called in a message to the person. */
   readonly name: string;
   /** The commands that the feature registers. */
   readonly commands: readonly string[];
-  activate(context: vscode.ExtensionContext): vscode.Disposable | Promise<vscode.Disposable>;
+  activate(context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable;
 }
 
-export const features: readonly Feature[] = [
-  { name: 'language service', commands: [], activate: openLanguageService },
-];
+export const features: readonly Feature[] = [];

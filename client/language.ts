@@ -2,15 +2,10 @@
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 
-let client: LanguageClient | undefined;
-
-/** The running client, for features that ask the server something of their own. */
-export const languageClient = (): LanguageClient | undefined => client;
-
-/** Starts server and client; disposing of the answer stops both. */
-export async function openLanguageService(context: vscode.ExtensionContext): Promise<vscode.Disposable> {
+/** Starts server and client; the client stops both when it is disposed of. */
+export async function startLanguageClient(context: vscode.ExtensionContext): Promise<LanguageClient> {
   const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.js').fsPath;
-  const started = new LanguageClient(
+  const client = new LanguageClient(
     'draftwright',
     'Draftwright',
     { module, transport: TransportKind.ipc },
@@ -19,7 +14,6 @@ export async function openLanguageService(context: vscode.ExtensionContext): Pro
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.draft') },
     },
   );
-  await started.start();
-  client = started;
-  return new vscode.Disposable(() => void started.dispose());
+  await client.start();
+  return client;
 }

@@ -71,6 +71,7 @@ async function waitForAnswer(url, child, withinMs = 60_000) {
 /**
  * Starts the editor, with packaged extensions installed into it if some are named.
  * Answers { url, port, log, stop() }: `log` is the file that holds what the editor printed.
+ * @param {{ vsix?: string[], settings?: Record<string, unknown>, log: string }} options
  */
 export async function startEditor({ vsix = [], settings = {}, log }) {
   const { node, entry } = ensureEditor();

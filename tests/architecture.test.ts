@@ -1,0 +1,174 @@
+/** Holds the rooms of the house apart: reads every import and compares it with what the room may know. */
+import assert from 'node:assert/strict';
+import { existsSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { read, root, sources } from './support/sources';
+
+interface Import {
+  /** The importing file and what it imports, from the top of the repository; packages by their name. */
+  readonly from: string;
+  readonly to: string;
+  readonly typesOnly: boolean;
+}
+
+const STATEMENT =
+  /^\s*(import|export)\s(type\s)?[^'";]*?from\s*'([^']+)'|^\s*import\s*'([^']+)'|\bimport\('([^']+)'\)/gm;
+
+/** The file that a relative import means, from the top of the repository. */
+function resolveImport(from: string, to: string): string {
+  if (!to.startsWith('.')) return to;
+  const path = posix.normalize(posix.join(posix.dirname(from), to));
+  const found = [path, `${path}.ts`, `${path}/index.ts`].find(
+    (candidate) => existsSync(join(root, candidate)) && candidate.includes('.'),
+  );
+  return found ?? path;
+}
+
+function importsOf(from: string): Import[] {
+  const matches = [...read(from).matchAll(STATEMENT)];
+  return matches.map(([, , type, named, bare, dynamic]) => ({
+    from,
+    to: resolveImport(from, (named ?? bare ?? dynamic)!),
+    typesOnly: type !== undefined,
+  }));
+}
+
+const all = sources().filter((path) => /^(client|server|grammar)\//.test(path) && path.endsWith('.ts'));
+const imports = all.flatMap(importsOf);
+const within = (folder: string) => (path: string) => path.startsWith(folder);
+const told = (found: readonly Import[]) => found.map(({ from, to }) => `${from} imports ${to}`);
+const isPackage = (to: string) => !/^(client|server|grammar|tests|samples|package\.json)(\/|$)/.test(to);
+
+/** Asserts that nothing in a room imports what `allowed` refuses. */
+function onlyImports(room: string, allowed: (found: Import) => boolean): void {
+  assert.deepEqual(told(imports.filter((found) => within(room)(found.from) && !allowed(found))), []);
+}
+
+/** The rooms in the order in which data walks; a room imports from those before it and from itself. */
+const WALK = [
+  'grammar',
+  'server/geometry',
+  'server/drafting',
+  'server/checks',
+  'server/drawing',
+  'server/lay',
+  'server/review',
+  'server/features',
+  'server/lsp',
+  'server/cli',
+];
+
+describe('the rooms of the house', () => {
+  it('the imports of the sources are found, packages and files alike', () => {
+    assert.ok(imports.some(({ from, to }) => from === 'client/extension.ts' && to === 'client/features.ts'));
+    assert.ok(imports.some(({ from, to }) => from === 'client/extension.ts' && to === 'vscode'));
+  });
+
+  it('geometry knows numbers alone and imports nothing of ours and no package', () => {
+    onlyImports('server/geometry/', ({ to }) => to.startsWith('server/geometry/') || to === 'clipper2-ts');
+  });
+
+  it('the grammar imports its parser library and itself', () => {
+    onlyImports(
+      'grammar/',
+      ({ from, to }) =>
+        to === 'chevrotain' ||
+        to.startsWith('grammar/') ||
+        (from === 'grammar/generate.ts' && to.startsWith('node:')),
+    );
+  });
+
+  it('data walks one way from text to person', () => {
+    const rank = (path: string) => WALK.findIndex((room) => path.startsWith(`${room}/`));
+    const against = imports.filter(({ from, to }) => rank(from) >= 0 && rank(to) > rank(from));
+    assert.deepEqual(told(against), []);
+  });
+
+  it('the grammar and the geometry do not know of each other', () => {
+    onlyImports('server/geometry/', ({ to }) => !to.startsWith('grammar/'));
+    onlyImports('grammar/', ({ to }) => !to.startsWith('server/'));
+  });
+
+  it('checks, drawing, features and drafting know no protocol and do no input or output', () => {
+    const doors = ['server/drawing/png.ts', 'server/drawing/font.ts'];
+    const outside = /^(vscode|node:|fs$|path$|os$|child_process$)/;
+    for (const room of [
+      'server/drafting/',
+      'server/checks/',
+      'server/drawing/',
+      'server/features/',
+      'server/geometry/',
+    ]) {
+      onlyImports(room, ({ from, to }) => doors.includes(from) || !outside.test(to));
+    }
+  });
+
+  it('the client never imports the drafting', () => {
+    onlyImports('client/', ({ to }) => !/^server\/(drafting|checks|geometry|features|lsp|cli)\//.test(to));
+  });
+
+  it('the preview view takes types and line types from the drawing and nothing else of the server', () => {
+    const may = ['server/drawing/model.ts', 'server/drawing/lines.ts'];
+    onlyImports('client/preview/view/', ({ to }) => !to.startsWith('server/') || may.includes(to));
+    onlyImports('client/preview/view/', ({ to }) => !isPackage(to) || to.endsWith('.css'));
+  });
+
+  it('only the language server room knows the server side of the protocol', () => {
+    const protocol = imports.filter(({ to }) => /^vscode-(languageserver|jsonrpc)/.test(to));
+    assert.deepEqual(told(protocol.filter(({ from }) => !from.startsWith('server/lsp/'))), []);
+  });
+
+  it('only the client knows the editor', () => {
+    const editor = imports.filter(({ to }) => to === 'vscode' || to.startsWith('vscode-languageclient'));
+    assert.deepEqual(told(editor.filter(({ from }) => !from.startsWith('client/'))), []);
+  });
+
+  it('only the PNG printer knows the picture engine', () => {
+    const engine = imports.filter(({ to }) => to.startsWith('@resvg/'));
+    assert.deepEqual(told(engine.filter(({ from }) => from !== 'server/drawing/png.ts')), []);
+  });
+
+  it('only the command line prints', () => {
+    const prints = /\bconsole\.\w+\(|process\.std(out|err)\b/;
+    assert.deepEqual(
+      all.filter((path) => !path.startsWith('server/cli/') && prints.test(read(path))),
+      [],
+    );
+  });
+
+  it('nothing evaluates text as a program or asks the network', () => {
+    const forbidden =
+      /\beval\(|new Function\(|\bfetch\(|XMLHttpRequest|WebSocket\(|from 'node:(https?|net|dns|tls)'/;
+    assert.deepEqual(
+      all.filter((path) => forbidden.test(read(path))),
+      [],
+    );
+  });
+
+  it('no two files import each other in a circle', () => {
+    const graph = new Map(
+      all.map((path) => [
+        path,
+        importsOf(path)
+          .filter((found) => !found.typesOnly)
+          .map(({ to }) => to),
+      ]),
+    );
+    assert.deepEqual(circles(graph), []);
+  });
+});
+
+/** The circles of a graph of imports, each as the path that leads back to its start. */
+function circles(graph: ReadonlyMap<string, readonly string[]>): string[] {
+  const done = new Set<string>();
+  const found: string[] = [];
+  const walk = (path: string, trail: readonly string[]): void => {
+    const at = trail.indexOf(path);
+    if (at >= 0) found.push([...trail.slice(at), path].join(' → '));
+    if (at >= 0 || done.has(path)) return;
+    for (const next of graph.get(path) ?? []) walk(next, [...trail, path]);
+    done.add(path);
+  };
+  for (const path of graph.keys()) walk(path, []);
+  return found;
+}
