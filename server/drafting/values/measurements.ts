@@ -4,7 +4,8 @@
  * wide enough for a child of four and for a large adult, and were held against the 1st and 99th percentiles of
  * ANSUR I (1988) and ANSUR II (2012) where those surveys have the measurement.
  */
-import { limbs, lengths, torso } from './measurements-taken';
+import { limbs } from './measurements-limbs';
+import { lengths, torso } from './measurements-trunk';
 
 export type MeasurementGroup = 'whole body' | 'girths' | 'widths' | 'lengths' | 'arm' | 'leg';
 
