@@ -40,6 +40,9 @@ export interface CircleMeeting {
 /** Two meetings nearer than this along both paths may be one touching seen twice. */
 const NEIGHBOURS = 0.02;
 
+/** Across the start of a closed path, two meetings this near (millimetres) are one. */
+const JOINT = 1e-5;
+
 /**
  * All places where two paths cross or touch (come within `TOUCH`), by the distance along the first. A joint counts once,
  * a tangency once; of a stretch that both run along the two ends are given.
@@ -56,11 +59,14 @@ export function intersections(a: Path, b: Path): Meeting[] {
       }
     });
   });
-  return found.length < 2 ? found : single(a, b, found);
+  return found.length < 2 ? found : withoutInnerJoints(a, b, singleMeetings(a, b, found));
 }
 
-/** The same meetings, each once. */
-function single(a: Path, b: Path, found: readonly Meeting[]): Meeting[] {
+/**
+ * The same meetings, each once. Two are one where neither path leaves the other between them; a place in the midst of a
+ * shared stretch is none.
+ */
+export function singleMeetings(a: Path, b: Path, found: readonly Meeting[]): Meeting[] {
   const sorted = found.slice().sort((p, q) => p.sA - q.sA || p.sB - q.sB);
   const groups: Meeting[][] = [];
   for (const meeting of sorted) {
@@ -68,18 +74,26 @@ function single(a: Path, b: Path, found: readonly Meeting[]): Meeting[] {
     if (home) home.push(meeting);
     else groups.push([meeting]);
   }
-  return groups.flatMap(representatives).sort((p, q) => p.sA - q.sA || p.sB - q.sB);
+  return groups.map(representative).sort((p, q) => p.sA - q.sA || p.sB - q.sB);
 }
 
 function sameMeeting(a: Path, b: Path, p: Meeting, q: Meeting): boolean {
   const alongA = around(a, p.sA, q.sA);
   const alongB = around(b, p.sB, q.sB);
   if (alongA <= TOUCH && alongB <= TOUCH) return true;
-  const apart = distance(p.point, q.point);
-  // Only neighbours along both paths can be one meeting; a long shared stretch is told by its ends being far apart.
-  if (alongA > apart + NEIGHBOURS || alongB > apart + NEIGHBOURS || apart > NEIGHBOURS) return false;
-  const between = Math.abs(q.sA - p.sA) === alongA ? a.pointAt((p.sA + q.sA) / 2) : p.point;
-  return b.locate(between).distance <= 2 * TOUCH;
+  if (alongA > NEIGHBOURS || alongB > NEIGHBOURS) return false;
+  if (alongA < Math.abs(q.sA - p.sA) || alongB < Math.abs(q.sB - p.sB))
+    return alongA <= JOINT && alongB <= JOINT;
+  const between = a.pointAt((p.sA + q.sA) / 2);
+  return b.part(Math.min(p.sB, q.sB), Math.max(p.sB, q.sB)).locate(between).distance <= 2 * TOUCH;
+}
+
+/** Leaves out the joints in the midst of a stretch that both paths run along. */
+function withoutInnerJoints(a: Path, b: Path, found: readonly Meeting[]): Meeting[] {
+  const shares = (s0: number, s1: number): boolean =>
+    [0.3, 0.5, 0.7].every((share) => b.locate(a.pointAt(s0 + (s1 - s0) * share)).distance <= TOUCH);
+  const onward = found.map((m, i) => i + 1 < found.length && shares(m.sA, found[i + 1]!.sA));
+  return found.filter((_, i) => !(onward[i] && onward[i - 1]));
 }
 
 /** Distance along a path between two places, the short way round where it is closed. */
@@ -88,11 +102,9 @@ function around(path: Path, s0: number, s1: number): number {
   return path.isClosed(TOUCH) ? Math.min(along, path.length - along) : along;
 }
 
-function representatives(group: readonly Meeting[]): Meeting[] {
+function representative(group: readonly Meeting[]): Meeting {
   const first = group[0]!;
-  const last = group[group.length - 1]!;
-  if (distance(first.point, last.point) > NEIGHBOURS) return [first, last];
-  return [distance(first.point, last.point) <= TOUCH ? first : group[group.length >> 1]!];
+  return distance(first.point, group[group.length - 1]!.point) <= TOUCH ? first : group[group.length >> 1]!;
 }
 
 /** Where an endless straight line meets a path, by the distance along the path. Empty where the line has no direction. */

@@ -1,7 +1,7 @@
-/** Arc length of one segment by Gauss-Legendre quadrature, halved where the speed changes sharply. */
+/** Arc length of one segment by Gauss-Legendre quadrature, in pieces chosen by where the speed would vanish. */
 import { DEFAULT_ACCURACY } from './accuracy';
 import { type Cubic, type Segment } from './cubic';
-import { distance } from './point';
+import { distance, dot, type Point } from './point';
 
 interface Rule {
   readonly nodes: Float64Array;
@@ -32,16 +32,19 @@ export function gaussLegendre(n: number): Rule {
   return { nodes, weights };
 }
 
-const COARSE = gaussLegendre(8);
-const FINE = gaussLegendre(16);
+const EIGHT = gaussLegendre(8);
+const SIXTEEN = gaussLegendre(16);
 
 /**
- * Halvings of one segment. At an exact cusp each halving leaves a quarter of the error, so 26 reach 1e-16 of the
- * length; a smooth curve needs none or two.
+ * Halvings of one segment. The zeros of the speed that come near the curve are met by halving towards them, one level
+ * for each factor of two; 40 is beyond what `ALMOST_CUSP` lets happen and stands only against surprises.
  */
-const MAX_DEPTH = 26;
+const MAX_DEPTH = 40;
 
-/** The derivative as ax t² + bx t + cx, and likewise y. */
+/**
+ * The derivative of a cubic, read as the complex quadratic x' + iy', vanishes at two complex parameters. Away from them
+ * and their conjugates the speed is analytic, and how near they come tells beforehand what a rule will achieve.
+ */
 interface Speed {
   readonly ax: number;
   readonly bx: number;
@@ -49,17 +52,42 @@ interface Speed {
   readonly ay: number;
   readonly by: number;
   readonly cy: number;
+  /** A bound of the speed. */
+  readonly fastest: number;
+  /** Real and imaginary parts of the two zeros. */
+  readonly zeros: readonly [Point, Point];
 }
 
 function speedOf({ p0, p1, p2, p3 }: Cubic): Speed {
-  return {
-    ax: 3 * (p3.x - 3 * p2.x + 3 * p1.x - p0.x),
-    bx: 6 * (p2.x - 2 * p1.x + p0.x),
-    cx: 3 * (p1.x - p0.x),
-    ay: 3 * (p3.y - 3 * p2.y + 3 * p1.y - p0.y),
-    by: 6 * (p2.y - 2 * p1.y + p0.y),
-    cy: 3 * (p1.y - p0.y),
-  };
+  const a = { x: 3 * (p3.x - 3 * p2.x + 3 * p1.x - p0.x), y: 3 * (p3.y - 3 * p2.y + 3 * p1.y - p0.y) };
+  const b = { x: 6 * (p2.x - 2 * p1.x + p0.x), y: 6 * (p2.y - 2 * p1.y + p0.y) };
+  const c = { x: 3 * (p1.x - p0.x), y: 3 * (p1.y - p0.y) };
+  const fastest = 3 * Math.max(distance(p0, p1), distance(p1, p2), distance(p2, p3));
+  return { ax: a.x, bx: b.x, cx: c.x, ay: a.y, by: b.y, cy: c.y, fastest, zeros: complexZeros(a, b, c) };
+}
+
+/** Zeros of a t² + b t + c with complex coefficients; not finite where the degree is lower. */
+function complexZeros(a: Point, b: Point, c: Point): [Point, Point] {
+  const bb = multiply(b, b);
+  const ac = multiply(a, c);
+  const root = complexRoot({ x: bb.x - 4 * ac.x, y: bb.y - 4 * ac.y });
+  const sign = dot(b, root) < 0 ? -1 : 1;
+  const q = { x: -(b.x + sign * root.x) / 2, y: -(b.y + sign * root.y) / 2 };
+  return [divide(q, a), divide(c, q)];
+}
+
+const multiply = (p: Point, q: Point): Point => ({ x: p.x * q.x - p.y * q.y, y: p.x * q.y + p.y * q.x });
+
+function divide(p: Point, q: Point): Point {
+  const size = q.x * q.x + q.y * q.y;
+  return { x: (p.x * q.x + p.y * q.y) / size, y: (p.y * q.x - p.x * q.y) / size };
+}
+
+function complexRoot(z: Point): Point {
+  const size = Math.sqrt(z.x * z.x + z.y * z.y);
+  const x = Math.sqrt(Math.max(0, (size + z.x) / 2));
+  const y = Math.sqrt(Math.max(0, (size - z.x) / 2));
+  return { x, y: z.y < 0 ? -y : y };
 }
 
 function speedAt(v: Speed, t: number): number {
@@ -70,42 +98,61 @@ function speedAt(v: Speed, t: number): number {
 
 /** Length of the whole segment, right to `accuracy` millimetres (or to rounding, where the curve is huge). */
 export function segmentLength(seg: Segment, accuracy = DEFAULT_ACCURACY): number {
-  return seg.kind === 'line' ? distance(seg.p0, seg.p3) : adaptive(speedOf(seg), 0, 1, accuracy, 0);
+  return seg.kind === 'line' ? distance(seg.p0, seg.p3) : run(speedOf(seg), 0, 1, accuracy, 0);
 }
 
 /** Signed length from parameter t0 to t1. */
 export function lengthBetween(seg: Segment, t0: number, t1: number, accuracy = DEFAULT_ACCURACY): number {
   if (seg.kind === 'line') return distance(seg.p0, seg.p3) * (t1 - t0);
-  return t1 < t0 ? -adaptive(speedOf(seg), t1, t0, accuracy, 0) : adaptive(speedOf(seg), t0, t1, accuracy, 0);
+  return signedRun(speedOf(seg), t0, t1, accuracy);
+}
+
+const signedRun = (v: Speed, t0: number, t1: number, accuracy: number): number =>
+  t1 < t0 ? -run(v, t1, t0, accuracy, 0) : run(v, t0, t1, accuracy, 0);
+
+/**
+ * A zero of the speed this near to the real axis is taken to lie on it: the length changes by about the square of the
+ * parameter's miss times the speed, far below any accuracy asked for.
+ */
+const ALMOST_CUSP = 1e-9;
+
+function run(v: Speed, t0: number, t1: number, accuracy: number, depth: number): number {
+  const width = t1 - t0;
+  const wanted = (4 * v.fastest * width) / Math.max(accuracy, 1e-15 * v.fastest);
+  let nearest = Infinity;
+  for (const zero of v.zeros) {
+    if (Math.abs(zero.y) < ALMOST_CUSP) {
+      // At a cusp the speed is |t - zero| times a smooth factor: smooth on each side of it.
+      if (zero.x > t0 + 1e-12 && zero.x < t1 - 1e-12 && depth < MAX_DEPTH) {
+        return run(v, t0, zero.x, accuracy, depth + 1) + run(v, zero.x, t1, accuracy, depth + 1);
+      }
+      continue;
+    }
+    const ellipse = ellipseThrough((2 * zero.x - t0 - t1) / width, (2 * zero.y) / width);
+    if (ellipse < nearest) nearest = ellipse;
+  }
+  const squared = nearest * nearest;
+  const power16 = squared * squared * squared * squared * squared * squared * squared * squared;
+  if (power16 >= wanted) return rule(v, t0, width, EIGHT);
+  // Written so that not-a-number ends the halving.
+  if (!(power16 * power16 < wanted) || depth >= MAX_DEPTH) return rule(v, t0, width, SIXTEEN);
+  const middle = (t0 + t1) / 2;
+  return run(v, t0, middle, accuracy, depth + 1) + run(v, middle, t1, accuracy, depth + 1);
 }
 
 /**
- * Two rules are compared. On a smooth stretch the error falls geometrically with the number of nodes, so the error
- * of the finer rule is about the square of the difference; that is trusted only where the slowest speed met is not
- * small beside the fastest, because close to a cusp the fall is slow and the difference itself must be small.
+ * The Bernstein ellipse (sum of its half axes) through x + iy about -1..1. The error of an n-point rule is at most about
+ * 4 M ρ^-2n, with M a bound on the ellipse (Trefethen, SIAM Review 50, 2008, theorem 4.5).
  */
-function adaptive(v: Speed, t0: number, t1: number, accuracy: number, depth: number): number {
-  const width = t1 - t0;
-  let coarse = 0;
-  for (let i = 0; i < 8; i++) coarse += COARSE.weights[i]! * speedAt(v, t0 + width * COARSE.nodes[i]!);
-  let fine = 0;
-  let slowest = Infinity;
-  let fastest = 0;
-  for (let i = 0; i < 16; i++) {
-    const speed = speedAt(v, t0 + width * FINE.nodes[i]!);
-    if (speed < slowest) slowest = speed;
-    if (speed > fastest) fastest = speed;
-    fine += FINE.weights[i]! * speed;
-  }
-  const length = fine * width;
-  const gap = Math.abs(fine - coarse) * width;
-  const allowed = Math.max(accuracy, 1e-15 * length);
-  // Written so that not-a-number ends the halving.
-  if (!(gap > allowed) || depth >= MAX_DEPTH) return length;
-  const smooth = slowest > 0.1 * fastest && gap < 1e-4 * length;
-  if (smooth && 4 * gap * gap <= allowed * length) return length;
-  const middle = (t0 + t1) / 2;
-  return adaptive(v, t0, middle, accuracy / 2, depth + 1) + adaptive(v, middle, t1, accuracy / 2, depth + 1);
+function ellipseThrough(x: number, y: number): number {
+  const sum = Math.sqrt((x - 1) * (x - 1) + y * y) + Math.sqrt((x + 1) * (x + 1) + y * y);
+  return (sum + Math.sqrt(Math.max(0, sum * sum - 4))) / 2;
+}
+
+function rule(v: Speed, t0: number, width: number, { nodes, weights }: Rule): number {
+  let sum = 0;
+  for (let i = 0; i < nodes.length; i++) sum += weights[i]! * speedAt(v, t0 + width * nodes[i]!);
+  return sum * width;
 }
 
 /** The parameter at `s` millimetres from the start, where `total` is the length; kept within 0..1. */
@@ -122,16 +169,16 @@ export function parameterAtLength(
   let lo = 0;
   let hi = 1;
   let t = s / total;
-  let run = adaptive(v, 0, t, accuracy / 4, 0);
+  let walked = run(v, 0, t, accuracy / 4, 0);
   for (let step = 0; step < 60; step++) {
-    const miss = run - s;
+    const miss = walked - s;
     if (Math.abs(miss) <= accuracy / 4) return t;
     if (miss > 0) hi = t;
     else lo = t;
     const newton = t - miss / speedAt(v, t);
     const next = newton > lo && newton < hi ? newton : (lo + hi) / 2;
     if (next === t) return t;
-    run += next > t ? adaptive(v, t, next, accuracy / 16, 0) : -adaptive(v, next, t, accuracy / 16, 0);
+    walked += signedRun(v, t, next, accuracy / 16);
     t = next;
   }
   return t;

@@ -1,0 +1,113 @@
+/** Where a path crosses itself. */
+import { TOUCH } from './accuracy';
+import { boxesMeet } from './box';
+import { crossSegments, type Hit } from './cross';
+import { type Cubic, pointAt, type Segment } from './cubic';
+import { type Meeting, singleMeetings } from './intersect';
+import type { Path } from './path';
+import { add, angleBetween, cross, dot, normalised, type Point, scale, subtract } from './point';
+
+/** Two hits nearer along the path than this (millimetres) are one place of it, a joint. */
+const JOINT = 1e-5;
+
+/** How far from a meeting (millimetres) it is looked whether the one branch passes from one side of the other to its other. */
+const BESIDE = 0.01;
+
+/**
+ * Crossings of a path with itself, `sA` before `sB`, in order of `sA`. Joints are none, nor is a touching (up to
+ * `TOUCH` deep), nor a stretch walked twice. `closed`: the end runs on into the start.
+ */
+export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
+  const { segments, controlBoxes: boxes } = path;
+  const found: Meeting[] = [];
+  const last = segments.length - 1;
+  const note = (i: number, j: number, { t, u }: Hit): void => {
+    const s = path.lengthTo({ index: i, t });
+    const r = path.lengthTo({ index: j, t: u });
+    const apart = Math.abs(r - s);
+    if (apart <= JOINT || (closed && path.length - apart <= JOINT)) return;
+    found.push({ point: pointAt(segments[i]!, t), sA: Math.min(s, r), sB: Math.max(s, r) });
+  };
+  for (let i = 0; i <= last; i++) {
+    const own = ownLoop(segments[i]!);
+    if (own) note(i, i, own);
+    for (let j = i + 1; j <= last; j++) {
+      if (!boxesMeet(boxes[i]!, boxes[j]!, TOUCH)) continue;
+      const joined = j === i + 1 || (closed && i === 0 && j === last);
+      if (joined && runOn(j === i + 1 ? [segments[i]!, segments[j]!] : [segments[j]!, segments[i]!]))
+        continue;
+      for (const hit of crossSegments(segments[i]!, segments[j]!)) note(i, j, hit);
+    }
+  }
+  if (found.length === 0) return found;
+  return singleMeetings(path, path, found).filter((m) => passesThrough(path, closed, m));
+}
+
+const legsOf = (seg: Segment): Point[] =>
+  seg.kind === 'line'
+    ? [subtract(seg.p3, seg.p0)]
+    : [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
+
+/** Whether all of these go forward in one direction: a curve that does can't meet itself. */
+function runOn(segs: readonly Segment[]): boolean {
+  const legs = segs.flatMap(legsOf);
+  let ahead: Point = { x: 0, y: 0 };
+  for (const leg of legs) {
+    const unit = normalised(leg);
+    if (unit) ahead = add(ahead, unit);
+  }
+  return legs.every((leg) => dot(leg, ahead) > 0 || (leg.x === 0 && leg.y === 0));
+}
+
+/**
+ * The two parameters at which a cubic is at one point. With a t³ + b t² + c t the difference of two places, divided by
+ * t - u, is a(s² - p) + b s + c for s = t + u and p = tu; crossing it with a leaves one unknown.
+ */
+function ownLoop(seg: Segment): Hit | undefined {
+  if (seg.kind === 'line' || runOn([seg])) return undefined;
+  const { a, b, c } = powers(seg);
+  const s = -cross(a, c) / cross(a, b);
+  const p = s * s + dot(a, add(scale(b, s), c)) / dot(a, a);
+  const root = Math.sqrt(s * s - 4 * p);
+  const t = (s - root) / 2;
+  const u = (s + root) / 2;
+  return t >= 0 && u <= 1 && u > t ? { t, u } : undefined;
+}
+
+function powers({ p0, p1, p2, p3 }: Cubic): { a: Point; b: Point; c: Point } {
+  const c = scale(subtract(p1, p0), 3);
+  const b = scale(add(subtract(p2, p1), subtract(p0, p1)), 3);
+  return { a: subtract(subtract(subtract(p3, p0), b), c), b, c };
+}
+
+/** Whether, a little before and a little after, the one branch lies on different sides of the other. */
+function passesThrough(path: Path, closed: boolean, { sA, sB }: Meeting): boolean {
+  const rays = (s: number): [Point, Point] | undefined => {
+    const here = path.pointAt(s);
+    const behind = stepped(path, closed, s - BESIDE);
+    const ahead = stepped(path, closed, s + BESIDE);
+    return behind && ahead && [subtract(behind, here), subtract(ahead, here)];
+  };
+  const a = rays(sA);
+  const b = rays(sB);
+  if (!a || !b) return false;
+  const opening = turned(b[0], b[1]);
+  const inside = a.map((ray) => {
+    const angle = turned(b[0], ray);
+    if (angle < 1e-9 || Math.abs(angle - opening) < 1e-9 || angle > 2 * Math.PI - 1e-9) return undefined;
+    return angle < opening;
+  });
+  return inside[0] !== undefined && inside[1] !== undefined && inside[0] !== inside[1];
+}
+
+/** Angle from one ray to another in 0..2π. */
+function turned(from: Point, to: Point): number {
+  const angle = angleBetween(from, to);
+  return angle < 0 ? angle + 2 * Math.PI : angle;
+}
+
+function stepped(path: Path, closed: boolean, s: number): Point | undefined {
+  const { length } = path;
+  if (s >= 0 && s <= length) return path.pointAt(s);
+  return closed ? path.pointAt(s < 0 ? s + length : s - length) : undefined;
+}
