@@ -36,24 +36,31 @@ export function makeWorkspace() {
   return folder;
 }
 
-/** Builds for release and packs out/draftwright-VERSION.vsix; answers its path. */
-export function packExtension() {
-  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  const file = join(root, 'out', `draftwright-${version}.vsix`);
+/** Runs a Node program in a folder, quietly unless it fails. */
+function must(args, cwd = root) {
+  const done = spawnSync(process.execPath, args, {
+    cwd,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  if (done.status !== 0) throw new Error(`packing failed:\n${done.stdout}${done.stderr}`);
+}
+
+/** Packs the extension in a folder into a file below out/; answers its path. */
+function pack(folder, name) {
+  const { version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  const file = join(root, 'out', `${name}-${version}.vsix`);
   mkdirSync(join(root, 'out'), { recursive: true });
   const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-  const flags = ['--no-dependencies', '--allow-missing-repository', '--out', file];
-  const steps = [
-    [join(root, 'client', 'build.mjs'), '--production'],
-    [vsce, 'package', ...flags],
-  ];
-  for (const args of steps) {
-    const done = spawnSync(process.execPath, args, {
-      cwd: root,
-      encoding: 'utf8',
-      stdio: ['ignore', 'pipe', 'pipe'],
-    });
-    if (done.status !== 0) throw new Error(`packing failed:\n${done.stdout}${done.stderr}`);
-  }
+  must([vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--out', file], folder);
   return file;
 }
+
+/** Builds for release and packs out/draftwright-VERSION.vsix; answers its path. */
+export function packExtension() {
+  must([join(root, 'client', 'build.mjs'), '--production']);
+  return pack(root, 'draftwright');
+}
+
+/** Packs the helper that opens the first draft for `npm run editor`. */
+export const packOpener = () => pack(join(root, 'tests', 'editor', 'opener'), 'opener');

@@ -71,15 +71,15 @@ async function waitForAnswer(url, child, withinMs = 60_000) {
 /**
  * Starts the editor, with packaged extensions installed into it if some are named.
  * Answers { url, port, log, stop() }: `log` is the file that holds what the editor printed.
- * @param {{ vsix?: string[], settings?: Record<string, unknown>, log: string }} options
+ * @param {{ vsix?: string[], settings?: Record<string, unknown>, env?: Record<string, string>, log: string }} options
  */
-export async function startEditor({ vsix = [], settings = {}, log }) {
+export async function startEditor({ vsix = [], settings = {}, env: extra = {}, log }) {
   const { node, entry } = ensureEditor();
   const folders = makeFolders(settings);
   const port = await freePort();
   const common = ['--user-data-dir', folders.user, '--extensions-dir', folders.extensions];
   common.push('--config', join(folders.home, 'config.yaml'));
-  const env = environment(folders);
+  const env = { ...environment(folders), ...extra };
   for (const file of vsix) {
     const done = spawnSync(node, [entry, ...common, '--install-extension', file], { env, encoding: 'utf8' });
     if (done.status !== 0) throw new Error(`installing ${file} failed:\n${done.stdout}${done.stderr}`);
