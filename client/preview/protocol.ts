@@ -60,6 +60,8 @@ export interface ViewState {
   readonly left: number;
   readonly top: number;
   readonly selected: Source | '';
+  /** What the *Show* list has switched on. */
+  readonly shown: readonly string[];
 }
 
 export type FromView =
@@ -80,4 +82,6 @@ export const methods = {
   locate: 'draftwright/locate',
   /** Extension → server: what the cursor stands on. Params `{ uri, position }`; answer `Source[]`. */
   sourcesAt: 'draftwright/sourcesAt',
+  /** Extension → server: the page of a code of the catalogue. Params `{ code }`; answer Markdown or null. */
+  explain: 'draftwright/explain',
 } as const;

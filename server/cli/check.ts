@@ -1,0 +1,47 @@
+/** `draftwright check`: what a cutter would catch, in one or many patterns. */
+import { check } from '../checks';
+import { Bench, type Choice, type Opened } from './open';
+import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
+import { checkText } from './print/check-text';
+import { checkJson, jsonText } from './print/json';
+import { countOf, gather, type Report } from './print/report';
+
+export interface CheckOptions extends Choice {
+  readonly format: 'text' | 'json';
+}
+
+/** Checks every file that can be read; one that can't ends the command with 2 after the others are reported. */
+export function runCheck(paths: readonly string[], options: CheckOptions, io: Io): Exit {
+  const bench = new Bench(io);
+  const { opened, refusals } = openAll(bench, paths, options);
+  refusals.forEach((reason) => io.err(`${reason}\n`));
+  if (opened.length === 0) return UNABLE;
+  const report = reportOn(bench, opened);
+  io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
+  if (refusals.length > 0) return UNABLE;
+  return countOf(report, 'error') > 0 ? FAULTY : CLEAN;
+}
+
+/** Opens each file once; the reasons of those that can't be opened come beside. */
+function openAll(bench: Bench, paths: readonly string[], choice: Choice) {
+  const opened: Opened[] = [];
+  const refusals: string[] = [];
+  for (const path of new Set(paths)) {
+    try {
+      opened.push(bench.open(path, choice));
+    } catch (reason) {
+      if (!(reason instanceof Unable)) throw reason;
+      refusals.push(reason.message);
+    }
+  }
+  return { opened, refusals };
+}
+
+/** The findings of opened patterns with their places in files. */
+export function reportOn(bench: Bench, opened: readonly Opened[]): Report {
+  return gather(
+    opened.map(({ path }) => path),
+    opened.flatMap(({ pattern }) => check(pattern)),
+    { shown: (uri) => bench.shownPath(uri, opened), text: (uri) => bench.files.read(uri) },
+  );
+}

@@ -1,0 +1,149 @@
+/** The command line: its commands, their options, and what each ends with. */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import type { BodyChoice } from '../drafting/model';
+import { runCheck, type CheckOptions } from './check';
+import { runDraw, type DrawOptions } from './draw';
+import { runExplain } from './explain';
+import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
+import { runLsp } from './lsp';
+import { runMeasure, type MeasureOptions } from './measure';
+import { bodyChoice, settings } from './open';
+
+/** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
+export async function run(args: readonly string[], io: Io): Promise<Exit | undefined> {
+  let exit: Exit | undefined;
+  const done = (code: Exit | undefined) => void (exit = code);
+  try {
+    await program(io, done).parseAsync(spread(args), { from: 'user' });
+    return exit;
+  } catch (fault) {
+    return refused(fault, io);
+  }
+}
+
+/** Usage errors and reasons why a command can't run end with 2; anything else is a fault of ours, and said to be one. */
+function refused(fault: unknown, io: Io): Exit {
+  if (fault instanceof CommanderError) return fault.exitCode === 0 ? CLEAN : UNABLE;
+  if (fault instanceof Unable) io.err(`${fault.message}\n`);
+  else io.err(`This is a fault of Draftwright, not of your pattern: ${String(fault)}\n`);
+  return UNABLE;
+}
+
+/** `--set A=1 B=2 FILE` as `--set A=1 --set B=2 FILE`: one option may hold several settings, and never eats a file. */
+function spread(args: readonly string[]): string[] {
+  const out: string[] = [];
+  let setting = false;
+  for (const arg of args) {
+    if (setting && out.at(-1) !== '--set' && /^[^-=][^=]*=/.test(arg)) out.push('--set');
+    else if (out.at(-1) !== '--set') setting = arg === '--set';
+    out.push(arg);
+  }
+  return out;
+}
+
+type Done = (exit: Exit | undefined) => void;
+
+function program(io: Io, done: Done): Command {
+  const top = new Command('draftwright')
+    .description('Patterns for cutting clothes as text: checked, measured and drawn.')
+    .version(process.env.DRAFTWRIGHT_VERSION ?? 'from source', '--version')
+    .exitOverride()
+    .configureOutput({ writeOut: io.out, writeErr: io.err, getOutHelpWidth: () => io.width })
+    .showHelpAfterError('Try draftwright --help.')
+    .addHelpText(
+      'after',
+      '\nEnds with 0 when there is nothing to mend, 1 for errors, 2 when it could not run.',
+    );
+  addCheck(top, io, done);
+  addDraw(top, io, done);
+  addMeasure(top, io, done);
+  addExplain(top, io, done);
+  addLsp(top, io, done);
+  return top;
+}
+
+const forBody = () =>
+  new Option('--for <body>', 'draft for this body or size: ferrywoman, "standard M"').argParser(
+    readable(bodyChoice),
+  );
+const setChoice = () =>
+  new Option('--set <name=value>', 'override a choice: hip-ease=5cm')
+    .default([], 'none')
+    .argParser((word: string, before: readonly string[]) => [...before, word]);
+const format = (...choices: string[]) =>
+  new Option('--format <format>', 'how to print').choices(choices).default(choices[0]);
+
+/** An option whose reader says in a sentence what is wrong with it. */
+const readable =
+  <T>(read: (words: string) => T) =>
+  (words: string): T => {
+    try {
+      return read(words);
+    } catch (reason) {
+      throw new InvalidArgumentError((reason as Error).message);
+    }
+  };
+
+interface Given {
+  readonly for?: BodyChoice;
+  readonly set: readonly string[];
+}
+
+/** The options as the commands take them. */
+const chosen = <T extends Given>(options: T) => ({ ...options, set: settings(options.set) });
+
+function addCheck(top: Command, io: Io, done: Done): void {
+  top
+    .command('check')
+    .description('report what a cutter would catch')
+    .argument('<file...>', 'pattern files')
+    .addOption(forBody())
+    .addOption(setChoice())
+    .addOption(format('text', 'json'))
+    .action((files: string[], options: Given & Pick<CheckOptions, 'format'>) =>
+      done(runCheck(files, chosen(options), io)),
+    );
+}
+
+function addDraw(top: Command, io: Io, done: Done): void {
+  top
+    .command('draw')
+    .description('draw the pieces in full size')
+    .argument('<file>', 'pattern file')
+    .option('--out <folder>', 'where the picture goes; made if it is missing', '.')
+    .addOption(forBody())
+    .addOption(setChoice())
+    .addOption(format('svg', 'png'))
+    .action(async (file: string, options: Given & Pick<DrawOptions, 'format' | 'out'>) =>
+      done(await runDraw(file, chosen(options), io)),
+    );
+}
+
+function addMeasure(top: Command, io: Io, done: Done): void {
+  top
+    .command('measure')
+    .description('print values, points, curves, pieces and seams')
+    .argument('<file>', 'pattern file')
+    .addOption(forBody())
+    .addOption(setChoice())
+    .addOption(format('text', 'json'))
+    .action((file: string, options: Given & Pick<MeasureOptions, 'format'>) =>
+      done(runMeasure(file, chosen(options), io)),
+    );
+}
+
+function addExplain(top: Command, io: Io, done: Done): void {
+  top
+    .command('explain')
+    .description('say what a problem is, why it matters and how to mend it')
+    .argument('<code>', 'as it stands beside a problem, for example unclosed-outline')
+    .action((code: string) => done(runExplain(code, io)));
+}
+
+function addLsp(top: Command, io: Io, done: Done): void {
+  top
+    .command('lsp')
+    .description('serve an editor by the language server protocol')
+    .option('--stdio', 'on standard streams, the only way there is')
+    .action(() => done(void runLsp(io.cwd)));
+}

@@ -1,0 +1,76 @@
+/** `draftwright draw`: one picture of a pattern, written whole or not at all. */
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { draw } from '../drawing/draw';
+import { toPng } from '../drawing/png';
+import { toSvg } from '../drawing/svg';
+import type { Drawing } from '../drawing/model';
+import type { Pattern } from '../drafting/model';
+import { reportOn } from './check';
+import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
+import { Bench, type Choice } from './open';
+import { counted } from './print/ink';
+import { countOf, type Report } from './print/report';
+
+export interface DrawOptions extends Choice {
+  readonly out: string;
+  readonly format: 'svg' | 'png';
+}
+
+/** Draws what can be drawn and says what can't. */
+export async function runDraw(path: string, options: DrawOptions, io: Io): Promise<Exit> {
+  const bench = new Bench(io);
+  const opened = bench.open(path, options);
+  const report = reportOn(bench, [opened]);
+  const drawing = draw(opened.pattern);
+  const missing = notDrawn(opened.pattern, drawing);
+  missing.forEach((name) => io.err(`${name} is not drawn: ${reason(name, report)}\n`));
+  const errors = countOf(report, 'error');
+  if (drawing.pieces.length === 0) {
+    io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
+    return FAULTY;
+  }
+  const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.${options.format}`);
+  write(absolute(io, file), await picture(drawing, options, io));
+  io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}\n`);
+  if (errors === 0) return CLEAN;
+  io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
+  return FAULTY;
+}
+
+/** Pieces that the text names and the drawing lacks. */
+function notDrawn({ pieceNames }: Pattern, { pieces }: Drawing): readonly string[] {
+  const drawn = new Set(pieces.map(({ source }) => source));
+  return pieceNames.filter((name) => !drawn.has(name));
+}
+
+/** The error on the piece's own lines where there is one, else that it rests on another. */
+function reason(name: string, { problems }: Report): string {
+  const errors = problems.filter(({ severity }) => severity === 'error');
+  const own = errors.find(({ message }) => message.includes(name));
+  return own?.message ?? 'it rests on something that has an error.';
+}
+
+async function picture(drawing: Drawing, { format }: DrawOptions, io: Io): Promise<string | Uint8Array> {
+  const svg = toSvg(drawing);
+  if (format === 'svg') return svg;
+  const { value, problems } = await toPng(svg);
+  problems.forEach((problem) => io.err(`${problem}\n`));
+  if (value === undefined) throw new Unable('No picture was written.');
+  return value;
+}
+
+/** Writes beside the file first and renames, so that nobody ever reads half a picture. */
+function write(file: string, content: string | Uint8Array): void {
+  const half = `${file}.${process.pid}.part`;
+  try {
+    mkdirSync(join(file, '..'), { recursive: true });
+    writeFileSync(half, content);
+    renameSync(half, file);
+  } catch (fault) {
+    rmSync(half, { force: true });
+    throw new Unable(
+      `${file} can't be written (${(fault as NodeJS.ErrnoException).code ?? 'unknown reason'}).`,
+    );
+  }
+}

@@ -1,0 +1,18 @@
+/** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
+import { catalogue, explain } from '../checks';
+import { nearest } from '../drafting/names/spelling';
+import { CLEAN, Unable, type Exit, type Io } from './io';
+
+export function runExplain(code: string, io: Io): Exit {
+  const page = explain(code);
+  if (page === undefined) throw new Unable(unknown(code));
+  io.out(page.endsWith('\n') ? page : `${page}\n`);
+  return CLEAN;
+}
+
+function unknown(code: string): string {
+  const codes = catalogue.map((entry) => entry.code);
+  const near = nearest(code, codes);
+  const hint = near === undefined ? '' : ` Did you mean ${near}?`;
+  return `No problem is called ${code}.${hint} All there are:\n${codes.map((name) => `  ${name}`).join('\n')}`;
+}

@@ -1,0 +1,13 @@
+/** The command line's door: hands the process to the commands and ends it as they say. */
+import { run } from './commands';
+import { processIo } from './io';
+
+/** A reader that has seen enough (`| head`) closes the pipe; that is no fault. */
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code === 'EPIPE') process.exit(0);
+  throw fault;
+});
+
+void run(process.argv.slice(2), processIo()).then((exit) => {
+  if (exit !== undefined) process.exitCode = exit;
+});

@@ -1,0 +1,26 @@
+/** `draftwright measure`: every figure of a drafted pattern, to be read or to be held against a reference. */
+import { Bench, type Choice } from './open';
+import { reportOn } from './check';
+import { CLEAN, FAULTY, type Exit, type Io } from './io';
+import { jsonText } from './print/json';
+import { measureJson } from './print/measure-json';
+import { measureText } from './print/measure-text';
+import { counted } from './print/ink';
+import { countOf } from './print/report';
+
+export interface MeasureOptions extends Choice {
+  readonly format: 'text' | 'json';
+}
+
+/** Prints what can be measured; says on the other stream when errors leave something out. */
+export function runMeasure(path: string, options: MeasureOptions, io: Io): Exit {
+  const bench = new Bench(io);
+  const opened = bench.open(path, options);
+  io.out(options.format === 'json' ? jsonText(measureJson(opened.pattern)) : measureText(opened.pattern));
+  const errors = countOf(reportOn(bench, [opened]), 'error');
+  if (errors === 0) return CLEAN;
+  io.err(
+    `${path} has ${counted(errors, 'error')}; what rests on them is not measured. See draftwright check ${path}.\n`,
+  );
+  return FAULTY;
+}

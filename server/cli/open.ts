@@ -1,0 +1,79 @@
+/** Opens pattern files for a command: reads them, drafts them for the asked body and choices, or says why it can't. */
+import { dirname, resolve } from 'node:path';
+import type { BodyChoice, Pattern } from '../drafting/model';
+import { Workshop } from '../drafting/workshop';
+import { diskBehind, readText, uriOfPath, type Reading } from '../lsp/disk';
+import { Files } from '../lsp/files';
+import { absolute, shown, Unable, type Io } from './io';
+
+/** What a command was asked for beside its files. */
+export interface Choice {
+  readonly for?: BodyChoice;
+  readonly set: ReadonlyMap<string, string>;
+}
+
+export interface Opened {
+  /** As the person wrote it, with forward slashes. */
+  readonly path: string;
+  readonly uri: string;
+  readonly pattern: Pattern;
+}
+
+const REASONS: Readonly<Record<Extract<Reading, { fault: string }>['fault'], (path: string) => string>> = {
+  missing: (path) => `There is no file ${path} here.`,
+  folder: (path) =>
+    `${path} is a folder. Name the pattern files in it, for example ${path.replace(/\/$/, '')}/*.draft.`,
+  unreadable: (path) => `${path} can't be read. Look at its permissions.`,
+  binary: (path) => `${path} isn't text in UTF-8, so it can't be a pattern.`,
+  'too-large': (path) => `${path} is far too large for a pattern.`,
+};
+
+/** Reads text files through the one door and drafts them; used files are shared by all of them. */
+export class Bench {
+  readonly files: Files;
+  readonly workshop: Workshop;
+
+  constructor(private readonly io: Io) {
+    this.files = new Files(diskBehind(io.cwd));
+    this.workshop = new Workshop(this.files);
+  }
+
+  /** Throws Unable where the file can't be read. */
+  open(path: string, choice: Choice): Opened {
+    const full = resolve(absolute(this.io, path));
+    const reading = readText(full);
+    const written = path.split('\\').join('/');
+    if ('fault' in reading) throw new Unable(REASONS[reading.fault](written));
+    const uri = uriOfPath(full);
+    this.workshop.setText(uri, reading.text);
+    return { path: written, uri, pattern: this.workshop.pattern(uri, choice) };
+  }
+
+  /** How a file of the pattern is printed: an opened one as it was written, others counted from the working folder. */
+  shownPath(uri: string, opened: readonly Opened[]): string {
+    const own = opened.find((file) => file.uri === uri);
+    return own?.path ?? shown(this.io, decodeURIComponent(new URL(uri).pathname));
+  }
+}
+
+/** `ferrywoman` or `standard M`; a size may have blanks of its own. */
+export function bodyChoice(words: string): BodyChoice {
+  const [, name, size] = /^\s*(\S+)(?:\s+(.*\S))?\s*$/.exec(words) ?? [];
+  if (name === undefined)
+    throw new Unable('--for needs a body or a size: --for ferrywoman, --for "standard M".');
+  return size === undefined ? { name } : { name, size: size.replace(/^"(.*)"$/, '$1') };
+}
+
+/** `hip-ease=5cm`, each name once. */
+export function settings(words: readonly string[]): ReadonlyMap<string, string> {
+  const set = new Map<string, string>();
+  for (const word of words) {
+    const [, name, value] = /^\s*([^=]*?)\s*=\s*(.*?)\s*$/.exec(word) ?? [];
+    if (!name || !value) throw new Unable(`--set ${word} isn't NAME=VALUE; for example --set hip-ease=5cm.`);
+    if (set.has(name)) throw new Unable(`--set names ${name} twice.`);
+    set.set(name, value);
+  }
+  return set;
+}
+
+export const folderOf = (path: string): string => dirname(path);

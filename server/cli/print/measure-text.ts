@@ -1,0 +1,89 @@
+/** The figures of a drafted pattern as tables in the file's own unit. */
+import type { DisplayUnit, Pattern, Piece, Seam, Shape } from '../../drafting/model';
+import { print, printAngle } from '../../drafting/values/quantity';
+import { table } from './ink';
+import { bodyName } from './measure-json';
+
+/** Millimetres in a unit, and the digits that stand for a tenth of a millimetre or a little less. */
+const UNITS: Readonly<Record<DisplayUnit, { readonly mm: number; readonly digits: number }>> = {
+  mm: { mm: 1, digits: 1 },
+  cm: { mm: 10, digits: 2 },
+  in: { mm: 25.4, digits: 3 },
+};
+
+export function measureText(pattern: Pattern): string {
+  const lengthOf = (mm: number) => lengthText(mm, pattern.unit);
+  const sections = [
+    section(`values`, valueRows(pattern)),
+    section('points', pointRows(pattern, lengthOf), ['', 'right', 'down']),
+    section('lines and curves', curveRows(pattern, lengthOf), ['', 'length']),
+    ...pattern.pieces.map((piece) => pieceSection(piece, pattern, lengthOf)),
+    section(
+      'seams',
+      pattern.seams.map((seam) => seamRow(seam, lengthOf)),
+      ['', 'left', 'right', 'difference'],
+    ),
+  ];
+  return [headline(pattern), ...sections.filter((text) => text !== '')].join('\n\n') + '\n';
+}
+
+function headline(pattern: Pattern): string {
+  const body = bodyName(pattern);
+  const title = pattern.title === '' ? 'Pattern' : pattern.title;
+  return `${title}${body === null ? '' : `, drafted for ${body}`}. Lengths in ${pattern.unit}.`;
+}
+
+/** A length in the unit, without the unit's name; a dash for what has no length. */
+export function lengthText(mm: number, unit: DisplayUnit): string {
+  if (!Number.isFinite(mm)) return '-';
+  const text = (mm / UNITS[unit].mm).toFixed(UNITS[unit].digits);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+function section(title: string, rows: readonly (readonly string[])[], heads?: readonly string[]): string {
+  if (rows.length === 0) return '';
+  if (heads === undefined) return [title, ...table(rows, '  ')].join('\n');
+  const [first, ...rest] = table([[title, ...heads.slice(1)], ...rows.map(indented)]);
+  return [first, ...rest].join('\n');
+}
+
+const indented = ([name, ...cells]: readonly string[]): readonly string[] => [`  ${name}`, ...cells];
+
+function valueRows({ values, unit }: Pattern): string[][] {
+  return [...values].map(([name, value]) => {
+    if (value.kind === 'text') return [name, value.text];
+    if (value.kind === 'length') return [name, lengthText(value.amount, unit)];
+    return [name, value.kind === 'angle' ? printAngle(value.amount) : print(value, unit)];
+  });
+}
+
+function pointRows({ shapes }: Pattern, lengthOf: (mm: number) => string): string[][] {
+  return [...shapes].flatMap(([name, shape]) =>
+    shape.kind === 'point' ? [[name, lengthOf(shape.point.x), lengthOf(shape.point.y)]] : [],
+  );
+}
+
+function curveRows({ shapes }: Pattern, lengthOf: (mm: number) => string): string[][] {
+  const curve = (shape: Shape) => (shape.kind === 'point' ? undefined : shape.path);
+  return [...shapes].flatMap(([name, shape]) => {
+    const path = curve(shape);
+    return path === undefined ? [] : [[name, lengthOf(path.length)]];
+  });
+}
+
+function pieceSection(
+  { name, cut, area, edges }: Piece,
+  { unit }: Pattern,
+  lengthOf: (mm: number) => string,
+): string {
+  const words = [cut?.text, print({ kind: 'area', amount: area }, unit)].filter(Boolean).join(', ');
+  const rows = edges.map((edge) => [edge.name, lengthOf(edge.drawn), lengthOf(edge.sewn)]);
+  return `piece ${name}: ${words}\n${section('', rows, ['', 'drawn', 'sewn'])}`;
+}
+
+function seamRow(seam: Seam, lengthOf: (mm: number) => string): string[] {
+  if (seam.itsPair) return [seam.name, lengthOf(seam.leftLength), 'its pair', ''];
+  if (!seam.comparable)
+    return [seam.name, lengthOf(seam.leftLength), lengthOf(seam.rightLength), 'not compared'];
+  return [seam.name, ...[seam.leftLength, seam.rightLength, seam.difference].map(lengthOf)];
+}

@@ -1,0 +1,193 @@
+/** The names and words that may stand at the cursor. */
+import { FUNCTIONS, wordsOf } from '../../grammar/words';
+import type { SourceFile } from '../../grammar/syntax';
+import type { Pattern, Shape, Value } from '../drafting/model';
+import { measurements } from '../drafting/values/measurements';
+import { print, printLength } from '../drafting/values/quantity';
+import { inCommentOrText, lineBefore, scopeAt, type Scope } from './scope';
+import { wordAt } from './words';
+
+export type CompletionKind =
+  | 'word'
+  | 'value'
+  | 'choice'
+  | 'measurement'
+  | 'shape'
+  | 'piece'
+  | 'draft'
+  | 'edge'
+  | 'seam'
+  | 'body'
+  | 'function';
+
+interface Item {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly detail: string;
+  readonly doc: string;
+}
+
+export interface Completion extends Item {
+  /** What accepting it replaces. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * What may stand at an offset, the nearest scope first. `sources` are the files of the pattern, its own first;
+ * only bodies and tables are taken from the others.
+ */
+export function completions(
+  pattern: Pattern,
+  sources: readonly SourceFile[],
+  text: string,
+  offset: number,
+): readonly Completion[] {
+  const word = wordAt(text, offset);
+  const from = word?.from ?? offset;
+  const before = lineBefore(text, from);
+  if (inCommentOrText(before)) return [];
+  const scope = scopeAt(sources[0], offset);
+  const items = before.endsWith('.')
+    ? members(pattern, scope, before)
+    : inPlace(pattern, sources, scope, before);
+  const once = new Map(items.map((item) => [`${item.kind} ${item.label}`, item]));
+  return [...once.values()].map((item) => ({ ...item, from, to: word?.to ?? offset }));
+}
+
+const item = (label: string, kind: CompletionKind, detail = '', doc = ''): Item => ({
+  label,
+  kind,
+  detail,
+  doc,
+});
+
+// ------------------------------------------------------------------------------------------------- after a dot
+
+/** What can be asked of the name before the dot. */
+function members(pattern: Pattern, scope: Scope, before: string): readonly Item[] {
+  const owner = /([\p{L}\p{M}\p{Nd}-]+)\.$/u.exec(before)?.[1] ?? '';
+  const piece = pattern.pieces.find(({ name }) => name === owner);
+  const found = [...(piece ? partsOf(pattern, piece) : []), ...withPrefix(pattern, owner)];
+  if (found.length > 0) return found;
+  if (measurements.some(({ name }) => name === owner)) {
+    return ['left', 'right', 'average', 'larger'].map((side) => item(side, 'measurement'));
+  }
+  const shape = shapesIn(pattern, scope).find(({ label }) => label === owner);
+  if (shape !== undefined) return ['start', 'end'].map((end) => item(end, 'shape'));
+  return ['inner', 'outer', 'tip', 'pivot'].map((point) => item(point, 'shape', 'of a dart'));
+}
+
+function partsOf({ unit }: Pattern, { edges, corners }: Pattern['pieces'][number]): Item[] {
+  return [
+    ...edges.map(({ name, sewn }) => item(name, 'edge', `edge, ${printLength(sewn, unit)}`)),
+    ...corners.filter(({ name }) => name !== '').map(({ name }) => item(name, 'shape', 'corner')),
+  ];
+}
+
+/** Values and shapes of a draft or piece, by their bare names. */
+function withPrefix(pattern: Pattern, owner: string): Item[] {
+  const prefix = `${owner}.`;
+  const bare = (path: string) => (path.startsWith(prefix) ? path.slice(prefix.length) : undefined);
+  const values = [...pattern.values].flatMap(([path, value]) =>
+    named(bare(path), (name) => valueItem(pattern, owner, name, value)),
+  );
+  const shapes = [...pattern.shapes].flatMap(([path, shape]) =>
+    named(bare(path), (name) => shapeItem(pattern, owner, name, shape)),
+  );
+  return [...values, ...shapes];
+}
+
+const named = (name: string | undefined, make: (name: string) => Item): Item[] =>
+  name === undefined || name.includes('.') ? [] : [make(name)];
+
+function valueItem(pattern: Pattern, owner: string, name: string, value: Value): Item {
+  const info = pattern.info(owner === '' ? `=${name}` : `${owner}/=${name}`);
+  const detail = value.kind === 'text' ? value.text : print(value, pattern.unit);
+  return item(name, info?.kind === 'choice' ? 'choice' : 'value', detail, info?.doc);
+}
+
+function shapeItem(pattern: Pattern, owner: string, name: string, shape: Shape): Item {
+  const length = shape.kind === 'point' ? '' : `, ${printLength(shape.path.length, pattern.unit)}`;
+  return item(
+    name,
+    'shape',
+    shape.kind + length,
+    pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc,
+  );
+}
+
+// -------------------------------------------------------------------------------------------- anywhere else
+
+function inPlace(
+  pattern: Pattern,
+  sources: readonly SourceFile[],
+  scope: Scope,
+  before: string,
+): readonly Item[] {
+  const line = before.trimStart();
+  if (line === '') return wordsOf(scope.kind).heads.map((head) => item(head, 'word'));
+  if (/\bdrafted\s+for\s+$/.test(line)) return bodies(sources);
+  if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line)) return drafts(sources).concat(pieces(pattern));
+  if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern);
+  if (/^(seam|finish|band|divide|join|facing)\b/.test(line))
+    return pieces(pattern).concat(edgesOwnedBy(pattern, scope));
+  if (/^use\b/.test(line)) return [];
+  return [
+    ...edgesOwnedBy(pattern, scope),
+    ...shapesIn(pattern, scope),
+    ...valuesIn(pattern, scope),
+    ...(scope.kind === 'outline'
+      ? []
+      : measurements.map(({ name, definition }) => item(name, 'measurement', '', definition))),
+    ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern)) : []),
+    ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
+    ...drafts(sources),
+  ];
+}
+
+/** The draft whose names may be written bare: the one we are in, or the one that our piece is taken from. */
+function draftOf(pattern: Pattern, { owner }: Scope): readonly string[] {
+  if (owner?.kind === 'draft') return [owner.name.text];
+  if (owner?.kind !== 'piece') return [];
+  const taken = pattern.pieces.find(({ name }) => name === owner.name.text)?.draft;
+  const written = owner.of?.path.map((part: { readonly text: string }) => part.text).join('.');
+  return [owner.name.text, taken ?? written ?? ''].filter(Boolean);
+}
+
+const shapesIn = (pattern: Pattern, scope: Scope): readonly Item[] =>
+  draftOf(pattern, scope).flatMap((owner) =>
+    withPrefix(pattern, owner).filter(({ kind }) => kind === 'shape'),
+  );
+
+function valuesIn(pattern: Pattern, scope: Scope): readonly Item[] {
+  const own = draftOf(pattern, scope).flatMap((owner) => withPrefix(pattern, owner));
+  const top = [...pattern.values].filter(([path]) => !path.includes('.'));
+  return [
+    ...own.filter(({ kind }) => kind !== 'shape'),
+    ...top.map(([name, value]) => valueItem(pattern, '', name, value)),
+  ];
+}
+
+function edgesOwnedBy(pattern: Pattern, { owner }: Scope): readonly Item[] {
+  const piece = owner?.kind === 'piece' && pattern.pieces.find(({ name }) => name === owner.name.text);
+  return piece ? partsOf(pattern, piece).filter(({ kind }) => kind === 'edge') : [];
+}
+
+const pieces = (pattern: Pattern): Item[] => pattern.pieceNames.map((name) => item(name, 'piece', 'piece'));
+const seams = (pattern: Pattern): Item[] => pattern.seams.map(({ name }) => item(name, 'seam', 'seam'));
+
+function drafts(sources: readonly SourceFile[]): Item[] {
+  const own = sources[0]?.items ?? [];
+  return own.flatMap(({ statement: { node, doc } }) =>
+    node.kind === 'draft' ? [item(node.name.text, 'draft', 'draft', doc)] : [],
+  );
+}
+
+function bodies(sources: readonly SourceFile[]): Item[] {
+  return sources.flatMap(({ items }) =>
+    items.flatMap(({ statement: { node, doc } }) =>
+      node.kind === 'body' || node.kind === 'sizes' ? [item(node.name.text, 'body', node.kind, doc)] : [],
+    ),
+  );
+}

@@ -1,0 +1,31 @@
+/** The edits that bring a text into its canonical layout. */
+import { format } from '../../grammar/format';
+
+export interface LayoutEdit {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+/** What to replace, and nothing more than what differs: at most one stretch. */
+export function formatting(text: string): readonly LayoutEdit[] {
+  const laid = format(text);
+  if (laid === text) return [];
+  const from = sharedStart(text, laid);
+  const shared = sharedEnd(text.slice(from), laid.slice(from));
+  return [{ from, to: text.length - shared, text: laid.slice(from, laid.length - shared) }];
+}
+
+/** The characters two texts begin with alike, back to the start of the line where they part. */
+function sharedStart(a: string, b: string): number {
+  let i = 0;
+  while (i < a.length && i < b.length && a[i] === b[i]) i++;
+  return a.lastIndexOf('\n', i - 1) + 1;
+}
+
+/** The characters two texts end with alike. */
+function sharedEnd(a: string, b: string): number {
+  let i = 0;
+  while (i < a.length && i < b.length && a[a.length - 1 - i] === b[b.length - 1 - i]) i++;
+  return i;
+}

@@ -1,0 +1,105 @@
+/** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
+import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
+import { print, printLength } from '../drafting/values/quantity';
+import { measurementNamed } from '../drafting/values/measurements';
+import { code, plain } from './markdown';
+import { wordAt } from './words';
+
+export interface Hover {
+  readonly from: number;
+  readonly to: number;
+  readonly markdown: string;
+}
+
+/** The hover at an offset of a file; undefined where no known name stands. */
+export function hover(pattern: Pattern, uri: string, text: string, offset: number): Hover | undefined {
+  const word = wordAt(text, offset);
+  if (word === undefined) return undefined;
+  for (const source of pattern.sourcesAt(uri, offset)) {
+    const info = pattern.info(source);
+    if (info !== undefined) return { from: word.from, to: word.to, markdown: describe(pattern, info) };
+  }
+  return undefined;
+}
+
+/** A headline, the figures one a line, and the documentation comment. */
+export function describe(pattern: Pattern, info: DefinitionInfo): string {
+  const headline = [`**${plain(info.name)}**`, info.kind, valueOf(pattern, info)].filter(Boolean).join(' · ');
+  const paragraphs = [headline, figures(pattern, info).join('  \n'), documentation(info)];
+  return paragraphs.filter(Boolean).join('\n\n');
+}
+
+function valueOf(pattern: Pattern, { value, shape }: DefinitionInfo): string {
+  if (value !== undefined) return code(value.kind === 'text' ? value.text : print(value, pattern.unit));
+  return shape === undefined ? '' : shapeFigure(pattern, shape);
+}
+
+function shapeFigure(pattern: Pattern, shape: Shape): string {
+  if (shape.kind !== 'point') return code(printLength(shape.path.length, pattern.unit));
+  const { x, y } = shape.point;
+  return `${printLength(x, pattern.unit)} across, ${printLength(y, pattern.unit)} down`;
+}
+
+function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
+  const piece = pattern.pieces.find(({ source }) => source === info.source);
+  if (piece !== undefined) return pieceFigures(pattern, piece);
+  const seam = pattern.seams.find(({ source }) => source === info.source);
+  if (seam !== undefined) return seamFigures(pattern, seam);
+  for (const owner of pattern.pieces) {
+    const edge = owner.edges.find(({ source }) => source === info.source);
+    if (edge !== undefined) return edgeFigures(pattern, owner, edge);
+  }
+  return [];
+}
+
+function pieceFigures(pattern: Pattern, piece: Piece): string[] {
+  const names = piece.edges.map(({ name }) => code(name)).join(', ');
+  return [
+    plain(piece.cut?.text ?? 'not cut: a step on the way to another piece'),
+    `${print({ kind: 'area', amount: piece.area }, pattern.unit)} within the sewing line`,
+    `edges ${names}`,
+  ];
+}
+
+function edgeFigures(pattern: Pattern, piece: Piece, edge: Edge): string[] {
+  const { unit } = pattern;
+  const sewn = `${printLength(edge.sewn, unit)} when sewn`;
+  const drawn =
+    Math.abs(edge.drawn - edge.sewn) < 0.005
+      ? ''
+      : `, ${printLength(edge.drawn, unit)} drawn, with the darts`;
+  const allowance = piece.allowances.get(edge.name);
+  const partners = pattern.seams.flatMap((seam) => partnersIn(seam, piece, edge));
+  return [
+    sewn + drawn,
+    ...(allowance === undefined ? [] : [`allowance ${printLength(allowance, unit)}`]),
+    ...partners,
+  ];
+}
+
+/** "sewn to `back.side` in seam side", once for each seam that takes the edge. */
+function partnersIn(seam: Seam, piece: Piece, edge: Edge): string[] {
+  const holds = (side: Seam['left']) =>
+    side.some((sewn) => sewn.piece === piece.name && sewn.edge === edge.name);
+  const name = (side: Seam['left']) => side.map((sewn) => code(`${sewn.piece}.${sewn.edge}`)).join(' and ');
+  const where = `in seam ${plain(seam.name)}`;
+  if (seam.itsPair && holds(seam.left)) return [`sewn to its pair ${where}`];
+  if (holds(seam.left)) return [`sewn to ${name(seam.right)} ${where}`];
+  return holds(seam.right) ? [`sewn to ${name(seam.left)} ${where}`] : [];
+}
+
+function seamFigures({ unit }: Pattern, seam: Seam): string[] {
+  if (seam.itsPair) return [`${printLength(seam.leftLength, unit)}, sewn to its pair`];
+  const lengths = `${printLength(seam.leftLength, unit)} to ${printLength(seam.rightLength, unit)}`;
+  if (!seam.comparable) return ['its lengths are not compared: a piece of it is not whole yet'];
+  return [
+    lengths,
+    `apart by ${printLength(Math.abs(seam.difference), unit)}, ${printLength(seam.tolerance, unit)} allowed`,
+  ];
+}
+
+function documentation(info: DefinitionInfo): string {
+  if (info.doc !== '') return info.doc.split('\n').map(plain).join('  \n');
+  const measurement = info.kind === 'measurement' ? measurementNamed.get(info.name) : undefined;
+  return measurement ? `${plain(measurement.definition)}\n\n${plain(measurement.howToTake)}` : '';
+}

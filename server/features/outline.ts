@@ -1,0 +1,96 @@
+/** The document outline: drafts with their shapes, pieces with their edges, seams, choices. Read from the syntax alone. */
+import type { SourceFile, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
+
+export type SymbolKind =
+  'pattern' | 'value' | 'choice' | 'body' | 'draft' | 'shape' | 'piece' | 'edge' | 'mark' | 'seam';
+
+/** A symbol and what lies in it; offsets count from the start of the file. */
+export interface OutlineSymbol {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: SymbolKind;
+  readonly from: number;
+  readonly to: number;
+  readonly nameFrom: number;
+  readonly nameTo: number;
+  readonly children: readonly OutlineSymbol[];
+}
+
+/** What a node of each kind is in an outline; kinds that are left out define nothing a person would look for. */
+const KINDS: Partial<Record<StatementNode['kind'], SymbolKind>> = {
+  let: 'value',
+  choose: 'choice',
+  solve: 'value',
+  measure: 'value',
+  body: 'body',
+  sizes: 'body',
+  draft: 'draft',
+  shape: 'shape',
+  circle: 'shape',
+  piece: 'piece',
+  lining: 'piece',
+  facing: 'piece',
+  band: 'piece',
+  strip: 'piece',
+  edge: 'edge',
+  hole: 'edge',
+  dart: 'mark',
+  'fish-dart': 'mark',
+  notch: 'mark',
+  mark: 'mark',
+  marks: 'mark',
+  balance: 'mark',
+  pleats: 'mark',
+  gathers: 'mark',
+  seam: 'seam',
+  finish: 'seam',
+  broken: 'mark',
+};
+
+/** The symbols of a file in file order. */
+export function outline(file: SourceFile): readonly OutlineSymbol[] {
+  return file.items.flatMap((top) => symbolsOf(top.statement, top));
+}
+
+/** A statement's symbol, or those of its block where it has no name of its own (an outline's edges). */
+function symbolsOf(statement: Statement, top: TopLevel): readonly OutlineSymbol[] {
+  const children = (statement.block ?? []).flatMap((inner) => symbolsOf(inner, top));
+  const { node } = statement;
+  const kind = KINDS[node.kind];
+  const name = nameOf(node);
+  if (kind === undefined || name === undefined) return children;
+  const from = top.offset + statement.start;
+  return [
+    {
+      name: name.text,
+      detail: detailOf(node),
+      kind,
+      from,
+      to: top.offset + statement.end,
+      nameFrom: from + name.at.from,
+      nameTo: from + name.at.to,
+      children,
+    },
+  ];
+}
+
+const nameOf = (node: StatementNode) => ('name' in node ? node.name : undefined);
+
+function detailOf(node: StatementNode): string {
+  switch (node.kind) {
+    case 'shape':
+      return node.form;
+    case 'piece':
+      return node.workedFrom ? `piece worked from ${pathOf(node.workedFrom)}` : `piece of ${pathOf(node.of)}`;
+    case 'mark':
+    case 'marks':
+      return node.word;
+    case 'broken':
+      return 'not understood';
+    default:
+      return node.kind.replaceAll('-', ' ');
+  }
+}
+
+const pathOf = (ref: { readonly path: readonly { readonly text: string }[] } | undefined) =>
+  ref?.path.map(({ text }) => text).join('.') ?? '';

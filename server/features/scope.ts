@@ -1,0 +1,68 @@
+/** Where in the text a cursor stands: the blocks round it, and the words before it on its line. */
+import type { BlockKind } from '../../grammar/words';
+import type { SourceFile, Statement, StatementNode } from '../../grammar/syntax';
+
+export interface Scope {
+  /** What the innermost block round the cursor holds. */
+  readonly kind: BlockKind;
+  /** The statement that owns the outermost block: a draft or a piece; undefined at top level. */
+  readonly owner: StatementNode | undefined;
+}
+
+/** The block kind that each owner opens; shapes and values of a worked piece stand in a `work` block. */
+function blockOf(node: StatementNode): BlockKind | undefined {
+  switch (node.kind) {
+    case 'draft':
+    case 'body':
+    case 'sizes':
+      return node.kind;
+    case 'piece':
+      return node.workedFrom === undefined ? 'piece' : 'work';
+    case 'lining':
+    case 'divide':
+      return 'work';
+    case 'outline':
+    case 'hole':
+      return 'outline';
+    default:
+      return undefined;
+  }
+}
+
+/** The scope at an offset of a file. */
+export function scopeAt(file: SourceFile | undefined, offset: number): Scope {
+  const top = file?.items.find((item) => holds(item.statement, item.offset, offset));
+  if (top === undefined) return { kind: 'file', owner: undefined };
+  let kind: BlockKind = blockOf(top.statement.node) ?? 'file';
+  let inner = innerBlock(top.statement, top.offset, offset);
+  while (inner !== undefined) {
+    kind = blockOf(inner.node) ?? kind;
+    inner = innerBlock(inner, top.offset, offset);
+  }
+  return { kind, owner: top.statement.node };
+}
+
+/** True inside a statement's block: after its own text, before its closing brace. */
+function holds(statement: Statement, topOffset: number, offset: number): boolean {
+  if (statement.block === undefined) return false;
+  const start = topOffset + statement.start;
+  return start + statement.text.trimEnd().length < offset && offset < topOffset + statement.end;
+}
+
+const innerBlock = (statement: Statement, topOffset: number, offset: number) =>
+  statement.block?.find((line) => holds(line, topOffset, offset));
+
+/** The text of the line before an offset. */
+export function lineBefore(text: string, offset: number): string {
+  return text.slice(0, offset).replace(/^[^]*[\r\n]/, '');
+}
+
+/** True where the line so far has opened a comment or a text that it has not closed. */
+export function inCommentOrText(before: string): boolean {
+  let open = false;
+  for (let i = 0; i < before.length; i++) {
+    if (before[i] === '"' && before[i - 1] !== '\\') open = !open;
+    if (before[i] === '#' && !open) return true;
+  }
+  return open;
+}

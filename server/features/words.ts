@@ -1,0 +1,23 @@
+/** The name under a cursor, read from the text alone. */
+
+export interface WordAt {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+/** Letters, marks and digits of any script; a hyphen belongs to a name only before a letter. */
+const NAME = /[\p{L}\p{M}\p{Nd}]+(?:-\p{L}[\p{L}\p{M}\p{Nd}]*)*/gu;
+
+/** The name that holds the offset or ends at it; undefined between names. */
+export function wordAt(text: string, offset: number): WordAt | undefined {
+  const lineStart = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1;
+  const rest = text.slice(lineStart).search(/[\r\n]/);
+  const line = rest < 0 ? text.slice(lineStart) : text.slice(lineStart, lineStart + rest);
+  for (const match of line.matchAll(NAME)) {
+    const from = lineStart + match.index;
+    const to = from + match[0].length;
+    if (from <= offset && offset <= to) return { from, to, text: match[0] };
+  }
+  return undefined;
+}

@@ -1,0 +1,101 @@
+/** From the engine's plain data to the protocol's: places, severities, symbols. */
+import {
+  CompletionItemKind,
+  DiagnosticSeverity,
+  FoldingRangeKind,
+  SymbolKind,
+  type CompletionItem,
+  type DocumentSymbol,
+  type FoldingRange,
+  type Location,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
+import type { FileRange, PlacedFix } from '../drafting/model';
+import type { Severity } from '../drafting/finding';
+import type { Completion } from '../features/completion';
+import type { Fold } from '../features/folding';
+import type { Lines } from '../features/lines';
+import type { OutlineSymbol, SymbolKind as Kind } from '../features/outline';
+
+export const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  note: DiagnosticSeverity.Information,
+};
+
+const symbolKinds: Readonly<Record<Kind, SymbolKind>> = {
+  pattern: SymbolKind.File,
+  value: SymbolKind.Variable,
+  choice: SymbolKind.Constant,
+  body: SymbolKind.Struct,
+  draft: SymbolKind.Namespace,
+  shape: SymbolKind.Field,
+  piece: SymbolKind.Class,
+  edge: SymbolKind.Property,
+  mark: SymbolKind.Event,
+  seam: SymbolKind.Interface,
+};
+
+const completionKinds: Readonly<Record<Completion['kind'], CompletionItemKind>> = {
+  word: CompletionItemKind.Keyword,
+  value: CompletionItemKind.Variable,
+  choice: CompletionItemKind.Constant,
+  measurement: CompletionItemKind.Field,
+  shape: CompletionItemKind.Reference,
+  piece: CompletionItemKind.Class,
+  draft: CompletionItemKind.Module,
+  edge: CompletionItemKind.Property,
+  seam: CompletionItemKind.Interface,
+  body: CompletionItemKind.Struct,
+  function: CompletionItemKind.Function,
+};
+
+/** Looks up the lines and the client's address of a file. */
+export interface Addresses {
+  lines(uri: string): Lines | undefined;
+  clientUri(uri: string): string;
+}
+
+/** A place as the client knows it; the start of the file where its text can't be read any more. */
+export function location({ uri, from, to }: FileRange, addresses: Addresses): Location {
+  const start = { line: 0, character: 0 };
+  return {
+    uri: addresses.clientUri(uri),
+    range: addresses.lines(uri)?.range(from, to) ?? { start, end: start },
+  };
+}
+
+export function workspaceEdit(fix: PlacedFix, addresses: Addresses): WorkspaceEdit {
+  const changes: NonNullable<WorkspaceEdit['changes']> = {};
+  for (const { place, text } of fix.edits) {
+    const { uri, range } = location(place, addresses);
+    (changes[uri] ??= []).push({ range, newText: text });
+  }
+  return { changes };
+}
+
+export function documentSymbol(symbol: OutlineSymbol, lines: Lines): DocumentSymbol {
+  return {
+    name: symbol.name,
+    detail: symbol.detail,
+    kind: symbolKinds[symbol.kind],
+    range: lines.range(symbol.from, symbol.to),
+    selectionRange: lines.range(symbol.nameFrom, symbol.nameTo),
+    children: symbol.children.map((child) => documentSymbol(child, lines)),
+  };
+}
+
+export function foldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
+  return { startLine, endLine, ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}) };
+}
+
+export function completionItem(item: Completion, index: number, lines: Lines): CompletionItem {
+  return {
+    label: item.label,
+    kind: completionKinds[item.kind],
+    detail: item.detail,
+    ...(item.doc === '' ? {} : { documentation: item.doc }),
+    sortText: String(index).padStart(5, '0'),
+    textEdit: { range: lines.range(item.from, item.to), newText: item.label },
+  };
+}

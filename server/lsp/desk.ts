@@ -1,0 +1,58 @@
+/** Everything the services work on: the open texts, the workshop behind them, and what each pattern comes to. */
+import { check } from '../checks';
+import { Workshop } from '../drafting/workshop';
+import type { Pattern, PlacedFinding } from '../drafting/model';
+import { Lines } from '../features/lines';
+import { problemsOf } from '../features/problems';
+import type { Addresses } from './convert';
+import { Documents } from './documents';
+import { Files, type Behind } from './files';
+import { canonical } from './uris';
+
+export class Desk implements Addresses {
+  readonly files: Files;
+  readonly workshop: Workshop;
+  readonly documents: Documents;
+  /** Lines of files that are not open, kept while their text is the same. */
+  readonly #lines = new Map<string, Lines>();
+  readonly #found = new WeakMap<Pattern, readonly PlacedFinding[]>();
+
+  constructor(behind: Behind) {
+    this.files = new Files(behind);
+    this.workshop = new Workshop(this.files);
+    this.documents = new Documents(this.files, this.workshop);
+  }
+
+  pattern(uri: string): Pattern {
+    return this.workshop.pattern(canonical(uri));
+  }
+
+  /** All that is to be said of a pattern, made once for each drafting of it. */
+  findings(pattern: Pattern): readonly PlacedFinding[] {
+    const found = this.#found.get(pattern) ?? check(pattern);
+    this.#found.set(pattern, found);
+    return found;
+  }
+
+  /** The findings as its own file shows them. */
+  problems(pattern: Pattern): readonly PlacedFinding[] {
+    return problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
+  }
+
+  lines(uri: string): Lines | undefined {
+    const open = this.documents.get(uri);
+    if (open !== undefined) return open.lines;
+    const key = canonical(uri);
+    const text = this.files.read(key);
+    if (text === undefined) return undefined;
+    const held = this.#lines.get(key);
+    if (held?.text === text) return held;
+    const lines = new Lines(text);
+    this.#lines.set(key, lines);
+    return lines;
+  }
+
+  clientUri(uri: string): string {
+    return this.documents.get(uri)?.clientUri ?? uri;
+  }
+}

@@ -1,0 +1,56 @@
+/** Tells the editor what was found: one set of diagnostics a file and version, cleared when the text is closed. */
+import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
+import type { PlacedFinding } from '../drafting/model';
+import type { Lines } from '../features/lines';
+import { location, severities, type Addresses } from './convert';
+import type { OpenDocument } from './documents';
+
+/** The address of a code's page; undefined where the client has no way to show one. */
+export type PageAddress = (code: string) => string | undefined;
+
+export class Diagnostics {
+  /** What was published last, by key: the findings and the version they were placed in. */
+  readonly #published = new Map<string, { findings: readonly PlacedFinding[]; version: number }>();
+
+  constructor(
+    private readonly send: (params: PublishDiagnosticsParams) => void,
+    private readonly addresses: Addresses,
+    private readonly page: PageAddress,
+  ) {}
+
+  /** Publishes the findings of an open text, unless the same were published for the same version. */
+  publish(document: OpenDocument, findings: readonly PlacedFinding[]): void {
+    const last = this.#published.get(document.key);
+    if (last !== undefined && last.version === document.version && sameFindings(last.findings, findings))
+      return;
+    this.#published.set(document.key, { findings, version: document.version });
+    const diagnostics = findings.map((finding) => this.#diagnostic(finding, document.lines));
+    this.send({ uri: document.clientUri, version: document.version, diagnostics });
+  }
+
+  clear(key: string, clientUri: string): void {
+    this.#published.delete(key);
+    this.send({ uri: clientUri, diagnostics: [] });
+  }
+
+  #diagnostic(finding: PlacedFinding, lines: Lines): Diagnostic {
+    const { code, severity, message, place, related } = finding;
+    const href = this.page(code);
+    return {
+      range: lines.range(place.from, place.to),
+      severity: severities[severity],
+      code,
+      ...(href === undefined ? {} : { codeDescription: { href } }),
+      source: 'draftwright',
+      message,
+      relatedInformation: related.map((other) => ({
+        location: location(other.place, this.addresses),
+        message: other.message,
+      })),
+    };
+  }
+}
+
+function sameFindings(a: readonly PlacedFinding[], b: readonly PlacedFinding[]): boolean {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,57 @@
+/** The door to files: open buffers first, then what lies behind. A `use` may not leave the workspace. */
+import type { Door } from '../drafting/model';
+import { canonical, folderOf, hasFolders, isInside, joined } from './uris';
+
+/** What lies behind the open buffers: a disk, or nothing in a browser. */
+export interface Behind {
+  /** The text of a file; undefined for what is missing or isn't text. */
+  read(uri: string): string | undefined;
+  /** The folder that a file with no workspace belongs to, with or without its last slash. */
+  home(uri: string): string | undefined;
+  /** False for a link that leads out of all these folders. */
+  staysIn(uri: string, folders: readonly string[]): boolean;
+}
+
+export const nothingBehind: Behind = { read: () => undefined, home: () => undefined, staysIn: () => true };
+
+export class Files implements Door {
+  readonly #buffers = new Map<string, string>();
+  #folders: readonly string[] = [];
+
+  constructor(private readonly behind: Behind) {}
+
+  /** The folders of the workspace, each an address. */
+  setFolders(folders: readonly string[]): void {
+    this.#folders = folders.map(canonical);
+  }
+
+  setBuffer(uri: string, text: string): void {
+    this.#buffers.set(canonical(uri), text);
+  }
+
+  dropBuffer(uri: string): void {
+    this.#buffers.delete(canonical(uri));
+  }
+
+  read(uri: string): string | undefined {
+    const key = canonical(uri);
+    return this.#buffers.get(key) ?? this.behind.read(key);
+  }
+
+  resolve(from: string, path: string): { readonly uri: string } | { readonly outside: true } {
+    const file = canonical(from);
+    const folders = this.#workspaceOf(file);
+    const start = hasFolders(file) ? folderOf(file) : (folders[0] ?? '');
+    if (/^([a-z][a-z0-9+.-]*:|[/\\])/i.test(path)) return { outside: true }; // an address or an absolute path
+    const uri = joined(start, path);
+    if (uri === undefined || !folders.some((folder) => isInside(uri, folder))) return { outside: true };
+    return this.behind.staysIn(uri, folders) ? { uri } : { outside: true };
+  }
+
+  /** The folders a file may use from: those of the workspace that hold it, else its home, else its own folder. */
+  #workspaceOf(file: string): readonly string[] {
+    if (!hasFolders(file)) return this.#folders;
+    const holding = this.#folders.filter((folder) => isInside(file, folder));
+    return holding.length > 0 ? holding : [canonical(this.behind.home(file) ?? folderOf(file))];
+  }
+}

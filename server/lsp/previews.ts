@@ -1,0 +1,53 @@
+/** Previews that are open, and the sheets that keep each of them in step with its text. */
+import type { Sheet } from '../../client/preview/protocol';
+import { draw, place } from '../drawing/draw';
+import type { Pattern } from '../drafting/model';
+import type { Desk } from './desk';
+import { fullSheet, nextSheet, type Drawn, type Held } from './sheets';
+import { canonical } from './uris';
+
+interface Preview {
+  readonly clientUri: string;
+  held: Held | undefined;
+}
+
+export class Previews {
+  readonly #open = new Map<string, Preview>();
+
+  constructor(
+    private readonly desk: Desk,
+    private readonly send: (sheet: Sheet) => void,
+  ) {}
+
+  keys(): readonly string[] {
+    return [...this.#open.keys()];
+  }
+
+  /** Begins a preview, or begins it again: the answer replaces all that the view holds. */
+  open(uri: string): Sheet {
+    const key = canonical(uri);
+    const before = this.#open.get(key)?.held;
+    const held = fullSheet(this.#drawn(uri, this.desk.pattern(key)), before);
+    this.#open.set(key, { clientUri: uri, held });
+    return held.sheet;
+  }
+
+  close(uri: string): void {
+    this.#open.delete(canonical(uri));
+  }
+
+  /** Sends what changed, if a preview of this file is open and anything did. */
+  update(key: string, pattern: Pattern): void {
+    const preview = this.#open.get(key);
+    if (preview?.held === undefined) return;
+    const next = nextSheet(this.#drawn(preview.clientUri, pattern), preview.held);
+    if (next === undefined) return;
+    preview.held = next;
+    this.send(next.sheet);
+  }
+
+  #drawn(uri: string, pattern: Pattern): Drawn {
+    const { pieceNames } = pattern;
+    return { uri, drawing: draw(pattern), pieceNames, findings: this.desk.problems(pattern), place };
+  }
+}

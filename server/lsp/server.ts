@@ -1,0 +1,167 @@
+/** The language server: wires a connection to the desk, the services, the diagnostics and the previews. */
+import {
+  LSPErrorCodes,
+  Message,
+  ResponseError,
+  TextDocumentSyncKind,
+  type CancellationToken,
+  type Connection,
+  type ConnectionStrategy,
+  type InitializeParams,
+  type InitializeResult,
+  type ResponseMessage,
+} from 'vscode-languageserver';
+import { methods } from '../../client/preview/protocol';
+import { Desk } from './desk';
+import { Diagnostics } from './diagnostics';
+import type { Behind } from './files';
+import { guarded } from './guard';
+import { Previews } from './previews';
+import { Rounds } from './rounds';
+import { announced, services, type Room, type Service } from './services';
+import { canonical } from './uris';
+
+/** What a client may tell at the start beyond the protocol. */
+export interface StartOptions {
+  /** The beginning of the address of a code's page; the code follows. Without it, codes lead nowhere. */
+  readonly pages?: string;
+}
+
+const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
+
+/** Answers a request that was cancelled while it still waited, so that no work is done for it. */
+export const dropCancelled: ConnectionStrategy = {
+  cancelUndispatched: (message) => {
+    if (!Message.isRequest(message)) return undefined;
+    const answer: ResponseMessage = { jsonrpc: '2.0', id: message.id, error: cancelled().toJson() };
+    return answer;
+  },
+};
+
+/** Serves one client until it leaves. */
+export function serve(connection: Connection, behind: Behind): void {
+  new Server(connection, new Desk(behind)).listen();
+}
+
+class Server {
+  readonly #previews: Previews;
+  readonly #diagnostics: Diagnostics;
+  readonly #rounds: Rounds;
+  readonly #room: Room;
+  #pages: string | undefined;
+
+  constructor(
+    private readonly connection: Connection,
+    private readonly desk: Desk,
+  ) {
+    const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}`);
+    this.#previews = new Previews(desk, (sheet) => void connection.sendNotification(methods.sheet, sheet));
+    this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
+    this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
+    this.#room = { desk, previews: this.#previews };
+  }
+
+  listen(): void {
+    this.connection.onInitialize((params) => this.#initialize(params));
+    this.connection.onInitialized(() => this.#followFolders());
+    this.connection.onShutdown(() => this.#rounds.stop());
+    this.#followTexts();
+    this.#followFiles();
+    this.connection.onNotification(methods.closePreview, ({ uri }: { uri: string }) =>
+      this.#previews.close(uri),
+    );
+    for (const service of services) this.#answer(service);
+    this.connection.listen();
+  }
+
+  #initialize(params: InitializeParams): InitializeResult {
+    const folders =
+      params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
+    this.#folders = new Set(folders);
+    this.desk.files.setFolders(folders);
+    this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
+    this.#hearsFolders = params.capabilities.workspace?.workspaceFolders === true;
+    return {
+      serverInfo: { name: 'draftwright', version: process.env.DRAFTWRIGHT_VERSION ?? 'from source' },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...announced(),
+      },
+    };
+  }
+
+  #folders = new Set<string>();
+  #hearsFolders = false;
+
+  #followFolders(): void {
+    if (!this.#hearsFolders) return;
+    this.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+      removed.forEach(({ uri }) => this.#folders.delete(uri));
+      added.forEach(({ uri }) => this.#folders.add(uri));
+      this.desk.files.setFolders([...this.#folders]);
+      this.#everythingAgain();
+    });
+  }
+
+  #followTexts(): void {
+    this.connection.onDidOpenTextDocument(({ textDocument }) =>
+      this.#guarded('Opening a text', () => this.#rounds.touch(this.desk.documents.open(textDocument))),
+    );
+    this.connection.onDidChangeTextDocument((params) =>
+      this.#guarded('Following an edit', () => {
+        const key = this.desk.documents.change(params);
+        if (key !== undefined) this.#rounds.touch(key);
+      }),
+    );
+    this.connection.onDidCloseTextDocument(({ textDocument: { uri } }) =>
+      this.#guarded('Closing a text', () => {
+        const key = this.desk.documents.close(uri);
+        this.#diagnostics.clear(key, uri);
+        this.#rounds.touch(key);
+      }),
+    );
+  }
+
+  #followFiles(): void {
+    this.connection.onDidChangeWatchedFiles(({ changes }) =>
+      this.#guarded('Following files on disk', () => {
+        for (const { uri } of changes) this.desk.workshop.refresh(canonical(uri));
+        this.#rounds.touch('');
+      }),
+    );
+  }
+
+  /** After the workspace changed, what a `use` means may have changed with it. */
+  #everythingAgain(): void {
+    for (const key of this.desk.documents.keys()) this.desk.workshop.refresh(key);
+    this.#rounds.touch('');
+  }
+
+  /** Files that somebody looks at, as texts or as drawings. */
+  #watched(): readonly string[] {
+    return [...new Set([...this.desk.documents.keys(), ...this.#previews.keys()])];
+  }
+
+  #update(key: string): void {
+    this.#guarded(`Drafting ${key}`, () => {
+      const pattern = this.desk.pattern(key);
+      const document = this.desk.documents.get(key);
+      if (document !== undefined) this.#diagnostics.publish(document, this.desk.problems(pattern));
+      this.#previews.update(key, pattern);
+    });
+  }
+
+  #answer({ method, handle }: Service): void {
+    const { console } = this.connection;
+    this.connection.onRequest(method, (params: never, token: CancellationToken) =>
+      token.isCancellationRequested
+        ? cancelled()
+        : guarded(console, method, null, () => handle(params, this.#room)),
+    );
+  }
+
+  #guarded(what: string, work: () => void): void {
+    guarded(this.connection.console, what, undefined, work);
+  }
+}

@@ -1,0 +1,166 @@
+/**
+ * The table of requests: what each one is called, how fresh a model it needs, and what it announces of itself at the
+ * start. The server's capabilities are made from this table alone.
+ */
+import {
+  CodeActionKind,
+  CodeActionRequest,
+  CompletionRequest,
+  DefinitionRequest,
+  DocumentFormattingRequest,
+  DocumentSymbolRequest,
+  FoldingRangeRequest,
+  HoverRequest,
+  type CodeAction,
+  type CodeActionParams,
+  type CompletionItem,
+  type FoldingRange,
+  type Hover,
+  type Location,
+  type ServerCapabilities,
+  type TextDocumentPositionParams,
+  type TextEdit,
+} from 'vscode-languageserver';
+import { methods } from '../../client/preview/protocol';
+import { explain } from '../checks';
+import { completions } from '../features/completion';
+import { definition } from '../features/definition';
+import { fixesAt } from '../features/fixes';
+import { folds } from '../features/folding';
+import { formatting } from '../features/formatting';
+import { hover } from '../features/hover';
+import { outline } from '../features/outline';
+import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
+import type { Desk } from './desk';
+import type { OpenDocument } from './documents';
+import type { Previews } from './previews';
+
+/** How much of the model a request waits for. */
+export type Needs = 'nothing' | 'text' | 'names' | 'geometry' | 'checks';
+
+export interface Room {
+  readonly desk: Desk;
+  readonly previews: Previews;
+}
+
+export interface Service {
+  readonly method: string;
+  readonly needs: Needs;
+  readonly announces: Partial<ServerCapabilities>;
+  /** Answers a request; whatever the params hold, the answer is data or null. */
+  handle(params: never, room: Room): unknown;
+}
+
+type AboutText = { readonly textDocument: { readonly uri: string } };
+
+/** A request about an open text: null where the text is not open. */
+const aboutText =
+  <P extends AboutText, R>(work: (document: OpenDocument, params: P, desk: Desk) => R) =>
+  (params: P, { desk }: Room): R | null => {
+    const document = desk.documents.get(params.textDocument.uri);
+    return document === undefined ? null : work(document, params, desk);
+  };
+
+const offsetOf = ({ lines }: OpenDocument, { position }: TextDocumentPositionParams) =>
+  lines.offset(position);
+
+const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
+  const pattern = desk.pattern(document.key);
+  const found = hover(pattern, document.key, document.text, offsetOf(document, params));
+  if (found === undefined) return null;
+  const contents = { kind: 'markdown' as const, value: found.markdown };
+  return { contents, range: document.lines.range(found.from, found.to) };
+});
+
+const definitionAt = aboutText((document, params: TextDocumentPositionParams, desk): Location | null => {
+  const place = definition(desk.pattern(document.key), document.key, offsetOf(document, params));
+  return place === undefined ? null : location(place, desk);
+});
+
+const symbolsOf = aboutText((document, _params: AboutText, desk) => {
+  const file = desk.workshop.source(document.key);
+  return file === undefined ? null : outline(file).map((symbol) => documentSymbol(symbol, document.lines));
+});
+
+const foldsOf = aboutText((document, _params: AboutText, desk): FoldingRange[] | null => {
+  const file = desk.workshop.source(document.key);
+  return file === undefined ? null : folds(file, document.lines).map(foldingRange);
+});
+
+const completionsAt = aboutText((document, params: TextDocumentPositionParams, desk): CompletionItem[] => {
+  const { key, text, lines } = document;
+  const pattern = desk.pattern(key);
+  const sources = [key, ...pattern.files.filter((uri) => uri !== key)].flatMap(
+    (uri) => desk.workshop.source(uri) ?? [],
+  );
+  const items = completions(pattern, sources, text, offsetOf(document, params));
+  return items.map((item, index) => completionItem(item, index, lines));
+});
+
+const formatted = aboutText((document, _params: AboutText): TextEdit[] => {
+  const { text, lines } = document;
+  return formatting(text).map((edit) => ({ range: lines.range(edit.from, edit.to), newText: edit.text }));
+});
+
+const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => {
+  const { key, lines } = document;
+  const { start, end } = params.range;
+  const problems = desk.problems(desk.pattern(key));
+  return fixesAt(problems, key, lines.offset(start), lines.offset(end)).map(
+    ({ finding, fix, preferred }) => ({
+      title: fix.title,
+      kind: CodeActionKind.QuickFix,
+      isPreferred: preferred,
+      diagnostics: params.context.diagnostics.filter(
+        ({ code, message }) => code === finding.code && message === finding.message,
+      ),
+      edit: workspaceEdit(fix, desk),
+    }),
+  );
+});
+
+function located({ uri, source }: { uri: string; source: string }, { desk }: Room): Location | null {
+  const place = desk.pattern(uri).locate(source);
+  return place === undefined ? null : location(place, desk);
+}
+
+function sourcesAt({ uri, position }: { uri: string } & TextDocumentPositionParams, { desk }: Room) {
+  const document = desk.documents.get(uri);
+  if (document === undefined) return [];
+  return desk.pattern(uri).sourcesAt(document.key, document.lines.offset(position));
+}
+
+const service = <P>(
+  method: string,
+  needs: Needs,
+  announces: Partial<ServerCapabilities>,
+  handle: (params: P, room: Room) => unknown,
+): Service => ({ method, needs, announces, handle });
+
+export const services: readonly Service[] = [
+  service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
+  service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
+  service(DocumentFormattingRequest.method, 'text', { documentFormattingProvider: true }, formatted),
+  service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
+  service(
+    CompletionRequest.method,
+    'names',
+    { completionProvider: { triggerCharacters: ['.'] } },
+    completionsAt,
+  ),
+  service(HoverRequest.method, 'geometry', { hoverProvider: true }, hoverAt),
+  service(
+    CodeActionRequest.method,
+    'checks',
+    { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } },
+    actionsAt,
+  ),
+  service(methods.openPreview, 'checks', {}, ({ uri }: { uri: string }, { previews }) => previews.open(uri)),
+  service(methods.locate, 'names', {}, located),
+  service(methods.sourcesAt, 'names', {}, sourcesAt),
+  service(methods.explain, 'nothing', {}, ({ code }: { code: string }) => explain(code) ?? null),
+];
+
+/** What the server says of itself at the start. */
+export const announced = (): ServerCapabilities =>
+  Object.assign({}, ...services.map(({ announces }) => announces));

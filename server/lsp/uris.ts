@@ -1,0 +1,49 @@
+/** Addresses of files: one spelling for each, what lies in a folder, and what a `use` means. */
+
+/**
+ * The one spelling of an address. Editors differ in what they escape and in the case of a drive letter; every
+ * character but the unreserved ones is escaped here, as the most common client does it.
+ */
+export function canonical(uri: string): string {
+  const match = /^file:\/\/([^/]*)(\/.*)?$/i.exec(uri);
+  if (match === null) return uri;
+  const path = (match[2] ?? '/').split('/').map(escaped).join('/');
+  return `file://${match[1]!.toLowerCase()}${path.replace(/^\/([A-Za-z])%3A/, (drive) => drive.toLowerCase().replace('%3a', '%3A'))}`;
+}
+
+function escaped(segment: string): string {
+  const sign = (mark: string) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`;
+  return encodeURIComponent(unescaped(segment)).replace(/[!'()*]/g, sign);
+}
+
+function unescaped(segment: string): string {
+  try {
+    return decodeURIComponent(segment);
+  } catch {
+    return segment; // a percent sign that encodes nothing stands for itself
+  }
+}
+
+/** True for an address that has folders; an untitled text has none. */
+export const hasFolders = (uri: string): boolean => /^[a-z][a-z0-9+.-]*:\/\/[^/]*\//i.test(uri);
+
+/** The folder a file lies in, with its last slash; '' where there are no folders. */
+export const folderOf = (uri: string): string =>
+  hasFolders(uri) ? uri.slice(0, uri.lastIndexOf('/') + 1) : '';
+
+export function isInside(uri: string, folder: string): boolean {
+  return uri.startsWith(folder.endsWith('/') ? folder : `${folder}/`);
+}
+
+/** `path`, as written with `/`, counted from a folder; undefined where it climbs above the root. */
+export function joined(folder: string, path: string): string | undefined {
+  const match = /^([a-z][a-z0-9+.-]*:\/\/[^/]*)(\/.*)?$/i.exec(folder);
+  if (match === null) return undefined;
+  const steps = (match[2] ?? '/').split('/').filter(Boolean);
+  for (const step of path.split('/')) {
+    if (step === '' || step === '.') continue;
+    if (step !== '..') steps.push(encodeURIComponent(step));
+    else if (steps.pop() === undefined) return undefined;
+  }
+  return canonical(`${match[1]}/${steps.join('/')}`);
+}
