@@ -1,5 +1,5 @@
 /** A report for a person at a terminal: place, message, the line with carets, related places, and one next step. */
-import { counted, inkFor, wrapped, type Ink } from './ink';
+import { counted, harmless, inkFor, wrapped, type Ink } from './ink';
 import { countOf, type Place, type Problem, type Report } from './report';
 
 export interface Look {
@@ -18,10 +18,10 @@ function oneProblem(problem: Problem, width: number, ink: Ink): string {
   const { severity, code, message, related, steps } = problem;
   return [
     `${ink.bold(placeText(problem))} ${ink[severity](severity)} ${code}`,
-    wrapped(message, width, '  '),
+    wrapped(harmless(message), width, '  '),
     ...snippet(problem, ink),
-    ...related.map((other) => wrapped(`${placeText(other)}: ${other.message}`, width, '  see ', '      ')),
-    ...steps.slice(0, 1).map((step) => wrapped(step, width, '  next step: ', '    ')),
+    ...related.map((other) => wrapped(`${placeText(other)}: ${harmless(other.message)}`, width, '  see ', '      ')),
+    ...steps.slice(0, 1).map((step) => wrapped(harmless(step), width, '  next step: ', '    ')),
   ].join('\n');
 }
 
@@ -36,7 +36,7 @@ function snippet({ line, range: { start, end } }: Problem, ink: Ink): string[] {
   const last = end.line === start.line ? end.character : line.length;
   const lead = line.slice(0, start.character).replace(/[^\t]/gu, ' ');
   const carets = '^'.repeat(Math.max(1, [...line.slice(start.character, last).trimEnd()].length));
-  return [`  ${number} | ${line}`.trimEnd(), `  ${gutter} | ${lead}${ink.bold(carets)}`];
+  return [`  ${number} | ${harmless(line)}`.trimEnd(), `  ${gutter} | ${lead}${ink.bold(carets)}`];
 }
 
 function summary(report: Report, ink: Ink): string {
