@@ -183,10 +183,19 @@ export type Change =
   /** `turned 15deg about Q`; `turned 15deg clockwise about Q` */
   | { readonly kind: 'turned'; readonly angle: Expr; readonly clockwise?: boolean; readonly about: Expr }
   | { readonly kind: 'mirrored'; readonly across: Expr }
-  | { readonly kind: 'moved'; readonly by: readonly { readonly direction: Direction; readonly distance: Expr }[] }
+  | {
+      readonly kind: 'moved';
+      readonly by: readonly { readonly direction: Direction; readonly distance: Expr }[];
+    }
   | { readonly kind: 'parallel'; readonly distance: Expr; readonly toward: Expr }
   /** `laid A on P and B toward Q` */
-  | { readonly kind: 'laid'; readonly anchor: Expr; readonly on: Expr; readonly second: Expr; readonly toward: Expr }
+  | {
+      readonly kind: 'laid';
+      readonly anchor: Expr;
+      readonly on: Expr;
+      readonly second: Expr;
+      readonly toward: Expr;
+    }
   | { readonly kind: 'reversed' };
 
 /** One more step from an operand: `P down 5cm`, `C reversed`. Chains nest to the left. */
@@ -435,13 +444,13 @@ export interface AllowNode extends Node {
   readonly kind: 'allow';
   readonly width: Expr;
   /** Edges by name; none: the whole piece. */
-  readonly at: readonly Ref[];
+  readonly edges: readonly Ref[];
   readonly running?: { readonly width: Expr; readonly at: Ref; readonly along?: Ref };
 }
 export interface InlayNode extends Node {
   readonly kind: 'inlay';
   readonly width: Expr;
-  readonly at: readonly Ref[];
+  readonly edges: readonly Ref[];
 }
 export interface CornerNode extends Node {
   readonly kind: 'corner';
@@ -583,9 +592,16 @@ export interface SmoothNode extends Node {
 export interface DivideNode extends Node {
   readonly kind: 'divide';
   readonly piece: Expr;
-  readonly at: readonly Expr[];
+  /** The line, or the darts, that it is cut through. */
+  readonly through: readonly Expr[];
   readonly along?: { readonly line: Expr; readonly name?: Name };
   readonly into: readonly { readonly name: Name; readonly holding?: Expr }[];
+}
+/** A share of a divide with its block: cutting words and further work, as in a worked piece. */
+export interface ShareNode extends Node {
+  readonly kind: 'share';
+  readonly name: Name;
+  readonly holding?: Expr;
 }
 export interface JoinNode extends Node {
   readonly kind: 'join';
