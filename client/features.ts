@@ -1,6 +1,7 @@
 /** The table of what the extension activates; package.json lists the same commands, and a test compares the two. */
 import type * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
+import { activatePages } from './pages';
 
 export interface Feature {
   /** What the feature is called in a message to the person. */
@@ -10,4 +11,6 @@ export interface Feature {
   activate(context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable;
 }
 
-export const features: readonly Feature[] = [];
+export const features: readonly Feature[] = [
+  { name: 'pages about problems', commands: [], activate: activatePages },
+];

@@ -1,6 +1,7 @@
 /** Starts the language server in its own process and connects the editor to it. */
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { pages } from './pages';
 
 /** Starts server and client; the client stops both when it is disposed of. */
 export async function startLanguageClient(context: vscode.ExtensionContext): Promise<LanguageClient> {
@@ -11,6 +12,7 @@ export async function startLanguageClient(context: vscode.ExtensionContext): Pro
     { module, transport: TransportKind.ipc },
     {
       documentSelector: [{ language: 'draftwright' }],
+      initializationOptions: { pages },
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.draft') },
     },
   );

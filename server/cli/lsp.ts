@@ -1,12 +1,5 @@
 /** `draftwright lsp`: the language server on standard streams, for editors that start a program. */
-import { createConnection } from 'vscode-languageserver/node';
-import { diskBehind } from '../lsp/disk';
-import { dropCancelled, serve } from '../lsp/server';
+import { serveStreams } from '../lsp/streams';
 
 /** Serves until the client leaves; the connection ends the process then. */
-export function runLsp(cwd: string): void {
-  serve(
-    createConnection(process.stdin, process.stdout, { connectionStrategy: dropCancelled }),
-    diskBehind(cwd),
-  );
-}
+export const runLsp = (workingFolder: string): void => serveStreams(process.stdin, process.stdout, workingFolder);

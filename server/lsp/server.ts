@@ -23,7 +23,7 @@ import { canonical } from './uris';
 
 /** What a client may tell at the start beyond the protocol. */
 export interface StartOptions {
-  /** The beginning of the address of a code's page; the code follows. Without it, codes lead nowhere. */
+  /** The beginning of the address of a code's page; the code and `.md` follow. Without it, codes lead nowhere. */
   readonly pages?: string;
 }
 
@@ -54,7 +54,7 @@ class Server {
     private readonly connection: Connection,
     private readonly desk: Desk,
   ) {
-    const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}`);
+    const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
     this.#previews = new Previews(desk, (sheet) => void connection.sendNotification(methods.sheet, sheet));
     this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
