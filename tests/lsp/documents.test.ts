@@ -9,11 +9,13 @@ const uri = 'file:///w/a.draft';
 /** A keeper that holds texts by applying the edits, as the workshop must. */
 function keeper() {
   const texts = new Map<string, string>();
-  const apply = (text: string, { from, to, text: put }: TextEdit) => text.slice(0, from) + put + text.slice(to);
+  const apply = (text: string, { from, to, text: put }: TextEdit) =>
+    text.slice(0, from) + put + text.slice(to);
   return {
     texts,
     setText: (key: string, text: string) => void texts.set(key, text),
-    edit: (key: string, changes: readonly TextEdit[]) => void texts.set(key, changes.reduce(apply, texts.get(key)!)),
+    edit: (key: string, changes: readonly TextEdit[]) =>
+      void texts.set(key, changes.reduce(apply, texts.get(key)!)),
     close: (key: string) => void texts.delete(key),
   };
 }
@@ -58,7 +60,10 @@ describe('an open text', () => {
 
   it('ignores a change of a text that was never opened', () => {
     const { documents } = opened('x');
-    assert.equal(documents.change({ textDocument: { uri: 'file:///no', version: 1 }, contentChanges: [] }), undefined);
+    assert.equal(
+      documents.change({ textDocument: { uri: 'file:///no', version: 1 }, contentChanges: [] }),
+      undefined,
+    );
   });
 
   it('stays the same as its editor over random edits', () => {

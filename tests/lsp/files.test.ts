@@ -50,19 +50,29 @@ describe('the door to files', () => {
   it('finds a used file beside the one that uses it', () => {
     const uri = 'file:///w/bodies/company.draft';
     assert.deepEqual(door(['file:///w']).resolve('file:///w/skirt.draft', 'bodies/company.draft'), { uri });
-    assert.deepEqual(door(['file:///w']).resolve('file:///w/acts/skirt.draft', '../bodies/company.draft'), { uri });
+    assert.deepEqual(door(['file:///w']).resolve('file:///w/acts/skirt.draft', '../bodies/company.draft'), {
+      uri,
+    });
   });
 
   it('lets no use leave the workspace', () => {
     const files = door(['file:///w']);
-    for (const path of ['../other.draft', '/etc/passwd', 'file:///etc/passwd', 'C:\\x.draft', '../w2/a.draft']) {
+    for (const path of [
+      '../other.draft',
+      '/etc/passwd',
+      'file:///etc/passwd',
+      'C:\\x.draft',
+      '../w2/a.draft',
+    ]) {
       assert.deepEqual(files.resolve('file:///w/skirt.draft', path), { outside: true }, path);
     }
   });
 
   it('keeps a file outside every workspace folder in its home', () => {
     const files = door(['file:///w'], {}, 'file:///repo');
-    assert.deepEqual(files.resolve('file:///repo/acts/a.draft', '../b.draft'), { uri: 'file:///repo/b.draft' });
+    assert.deepEqual(files.resolve('file:///repo/acts/a.draft', '../b.draft'), {
+      uri: 'file:///repo/b.draft',
+    });
     assert.deepEqual(files.resolve('file:///repo/a.draft', '../b.draft'), { outside: true });
   });
 
@@ -74,6 +84,8 @@ describe('the door to files', () => {
 
   it('works in a virtual workspace', () => {
     const files = door(['vscode-vfs://host/w']);
-    assert.deepEqual(files.resolve('vscode-vfs://host/w/a.draft', 'b.draft'), { uri: 'vscode-vfs://host/w/b.draft' });
+    assert.deepEqual(files.resolve('vscode-vfs://host/w/a.draft', 'b.draft'), {
+      uri: 'vscode-vfs://host/w/b.draft',
+    });
   });
 });
