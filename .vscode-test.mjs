@@ -7,6 +7,6 @@ await compileSuites();
 export default defineConfig({
   files: 'out/suites/*.test.js',
   version: 'stable',
-  workspaceFolder: makeWorkspace(),
+  workspaceFolder: makeWorkspace('out'),
   mocha: { ui: 'bdd', timeout: 30_000 },
 });

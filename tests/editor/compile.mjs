@@ -29,9 +29,10 @@ export async function compileSuites(only = '') {
   return { folder: outdir, count: files.length };
 }
 
-/** A copy of the samples that a test may write to; the caller removes it. */
-export function makeWorkspace() {
-  const folder = mkdtempSync(join(tmpdir(), 'draftwright-samples-'));
+/** A copy of the samples that a test may write to, in a new folder below `place`; the caller removes it. */
+export function makeWorkspace(place = tmpdir()) {
+  mkdirSync(place, { recursive: true });
+  const folder = mkdtempSync(join(place, 'draftwright-samples-'));
   cpSync(join(root, 'samples'), folder, { recursive: true, filter: (path) => !path.endsWith('.mjs') });
   return folder;
 }
