@@ -10,7 +10,7 @@ export interface PlaceOnSegment {
 }
 
 /** Parameters where the line to p stands square on the curve, with both ends: the nearest and farthest are among them. */
-function candidates(seg: Segment, p: Point): number[] {
+export function candidates(seg: Segment, p: Point): number[] {
   if (seg.kind === 'line') {
     const along = subtract(seg.p3, seg.p0);
     const t = dot(subtract(p, seg.p0), along) / dot(along, along);

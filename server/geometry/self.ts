@@ -5,12 +5,12 @@ import { crossSegments, type Hit } from './cross';
 import { type Cubic, pointAt, type Segment } from './cubic';
 import { type Meeting, singleMeetings } from './intersect';
 import type { Path } from './path';
-import { add, angleBetween, cross, dot, normalised, type Point, scale, subtract } from './point';
+import { add, angleBetween, cross, dot, lengthOf, normalised, type Point, scale, subtract } from './point';
 
 /** Two hits nearer along the path than this (millimetres) are one place of it, a joint. */
 const JOINT = 1e-5;
 
-/** How far from a meeting (millimetres) it is looked whether the one branch passes from one side of the other to its other. */
+/** How far from a meeting (millimetres) it is first looked on which side of the one branch the other lies. */
 const BESIDE = 0.01;
 
 /**
@@ -40,7 +40,8 @@ export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
     }
   }
   if (found.length === 0) return found;
-  return singleMeetings(path, path, found).filter((m) => passesThrough(path, closed, m));
+  const through = singleMeetings(path, path, found).filter((m) => passesThrough(path, closed, m));
+  return withoutFarEnds(path, through);
 }
 
 const legsOf = (seg: Segment): Point[] =>
@@ -80,24 +81,65 @@ function powers({ p0, p1, p2, p3 }: Cubic): { a: Point; b: Point; c: Point } {
   return { a: subtract(subtract(subtract(p3, p0), b), c), b, c };
 }
 
+/** One of the four ways out of a meeting: along the path from s, forwards or backwards. */
+interface Ray {
+  readonly s: number;
+  readonly way: 1 | -1;
+}
+
+/** From the meeting to a point of the ray some millimetres along it; undefined beyond an open end. */
+function reached(path: Path, closed: boolean, { s, way }: Ray, reach: number): Point | undefined {
+  const ahead = stepped(path, closed, s + way * reach);
+  return ahead && subtract(ahead, path.pointAt(s));
+}
+
 /** Whether, a little before and a little after, the one branch lies on different sides of the other. */
 function passesThrough(path: Path, closed: boolean, { sA, sB }: Meeting): boolean {
-  const rays = (s: number): [Point, Point] | undefined => {
-    const here = path.pointAt(s);
-    const behind = stepped(path, closed, s - BESIDE);
-    const ahead = stepped(path, closed, s + BESIDE);
-    return behind && ahead && [subtract(behind, here), subtract(ahead, here)];
-  };
-  const a = rays(sA);
-  const b = rays(sB);
-  if (!a || !b) return false;
-  const opening = turned(b[0], b[1]);
-  const inside = a.map((ray) => {
-    const angle = turned(b[0], ray);
-    if (angle < 1e-9 || Math.abs(angle - opening) < 1e-9 || angle > 2 * Math.PI - 1e-9) return undefined;
-    return angle < opening;
+  const sides = ([-1, 1] as const).map((way) => side(path, closed, { s: sA, way }, sB));
+  return sides[0] !== undefined && sides[1] !== undefined && sides[0] !== sides[1];
+}
+
+/** On which side of the branch through sB a ray lies; undefined where it never leaves that branch by more than a touch. */
+function side(path: Path, closed: boolean, ray: Ray, sB: number): 'right' | 'left' | undefined {
+  const out = reached(path, closed, ray, BESIDE);
+  const behind = reached(path, closed, { s: sB, way: -1 }, BESIDE);
+  const ahead = reached(path, closed, { s: sB, way: 1 }, BESIDE);
+  if (!out || !behind || !ahead) return undefined;
+  if (alike(out, behind)) return leaves(path, closed, ray, { s: sB, way: -1 }, 'right', 'left');
+  if (alike(out, ahead)) return leaves(path, closed, ray, { s: sB, way: 1 }, 'left', 'right');
+  return turned(behind, out) < turned(behind, ahead) ? 'left' : 'right';
+}
+
+/** Whether two rays of the same length run together within a touch. */
+const alike = (a: Point, b: Point): boolean => dot(a, b) > 0 && Math.abs(cross(a, b)) <= TOUCH * lengthOf(a);
+
+/** Follows two rays that run together until they part; `clockwise` is the answer where the first turns off that way. */
+function leaves<T>(
+  path: Path,
+  closed: boolean,
+  ray: Ray,
+  other: Ray,
+  anticlockwise: T,
+  clockwise: T,
+): T | undefined {
+  for (let reach = BESIDE * 2; reach < path.length / 2; reach *= 2) {
+    const a = reached(path, closed, ray, reach);
+    const b = reached(path, closed, other, reach);
+    if (!a || !b) return undefined;
+    if (!alike(a, b)) return cross(b, a) > 0 ? clockwise : anticlockwise;
+  }
+  return undefined;
+}
+
+/** Leaves out a crossing that is the far end of a stretch which the two branches share with the crossing before it. */
+function withoutFarEnds(path: Path, found: readonly Meeting[]): Meeting[] {
+  return found.filter((m, i) => {
+    const before = found[i - 1];
+    if (!before || Math.abs(m.sA - before.sA - Math.abs(m.sB - before.sB)) > 1e-3) return true;
+    const shared = path.part(Math.min(before.sB, m.sB), Math.max(before.sB, m.sB));
+    const along = [0.25, 0.5, 0.75].map((share) => path.pointAt(before.sA + (m.sA - before.sA) * share));
+    return along.some((p) => shared.locate(p).distance > TOUCH);
   });
-  return inside[0] !== undefined && inside[1] !== undefined && inside[0] !== inside[1];
 }
 
 /** Angle from one ray to another in 0..2π. */

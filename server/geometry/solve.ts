@@ -24,9 +24,11 @@ export function solveBracketed(f: (x: number) => number, lo: number, hi: number,
   if (!(fa < 0 !== fb < 0) || Number.isNaN(fa + fb)) return { kind: 'no-bracket', fLo, fHi };
   const within = Math.max(tolerance, 1e-15 * Math.max(Math.abs(a), Math.abs(b)), Number.MIN_VALUE);
   const halvings = Math.max(0, Math.ceil(Math.log2((b - a) / (2 * within))));
+  const wide = b - a;
   let steps = 0;
   while (b - a > 2 * within && steps < MAX_STEPS) {
-    const x = proposal(a, b, fa, fb, within, within * 2 ** (halvings + 1 - steps) - (b - a) / 2);
+    const push = Math.max(within, (0.2 * (b - a) * (b - a)) / wide);
+    const x = proposal(a, b, fa, fb, push, within * 2 ** (halvings + 1 - steps) - (b - a) / 2);
     const fx = f(x);
     steps++;
     if (Number.isNaN(fx)) return { kind: 'no-bracket', fLo, fHi };
@@ -38,12 +40,11 @@ export function solveBracketed(f: (x: number) => number, lo: number, hi: number,
 }
 
 /** The secant's guess, pushed towards the middle and kept so near it that halving is never beaten by more than a step. */
-function proposal(a: number, b: number, fa: number, fb: number, within: number, radius: number): number {
+function proposal(a: number, b: number, fa: number, fb: number, push: number, radius: number): number {
   const middle = (a + b) / 2;
   const secant = (fb * a - fa * b) / (fb - fa);
   if (!Number.isFinite(secant)) return middle;
   const towards = Math.sign(middle - secant);
-  const push = Math.max(within, 0.1 * (b - a) * ((b - a) / (b - a + 1)));
   const pushed = push <= Math.abs(middle - secant) ? secant + towards * push : middle;
   return Math.abs(pushed - middle) <= radius ? pushed : middle - towards * Math.max(0, radius);
 }

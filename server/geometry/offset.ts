@@ -1,0 +1,207 @@
+/** Cutting lines: an outline moved outward by the allowance of each edge, with its corners as a cutter draws them. */
+import { FIT_TOLERANCE, SAME_POINT } from './accuracy';
+import { extension, runOnTo, type CornerEnds } from './corner';
+import { directionAt, line, type Segment } from './cubic';
+import { intersections } from './intersect';
+import { signedArea } from './outline';
+import { MITRE_LIMIT, rawOffset, type Stretch } from './parallel';
+import { Path } from './path';
+import { add, angleBetween, distance, type Point, scale } from './point';
+import { withoutLoops } from './loops';
+
+export interface CutEdge {
+  readonly path: Path;
+  /** Millimetres outward; 0 keeps the edge (a fold). Less than nothing counts as 0. */
+  readonly allowance: number;
+  /** Where given, the allowance runs evenly from `allowance` at the edge's start to this at its end. */
+  readonly allowanceAtEnd?: number;
+}
+
+export interface CutOptions {
+  readonly tolerance?: number;
+  /** A corner's tip further away than this many of the larger allowance is cut blunt. */
+  readonly mitreLimit?: number;
+}
+
+/**
+ * `mitred`: both cutting lines run on straight until they meet. `blunt`: the same, cut off at the limit. `stepped`: the
+ * allowance changes where the edge runs smoothly on. `inner`: the lines cross before the corner. `smooth`: nothing to do.
+ */
+export type CornerKind = 'mitred' | 'blunt' | 'stepped' | 'inner' | 'smooth';
+
+/** The corner at the end of the edge with the same number. */
+export interface CutCorner {
+  readonly kind: CornerKind;
+  /** On the sewing line. */
+  readonly at: Point;
+  /** On the cutting line: the tip; of a blunt corner or a step, its middle. */
+  readonly tip: Point;
+}
+
+export interface TightStretch extends Stretch {
+  readonly edge: number;
+}
+
+export interface CuttingLine {
+  /** One path an edge, end to end round the piece; the corner's joins belong to the edge before. */
+  readonly outline: Path[];
+  /** One an edge, at its end. */
+  readonly corners: CutCorner[];
+  /** Stretches of the sewing line too tight for the allowance. */
+  readonly tight: TightStretch[];
+}
+
+/** Between directions that differ by less, two edges run smoothly on (radians; a tenth of a degree). */
+const SMOOTH_TURN = 0.002;
+
+/**
+ * Below this turn (radians; 15 degrees) two allowances are joined by a step. A mitre there would lie so far along the edge
+ * that nobody would know what it was for.
+ */
+const STEP_TURN = Math.PI / 12;
+
+interface Run {
+  readonly path: Path;
+  readonly width: number;
+  readonly widthAtEnd: number;
+}
+
+/** How a run is cut at a corner: where along it, and the points that lead on from the end of the first. */
+interface Joint {
+  readonly corner: CutCorner;
+  readonly endAt: number | undefined;
+  readonly startAt: number | undefined;
+  readonly between: readonly Point[];
+}
+
+/**
+ * The cutting line of a closed outline given as edges in order, clockwise or anticlockwise. It never crosses itself: what
+ * an inner corner or a tight curve would make it cut twice is left out. Edges of no size keep a path of no size.
+ */
+export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {}): CuttingLine {
+  const tolerance = options.tolerance ?? FIT_TOLERANCE;
+  const limit = options.mitreLimit ?? MITRE_LIMIT;
+  const side = signedArea(edges.map((edge) => edge.path)) < 0 ? -1 : 1;
+  const tight: TightStretch[] = [];
+  const runs = edges.map((edge, index): Run => {
+    const width = allowed(edge.allowance);
+    const widthAtEnd = allowed(edge.allowanceAtEnd ?? edge.allowance);
+    if (width === 0 && widthAtEnd === 0) return { path: edge.path, width, widthAtEnd };
+    const raw = rawOffset(edge.path, { from: side * width, to: side * widthAtEnd }, tolerance);
+    for (const stretch of raw?.tight ?? []) tight.push({ edge: index, ...stretch });
+    return { path: raw?.path ?? edge.path, width, widthAtEnd };
+  });
+  const joints = runs.map((run, i) => {
+    const next = runs[(i + 1) % runs.length]!;
+    return jointOf(run, next, edges[i]!.path.end, side, limit);
+  });
+  const rough = runs.map((run, i) =>
+    assembled(run.path, joints[(i + runs.length - 1) % runs.length]!, joints[i]!),
+  );
+  return { outline: withoutLoops(connected(rough)), corners: joints.map((joint) => joint.corner), tight };
+}
+
+const allowed = (width: number): number => (width > 0 && Number.isFinite(width) ? width : 0);
+
+function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): Joint {
+  const from = run.path.end;
+  const to = next.path.start;
+  if (run.widthAtEnd === 0 && next.width === 0) return plain('smooth', at, from, to);
+  const ends: CornerEnds = {
+    at,
+    from,
+    arriving: run.path.tangentAt(run.path.length, 'before'),
+    to,
+    leaving: next.path.tangentAt(0, 'after'),
+  };
+  const turn = side * angleBetween(ends.arriving, ends.leaving);
+  const larger = Math.max(run.widthAtEnd, next.width);
+  const even = Math.abs(run.widthAtEnd - next.width) < 1e-6;
+  if (even && Math.abs(turn) < SMOOTH_TURN) return plain('smooth', at, from, to);
+  if (!even && Math.abs(turn) < STEP_TURN) return plain('stepped', at, from, to);
+  const met = extension(ends);
+  if (met && met.forward >= -SAME_POINT && met.back >= -SAME_POINT && turn > 0)
+    return outer(ends, met, limit * larger);
+  return (
+    crossing(run, next, ends, met, limit * larger) ?? plain(turn > 0 ? 'stepped' : 'inner', at, from, to)
+  );
+}
+
+/** The two ends joined by a straight line, if they are not one point. */
+function plain(kind: CornerKind, at: Point, from: Point, to: Point): Joint {
+  const tip = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  return { corner: { kind, at, tip }, endAt: undefined, startAt: undefined, between: [] };
+}
+
+function outer(ends: CornerEnds, met: NonNullable<ReturnType<typeof extension>>, limit: number): Joint {
+  const between = runOnTo(ends, met, limit);
+  const kind = between.length > 1 ? 'blunt' : 'mitred';
+  const first = between[0]!;
+  const last = between[between.length - 1]!;
+  const tip = { x: (first.x + last.x) / 2, y: (first.y + last.y) / 2 };
+  return { corner: { kind, at: ends.at, tip }, endAt: undefined, startAt: undefined, between };
+}
+
+/**
+ * The lines cross before one of them ends, or before one of them starts: each is run on as far as it may have to be, and
+ * both are cut where they meet nearest the corner.
+ */
+function crossing(
+  run: Run,
+  next: Run,
+  ends: CornerEnds,
+  met: ReturnType<typeof extension>,
+  limit: number,
+): Joint | undefined {
+  const forward = met && met.forward > 0 ? Math.min(met.forward, limit) * 1.01 + SAME_POINT : 0;
+  const back = met && met.back > 0 ? Math.min(met.back, limit) * 1.01 + SAME_POINT : 0;
+  const onward = line(ends.from, add(ends.from, scale(ends.arriving, forward)));
+  const first = forward > 0 ? run.path.joinedTo(Path.of([onward])) : run.path;
+  const early = line(add(ends.to, scale(ends.leaving, -back)), ends.to);
+  const second = back > 0 ? Path.of([early]).joinedTo(next.path) : next.path;
+  let best: { point: Point; sA: number; sB: number } | undefined;
+  for (const meeting of intersections(first, second)) {
+    if (!best || distance(meeting.point, ends.at) < distance(best.point, ends.at)) best = meeting;
+  }
+  if (!best || distance(best.point, ends.at) > limit + SAME_POINT) return undefined;
+  const kind = met && (met.forward > 0 || met.back > 0) ? 'mitred' : 'inner';
+  const before = back > 0 ? early : undefined;
+  const startAt = best.sB - (before ? distance(before.p0, before.p3) : 0);
+  return {
+    corner: { kind, at: ends.at, tip: best.point },
+    endAt: Math.min(best.sA, run.path.length),
+    startAt: Math.max(0, startAt),
+    between: [best.point],
+  };
+}
+
+/** A run cut at both its corners, with the joining points after it. */
+function assembled(path: Path, before: Joint, after: Joint): Segment[] {
+  const s0 = before.startAt ?? 0;
+  const s1 = after.endAt ?? path.length;
+  const whole = before.startAt === undefined && after.endAt === undefined;
+  const out: Segment[] = whole ? path.segments.slice() : s0 < s1 ? path.part(s0, s1).segments.slice() : [];
+  let from = out[out.length - 1]?.p3 ?? path.pointAt(Math.min(s0, s1));
+  for (const p of after.between) {
+    if (distance(from, p) > SAME_POINT) out.push(line(from, p));
+    from = p;
+  }
+  return out.length > 0 ? out : [line(from, from)];
+}
+
+/** The runs as a ring without gaps: what is missing between one and the next is added to the one. */
+function connected(runs: readonly Segment[][]): Path[] {
+  return runs.map((run, i) => {
+    const next = runs[(i + 1) % runs.length]!;
+    const to = next[0]!.p0;
+    const from = run[run.length - 1]!.p3;
+    const gap = distance(from, to);
+    if (gap > 1e-6) return Path.of([...run.filter(hasSize), line(from, to)]);
+    const kept = run.filter(hasSize);
+    return Path.of(
+      kept.length > 0 ? [...kept.slice(0, -1), { ...kept[kept.length - 1]!, p3: to }] : [line(to, to)],
+    );
+  });
+}
+
+const hasSize = (seg: Segment): boolean => directionAt(seg, 0) !== undefined;
