@@ -196,11 +196,15 @@ function assembled(
 ): PieceDrawing {
   const sewing: DrawnLine[] = [];
   const corners: Spot[] = [];
+  const along: DrawnText[] = [];
   let at = start;
   for (const edge of edges) {
     corners.push(at);
-    sewing.push(line('sewing', `${source}/${edge.name}`, at, edge.stretches, { tip: edge.tip }));
-    at = endOf(edge.stretches);
+    if (!edge.tip.endsWith('on the fold'))
+      sewing.push(line('sewing', `${source}/${edge.name}`, at, edge.stretches, { tip: edge.tip }));
+    const to = endOf(edge.stretches);
+    along.push(edgeWords(source, edge, at, to));
+    at = to;
   }
   const cutting = offset(start, edges);
   const xs = cutting.map((p) => p.x);
@@ -246,9 +250,27 @@ function assembled(
   return piece(source, frame, {
     lines,
     dots,
-    texts: labels(source, frame, cut),
+    texts: [...labels(source, frame, cut), ...along],
     spoken: `${source}, ${cut}, ${edges.length} edges`,
   });
+}
+
+/** Name and length along an edge, on the side of the piece. */
+function edgeWords(source: string, edge: Edge, a: Spot, b: Spot): DrawnText {
+  const long = Math.hypot(b.x - a.x, b.y - a.y);
+  const turn = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
+  const upright = turn > 90 || turn <= -90 ? turn - 180 : turn;
+  const inward = turn === upright ? 7 : 3.5;
+  const at = spot(
+    (a.x + b.x) / 2 - ((b.y - a.y) / long) * inward,
+    (a.y + b.y) / 2 + ((b.x - a.x) / long) * inward,
+  );
+  const text = edge.tip
+    .split(',')
+    .slice(0, 2)
+    .join('')
+    .replace(/ sewn.*/, '');
+  return { role: 'edge', source: `${source}/${edge.name}`, text, at, size: 3.5, turn: upright };
 }
 
 function grainSpot(frame: Frame, share: number): Spot {

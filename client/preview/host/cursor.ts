@@ -1,0 +1,44 @@
+/** Follows the cursor in the text, so that a preview can show what it stands on. */
+import * as vscode from 'vscode';
+import type { Source } from '../../../server/drawing/model';
+import { methods } from '../protocol';
+import type { LanguageClientLike } from './client';
+import { newestWins } from './newest';
+import type { PreviewPanel } from './panel';
+
+/** The cursor is asked for when it has rested so long: a held arrow key asks once. */
+const RESTED_MS = 60;
+
+export class Cursor implements vscode.Disposable {
+  private readonly listening = vscode.window.onDidChangeTextEditorSelection(() => this.moved());
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly ask = newestWins(() => this.mark());
+
+  constructor(
+    private readonly client: LanguageClientLike,
+    private readonly previewOf: (uri: string) => PreviewPanel | undefined,
+  ) {}
+
+  moved(): void {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(this.ask, RESTED_MS);
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    this.listening.dispose();
+  }
+
+  private async mark(): Promise<void> {
+    const editor = vscode.window.activeTextEditor;
+    const uri = editor?.document.uri.toString();
+    const preview = uri === undefined ? undefined : this.previewOf(uri);
+    if (!editor || !preview) return;
+    const { line, character } = editor.selection.active;
+    const sources = await this.client.sendRequest<Source[] | null>(methods.sourcesAt, {
+      uri,
+      position: { line, character },
+    });
+    preview.mark({ type: 'marked', sources: sources ?? [] });
+  }
+}

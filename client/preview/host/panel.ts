@@ -1,0 +1,98 @@
+/** One preview: its panel in the editor, and the messages between its view and the language server. */
+import * as vscode from 'vscode';
+import { methods, type FromView, type Marked, type Sheet } from '../protocol';
+import type { LanguageClientLike } from './client';
+import { newestWins } from './newest';
+import { previewPage } from './page';
+import { goTo, type Highlight } from './source';
+
+export const VIEW_TYPE = 'draftwright.preview';
+
+/** What all previews share. */
+export interface Shared {
+  readonly client: LanguageClientLike;
+  readonly extensionUri: vscode.Uri;
+  readonly highlight: Highlight;
+}
+
+export class PreviewPanel {
+  private live = false;
+  private readonly ask = newestWins(() => this.askForFullSheet());
+
+  constructor(
+    readonly panel: vscode.WebviewPanel,
+    readonly uri: string,
+    private readonly shared: Shared,
+    private readonly cursor: () => void,
+  ) {
+    panel.title = `Preview: ${vscode.Uri.parse(uri).path.split('/').pop()}`;
+    panel.webview.onDidReceiveMessage((message: FromView) => this.receive(message));
+    panel.onDidChangeViewState(() => this.rest());
+    panel.onDidDispose(() => this.close());
+    this.setPage();
+  }
+
+  /** Passes a sheet of the server on; a view that has not begun yet will be sent a full one. */
+  forward(sheet: Sheet): void {
+    if (this.live) void this.panel.webview.postMessage(sheet);
+  }
+
+  mark(marked: Marked): void {
+    if (this.live) void this.panel.webview.postMessage(marked);
+  }
+
+  /** Begins again after the server was started anew: it has forgotten what this view holds. */
+  begin(): void {
+    if (this.panel.visible) this.ask();
+  }
+
+  private setPage(): void {
+    const { webview } = this.panel;
+    const folder = vscode.Uri.joinPath(this.shared.extensionUri, 'dist');
+    webview.options = { enableScripts: true, localResourceRoots: [folder] };
+    const file = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();
+    webview.html = previewPage({
+      source: webview.cspSource,
+      script: file('preview.js'),
+      style: file('preview.css'),
+      nonce: newNonce(),
+      uri: this.uri,
+    });
+  }
+
+  private receive(message: FromView): void {
+    switch (message.type) {
+      case 'ready':
+      case 'ask':
+        return this.ask();
+      case 'goto':
+        return void goTo(this.shared.client, this.uri, message.source, this.panel);
+      case 'select':
+        return void this.shared.highlight.show(this.uri, message.source);
+    }
+  }
+
+  private async askForFullSheet(): Promise<void> {
+    const sheet = await this.shared.client.sendRequest<Sheet | null>(methods.openPreview, { uri: this.uri });
+    if (!sheet || !this.panel.visible) return;
+    this.live = true;
+    this.forward(sheet);
+    this.cursor();
+  }
+
+  /** A hidden view is thrown away by the editor and starts again when it is shown: till then no work is done for it. */
+  private rest(): void {
+    if (!this.panel.visible) this.close();
+  }
+
+  private close(): void {
+    if (!this.live) return;
+    this.live = false;
+    void this.shared.client.sendNotification(methods.closePreview, { uri: this.uri }).catch(() => undefined);
+  }
+}
+
+function newNonce(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

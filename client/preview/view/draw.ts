@@ -1,0 +1,108 @@
+/** Draws one piece of the model as SVG nodes. Weights, dashes and colours are in the style sheet, by class. */
+import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing } from '../../../server/drawing/model';
+import { arrowHeads, paintOrder, pathData } from '../../../server/drawing/lines';
+import { styled, svg } from './dom';
+import { labelGroup, staleNote, textGroup } from './words';
+
+/** A closed head of about 25°, in screen pixels; the style sheet keeps its size at every zoom. */
+const HEAD = 'M0 0L-10 2.2V-2.2Z';
+/** A stretch too short to be seen: a round cap makes it a dot of the same size at every zoom. */
+const DOT = 'h.001';
+
+/**
+ * The node of a piece, in the piece's own millimetres: its body, then each thing (what one statement drew) with a
+ * wide unseen line that makes it easy to point at, then dots and words. `stale`: why it is drawn as it was before.
+ */
+export function drawPiece(piece: PieceDrawing, stale: string | undefined): SVGGElement {
+  const spoken = stale === undefined ? piece.spoken : `${piece.spoken}. As last drawn: ${stale}`;
+  return svg(
+    'g',
+    {
+      class: stale === undefined ? 'piece' : 'piece stale',
+      'data-piece': piece.name,
+      'data-source': piece.source,
+      'data-tip': stale === undefined ? undefined : `As last drawn: ${stale}`,
+      role: 'group',
+      'aria-label': spoken || piece.name,
+      tabindex: -1,
+    },
+    svg('path', { class: 'body', d: bodyPath(piece) }),
+    ...thingsOf(piece).map((lines) => drawThing(lines, piece)),
+    ...piece.dots.map(drawDot),
+    ...drawWords(piece.texts, piece),
+    ...(stale === undefined ? [] : [staleNote(stale, piece.frame)]),
+  );
+}
+
+/** The lines of each source together, the quietest things first. */
+function thingsOf(piece: PieceDrawing): DrawnLine[][] {
+  const bySource = new Map<string, DrawnLine[]>();
+  for (const line of piece.lines) bySource.set(line.source, [...(bySource.get(line.source) ?? []), line]);
+  const loudness = (lines: readonly DrawnLine[]) =>
+    Math.max(...lines.map(({ role }) => paintOrder.indexOf(role)));
+  return [...bySource.values()].sort((a, b) => loudness(a) - loudness(b));
+}
+
+function drawThing(lines: readonly DrawnLine[], piece: PieceDrawing): SVGGElement {
+  const { source, name } = lines[0]!;
+  const tip = lines.find((line) => line.tip)?.tip ?? name;
+  // The outline of a whole piece is the piece itself: no stop of its own for the keyboard.
+  const own = source !== piece.source;
+  return svg(
+    'g',
+    {
+      class: own ? 'thing' : 'thing whole',
+      'data-source': source,
+      'data-tip': tip,
+      ...(own ? { role: 'button', 'aria-label': tip, tabindex: -1 } : { 'aria-hidden': 'true' }),
+    },
+    ...lines.flatMap(drawLine),
+  );
+}
+
+function drawLine(line: DrawnLine): SVGElement[] {
+  const d = pathData(line);
+  return [
+    svg('path', { class: `hit ${line.role}`, d }),
+    svg('path', { class: `line ${line.role}`, d }),
+    ...arrowHeads(line).map(({ at, turn }) =>
+      svg(
+        'g',
+        { class: `head ${line.role}`, transform: `translate(${at.x} ${at.y}) rotate(${turn})` },
+        svg('path', { class: 'steady', d: HEAD }),
+      ),
+    ),
+  ];
+}
+
+function drawDot(dot: DrawnDot): SVGGElement {
+  const d = `M${dot.at.x} ${dot.at.y}${DOT}`;
+  return svg(
+    'g',
+    { class: `dot ${dot.role}`, 'data-source': dot.source, 'data-tip': dot.name },
+    svg('path', { class: 'hit', d }),
+    svg('path', { class: 'spot', d }),
+  );
+}
+
+function drawWords(texts: readonly DrawnText[], piece: PieceDrawing): SVGGElement[] {
+  const label = texts.filter(({ role, turn }) => (role === 'title' || role === 'detail') && turn === 0);
+  const rest = texts.filter((text) => !label.includes(text));
+  return [...(label.length ? [labelGroup(label, piece.frame)] : []), ...rest.map(textGroup)];
+}
+
+/** What is pointed at when no line is: the closed outline, or the outer lines end to end, or nothing. */
+function bodyPath(piece: PieceDrawing): string {
+  const closed = piece.lines.find(({ role, closed }) => closed && role === 'cutting');
+  if (closed) return pathData(closed);
+  const cutting = piece.lines.filter(({ role }) => role === 'cutting');
+  const outer = cutting.length
+    ? cutting
+    : piece.lines.filter(({ role }) => role === 'sewing' || role === 'fold');
+  return outer.map((line, i) => (i === 0 ? pathData(line) : pathData(line).replace('M', 'L'))).join('');
+}
+
+/** Sets how often a millimetre goes into a screen pixel, for all that keeps its size on the screen. */
+export function setZoom(stage: SVGSVGElement, zoom: number): void {
+  styled(stage, { '--zoom': zoom });
+}

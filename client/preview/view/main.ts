@@ -1,0 +1,30 @@
+/** The page of the preview: builds the view once and hands it what arrives. */
+import './style.css';
+import { lineTypes } from '../../../server/drawing/lines';
+import type { ToView } from '../protocol';
+import { styled } from './dom';
+import { Viewer, type Host } from './viewer';
+
+declare function acquireVsCodeApi(): Host;
+
+/** Screen pixels for a millimetre of line width: the cutting line of 0.7 mm becomes two pixels, at every zoom. */
+const PX_PER_MM_OF_WEIGHT = 2 / 0.7;
+
+/** Hands the one table of line types to the style sheet. */
+function setLineTypes(root: HTMLElement): void {
+  const px = (mm: number) => Math.round(mm * PX_PER_MM_OF_WEIGHT * 100) / 100;
+  for (const [role, { weight, dash }] of Object.entries(lineTypes)) {
+    const pattern = dash.length ? dash.map((mm) => `${px(mm)}px`).join(' ') : 'none';
+    styled(root, { [`--${role}-weight`]: `${px(weight)}px`, [`--${role}-dash`]: pattern });
+  }
+}
+
+function start(): void {
+  const root = document.getElementById('preview')!;
+  setLineTypes(root);
+  const viewer = new Viewer(root, acquireVsCodeApi(), root.dataset.uri ?? '');
+  window.addEventListener('message', (event: MessageEvent<ToView>) => viewer.receive(event.data));
+  viewer.ready();
+}
+
+start();

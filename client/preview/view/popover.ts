@@ -1,0 +1,32 @@
+/** A button that opens a small panel below itself; Escape and a click elsewhere close it again. */
+import { html } from './dom';
+
+export class Popover {
+  readonly button: HTMLButtonElement;
+  readonly panel: HTMLElement;
+  readonly element: HTMLElement;
+
+  constructor(name: string, words: string) {
+    this.button = html('button', { type: 'button', class: `opens ${name}`, 'aria-expanded': 'false' }, words);
+    this.panel = html('div', { class: `popover ${name}-list`, hidden: '' });
+    this.element = html('div', { class: `popover-home ${name}-home` }, this.button, this.panel);
+    this.button.addEventListener('click', () => this.open(this.panel.hidden));
+    this.element.addEventListener('keydown', (event) => this.closeByKey(event));
+    document.addEventListener('pointerdown', (event) => {
+      if (!this.element.contains(event.target as Node)) this.open(false);
+    });
+  }
+
+  open(open: boolean): void {
+    this.panel.hidden = !open;
+    this.button.setAttribute('aria-expanded', String(open));
+    if (open) this.panel.querySelector<HTMLElement>('button, input')?.focus();
+  }
+
+  private closeByKey(event: KeyboardEvent): void {
+    if (event.key !== 'Escape' || this.panel.hidden) return;
+    event.stopPropagation();
+    this.open(false);
+    this.button.focus();
+  }
+}

@@ -1,0 +1,104 @@
+/** The stage: one node a piece, laid on the sheet, replaced only when its piece changed. */
+import type { Frame, Source } from '../../../server/drawing/model';
+import type { Camera } from './camera';
+import { drawPiece, setZoom } from './draw';
+import { svg } from './dom';
+import type { Outcome } from './sheet';
+
+type Applied = Extract<Outcome, { kind: 'applied' }>;
+
+/** Distance of the hatching's lines on the screen. */
+const HATCH_PX = 7;
+
+export class Stage {
+  readonly hatch = svg(
+    'pattern',
+    { id: 'hatch', width: HATCH_PX, height: HATCH_PX, patternUnits: 'userSpaceOnUse' },
+    svg('path', { class: 'hatching', d: `M0 0V${HATCH_PX}` }),
+  );
+  readonly sheet = svg('g', { class: 'sheet' });
+  readonly element = svg(
+    'svg',
+    {
+      class: 'stage',
+      role: 'application',
+      'aria-roledescription': 'drawing',
+      'aria-label': 'Pieces. Tab walks through pieces and their lines, Enter goes to the text.',
+    },
+    svg('defs', {}, this.hatch),
+    this.sheet,
+  );
+  private nodes = new Map<string, SVGGElement>();
+
+  /** Draws what changed, and answers the new nodes. The node of an unchanged piece is left alone. */
+  apply({ held, redraw, placements }: Applied): SVGGElement[] {
+    const kept = new Map<string, SVGGElement>();
+    for (const name of redraw) kept.set(name, drawPiece(held.pieces.get(name)!, held.stale.get(name)));
+    for (const { piece } of placements) if (!kept.has(piece)) kept.set(piece, this.nodes.get(piece)!);
+    const focused = this.focused();
+    for (const [name, node] of this.nodes) if (kept.get(name) !== node) node.remove();
+    this.place(placements.map(({ piece, by }) => [kept.get(piece)!, `translate(${by.x} ${by.y})`]));
+    this.nodes = kept;
+    if (focused) this.refocus(focused);
+    return redraw.map((name) => kept.get(name)!);
+  }
+
+  show(camera: Camera): void {
+    const { zoom, left, top } = camera;
+    this.sheet.setAttribute('transform', `matrix(${zoom} 0 0 ${zoom} ${-left * zoom} ${-top * zoom})`);
+    this.hatch.setAttribute('patternTransform', `rotate(45) scale(${1 / zoom})`);
+    setZoom(this.element, zoom);
+  }
+
+  /** Everything that can be selected, and what is hidden of it as well. */
+  things(): SVGGElement[] {
+    return [...this.sheet.querySelectorAll<SVGGElement>('[data-source]')];
+  }
+
+  /** The stops of the keyboard in reading order: a piece, then its things. */
+  stops(): SVGGElement[] {
+    return [...this.sheet.querySelectorAll<SVGGElement>('[tabindex]')].filter(isShown);
+  }
+
+  /** The place of a node on the sheet, mm. */
+  frameOf(node: SVGGElement, camera: Camera): Frame {
+    const box = node.getBoundingClientRect();
+    const own = this.element.getBoundingClientRect();
+    const left = camera.left + (box.left - own.left) / camera.zoom;
+    const top = camera.top + (box.top - own.top) / camera.zoom;
+    return { left, top, right: left + box.width / camera.zoom, bottom: top + box.height / camera.zoom };
+  }
+
+  /** Nodes stay where they are in the document when their order did not change: moving one would lose its focus. */
+  private place(pieces: readonly (readonly [SVGGElement, string])[]): void {
+    let next = this.sheet.firstChild;
+    for (const [node, transform] of pieces) {
+      if (node.getAttribute('transform') !== transform) node.setAttribute('transform', transform);
+      if (node === next) next = next.nextSibling;
+      else this.sheet.insertBefore(node, next);
+    }
+  }
+
+  private focused(): { piece: string; source: Source } | undefined {
+    const node = this.sheet.contains(document.activeElement)
+      ? (document.activeElement as SVGGElement)
+      : undefined;
+    const piece = node?.closest<SVGGElement>('[data-piece]')?.dataset.piece;
+    return node && piece !== undefined ? { piece, source: node.dataset.source! } : undefined;
+  }
+
+  /** A piece that was drawn anew under the keyboard gets the focus back, on the same line if it is still there. */
+  private refocus({ piece, source }: { piece: string; source: Source }): void {
+    const node = this.nodes.get(piece);
+    if (!node || node.contains(document.activeElement)) return;
+    const stops = [...node.querySelectorAll<SVGGElement>('[tabindex]')];
+    (stops.find((stop) => stop.dataset.source === source) ?? node).focus({ preventScroll: true });
+  }
+}
+
+function isShown(node: SVGGElement): boolean {
+  return (
+    node.getClientRects().length > 0 &&
+    node.getBoundingClientRect().width + node.getBoundingClientRect().height > 0
+  );
+}

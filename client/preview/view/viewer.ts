@@ -1,0 +1,263 @@
+/** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
+import type { Frame, Source } from '../../../server/drawing/model';
+import type { FromView, Marked, PreviewProblem, Sheet, ToView, ViewState } from '../protocol';
+import { PROTOCOL_VERSION } from '../protocol';
+import { Bar } from './bar';
+import * as camera from './camera';
+import { html } from './dom';
+import { listenToPointers } from './gestures';
+import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
+import { Problems } from './problems';
+import { Ruler, rulerCorner } from './ruler';
+import { Selection } from './selection';
+import { applySheet, type Held } from './sheet';
+import { Show, shownAtFirst } from './show';
+import { Stage } from './stage';
+import { Tip } from './tip';
+
+/** What the editor gives a webview: one channel, and a little memory that outlives the page. */
+export interface Host {
+  postMessage(message: FromView): void;
+  getState(): ViewState | undefined;
+  setState(state: ViewState): void;
+}
+
+/** Written at most so often, since every step of a drag changes the camera. */
+const REMEMBER_AFTER_MS = 150;
+
+/** About the room of a skirt, for the rulers of a sheet without pieces. */
+const EMPTY_FRAME: Frame = { left: 0, top: 0, right: 700, bottom: 700 };
+
+export class Viewer {
+  private readonly stage = new Stage();
+  private readonly selection = new Selection(this.stage);
+  private readonly tip = new Tip();
+  private readonly rulers = { top: new Ruler('top'), left: new Ruler('left') };
+  private readonly corner = rulerCorner();
+  private readonly empty = html('div', { class: 'empty', role: 'note' });
+  private readonly room = html('div', { class: 'room' }, this.stage.element, this.empty, this.tip.element);
+  private readonly problems = new Problems((problem) => this.toProblem(problem));
+  private readonly show: Show;
+  private readonly bar: Bar;
+
+  private held: Held | undefined;
+  private camera: camera.Camera = { zoom: 0, left: 0, top: 0, fit: true };
+  private painting = 0;
+  private remembering: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(
+    root: HTMLElement,
+    private readonly host: Host,
+    private readonly uri: string,
+  ) {
+    this.show = new Show(root, () => this.remember());
+    this.bar = new Bar(this.buttons(), [this.problems.element, this.show.element]);
+    root.append(this.bar.element, this.corner, this.rulers.top.element, this.rulers.left.element, this.room);
+    this.recall(host.getState());
+    this.listen();
+    this.say('Drawing …', '');
+  }
+
+  /** Tells the extension that the view can be sent a full sheet. */
+  ready(): void {
+    this.host.postMessage({ type: 'ready', protocol: PROTOCOL_VERSION });
+  }
+
+  receive(message: ToView): void {
+    if (message.type === 'sheet') this.receiveSheet(message);
+    else if (message.type === 'marked') this.receiveMarked(message);
+  }
+
+  private receiveSheet(sheet: Sheet): void {
+    const outcome = applySheet(this.held, sheet);
+    if (outcome.kind === 'stranger')
+      return this.say('This preview is out of date', 'Close it and open it again.');
+    if (outcome.kind === 'ask')
+      return this.host.postMessage({ type: 'ask', have: this.held?.sheet.version ?? 0 });
+    const first = this.held === undefined;
+    this.held = outcome.held;
+    this.selection.paintPieces(this.stage.apply(outcome));
+    if (!this.stage.sheet.querySelector('[tabindex="0"]')) rest(this.stage);
+    this.bar.name(sheet);
+    this.problems.update(sheet.problems);
+    this.sayWhetherEmpty(sheet);
+    this.follow(first);
+  }
+
+  private receiveMarked({ sources }: Marked): void {
+    this.selection.mark(sources);
+  }
+
+  // What is seen
+
+  private get frame(): Frame {
+    const sheet = this.held?.sheet;
+    return sheet && sheet.placements.length > 0 ? sheet.frame : EMPTY_FRAME;
+  }
+
+  private get size(): camera.Size {
+    return { width: this.room.clientWidth, height: this.room.clientHeight };
+  }
+
+  /** The camera stays where it is, unless it shows the whole and the whole has outgrown it. */
+  private follow(first: boolean): void {
+    const fits = this.camera.fit && (first || camera.needsFitting(this.camera, this.frame, this.size));
+    this.look(fits ? camera.fitTo(this.frame, this.size) : this.camera);
+  }
+
+  private look(next: camera.Camera): void {
+    this.camera = next.fit ? next : camera.heldInSight(next, this.frame, this.size);
+    this.painting ||= requestAnimationFrame(() => this.paint());
+    this.remember();
+  }
+
+  private paint(): void {
+    this.painting = 0;
+    if (this.camera.zoom <= 0) return;
+    const unit = this.held?.sheet.unit ?? 'cm';
+    this.stage.show(this.camera);
+    this.rulers.top.draw(unit, this.camera, this.size.width);
+    this.rulers.left.draw(unit, this.camera, this.size.height);
+    this.corner.textContent = unit;
+    this.bar.size(this.camera.zoom);
+  }
+
+  private fit(): void {
+    this.look(camera.fitTo(this.frame, this.size));
+  }
+
+  private zoom(factor: number): void {
+    this.look(camera.zoomAbout(this.camera, factor, this.size.width / 2, this.size.height / 2));
+  }
+
+  private reveal(node: SVGGElement): void {
+    this.look(camera.revealing(this.camera, this.stage.frameOf(node, this.camera), this.size));
+  }
+
+  private buttons() {
+    return {
+      zoomOut: () => this.zoom(1 / ZOOM_STEP),
+      zoomIn: () => this.zoom(ZOOM_STEP),
+      fit: () => this.fit(),
+      fullSize: () => this.look(camera.fullSize(this.camera, this.size)),
+    };
+  }
+
+  // What the person does
+
+  private listen(): void {
+    new ResizeObserver(() => this.resized()).observe(this.room);
+    this.listenToPointer();
+    this.listenToKeyboard();
+    window.addEventListener('pagehide', () => this.rememberNow());
+    document.addEventListener('visibilitychange', () => this.rememberNow());
+  }
+
+  private resized(): void {
+    if (this.held && this.camera.fit) this.fit();
+    else this.look(this.camera);
+  }
+
+  private listenToPointer(): void {
+    listenToPointers(this.stage.element, {
+      pan: (dx, dy) => this.look(camera.panBy(this.camera, dx, dy)),
+      zoom: (factor, x, y) => this.look(camera.zoomAbout(this.camera, factor, x, y)),
+      click: (target, goto) => this.click(thingAt(target), goto),
+      hover: (target, x, y) => this.hover(target, x, y),
+    });
+  }
+
+  private listenToKeyboard(): void {
+    listenToKeys(this.stage, {
+      zoom: (factor) => this.zoom(factor),
+      fit: () => this.fit(),
+      fullSize: () => this.look(camera.fullSize(this.camera, this.size)),
+      pan: (dx, dy) => this.look(camera.panBy(this.camera, dx, dy)),
+      reach: (stop) => this.reveal(stop),
+      select: (stop) => this.select(stop.dataset.source ?? ''),
+      goto: (stop) => this.click(stop, true),
+      escape: () => this.select(''),
+    });
+  }
+
+  private click(thing: SVGGElement | undefined, goto: boolean): void {
+    const source = thing?.dataset.source ?? '';
+    this.select(source);
+    const stop = thing?.closest<SVGGElement>('[tabindex]');
+    if (stop && stop !== document.activeElement) stop.focus({ preventScroll: true });
+    if (goto && source) this.host.postMessage({ type: 'goto', source });
+  }
+
+  private hover(target: Element | undefined, x: number, y: number): void {
+    this.tip.show((target && thingAt(target)?.dataset.tip) ?? '', x, y);
+    this.rulers.top.point(target && x);
+    this.rulers.left.point(target && y);
+  }
+
+  private select(source: Source | ''): void {
+    if (source === this.selection.selected) return;
+    this.selection.select(source);
+    this.host.postMessage({ type: 'select', source });
+    this.remember();
+  }
+
+  private toProblem(problem: PreviewProblem): void {
+    this.select(problem.source);
+    const things = this.stage.things();
+    const about = things.find(({ dataset }) => dataset.source === problem.source);
+    const node = about ?? things.find(({ dataset }) => dataset.piece === problem.piece);
+    if (node) this.reveal(node);
+    this.host.postMessage({ type: 'goto', source: problem.source });
+  }
+
+  // What is said where nothing is drawn
+
+  private sayWhetherEmpty(sheet: Sheet): void {
+    if (sheet.placements.length > 0) return this.say('', '');
+    const broken = sheet.problems.some(({ severity }) => severity === 'error');
+    const how = broken
+      ? 'They are drawn here as soon as the text can be read. The list of problems says where it can’t.'
+      : 'Write a piece with its outline, such as “piece front of skirt { … }”, and it is drawn here.';
+    this.say('No pieces yet', how);
+  }
+
+  private say(heading: string, words: string): void {
+    this.empty.hidden = heading === '';
+    this.empty.replaceChildren(html('h1', {}, heading), html('p', {}, words));
+  }
+
+  // What is remembered over hiding and reloading
+
+  private recall(state: ViewState | undefined): void {
+    if (state?.schema !== 1 || state.uri !== this.uri) return;
+    const { zoom, left, top } = state;
+    if ([zoom, left, top].every(Number.isFinite)) this.camera = { zoom, left, top, fit: zoom === 0 };
+    this.selection.select(state.selected);
+    this.show.set(state.shown ?? shownAtFirst);
+  }
+
+  private remember(): void {
+    this.remembering ??= setTimeout(() => this.rememberNow(), REMEMBER_AFTER_MS);
+  }
+
+  private rememberNow(): void {
+    clearTimeout(this.remembering);
+    this.remembering = undefined;
+    const { zoom, left, top, fit } = this.camera;
+    const { selected } = this.selection;
+    this.host.setState({
+      schema: 1,
+      uri: this.uri,
+      zoom: fit ? 0 : zoom,
+      left,
+      top,
+      selected,
+      shown: this.show.shown,
+    });
+  }
+}
+
+/** The innermost thing that a pixel belongs to. */
+function thingAt(target: Element): SVGGElement | undefined {
+  return target.closest<SVGGElement>('[data-source]') ?? undefined;
+}
