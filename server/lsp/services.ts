@@ -29,6 +29,7 @@ import { fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
 import { formatting } from '../features/formatting';
 import { hover } from '../features/hover';
+import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { Desk } from './desk';
@@ -124,7 +125,10 @@ function located({ uri, source }: { uri: string; source: string }, { desk }: Roo
   return place === undefined ? null : location(place, desk);
 }
 
-function sourcesAt({ uri, position }: { uri: string } & TextDocumentPositionParams, { desk }: Room) {
+function sourcesAt(
+  { uri, position }: { uri: string; position: Position },
+  { desk }: Room,
+): readonly string[] {
   const document = desk.documents.get(uri);
   if (document === undefined) return [];
   return desk.pattern(uri).sourcesAt(document.key, document.lines.offset(position));

@@ -1,0 +1,91 @@
+/** Previews over the protocol: whole once, then only changed pieces; what breaks stays as it was drawn last. */
+import assert from 'node:assert/strict';
+import type { Location } from 'vscode-languageserver';
+import { methods, type Sheet } from '../../client/preview/protocol';
+import { apron } from '../support/apron';
+import { TestClient } from '../support/client';
+
+const uri = 'file:///wardrobe/apron.draft';
+
+async function withPreview(story: (client: TestClient, first: Sheet) => Promise<void>): Promise<void> {
+  const client = await TestClient.start({ folders: ['file:///wardrobe'] });
+  try {
+    await client.open(uri, apron);
+    await story(client, await client.ask<Sheet>(methods.openPreview, { uri }));
+  } finally {
+    await client.leave();
+  }
+}
+
+const names = (sheet: Sheet) => sheet.pieces.map(({ name }) => name);
+
+describe('a preview that is kept in step', () => {
+  it('begins with the whole drawing', () =>
+    withPreview(async (_client, first) => {
+      assert.deepEqual(
+        [first.full, names(first), first.title],
+        [true, ['skirt', 'bib'], "Stage hand's apron"],
+      );
+    }));
+
+  it('is sent the piece that changed and no other', () =>
+    withPreview(async (client, first) => {
+      await client.type(uri, 'bib-height = 25cm', 'bib-height = 26cm');
+      const sheet = await client.sheetAfter(0);
+      assert.deepEqual([sheet.full, names(sheet), sheet.since], [false, ['bib'], first.version]);
+    }));
+
+  it('is sent nothing when a comment was typed', () =>
+    withPreview(async (client) => {
+      await client.type(uri, '# how wide', '# how very wide');
+      await client.diagnostics(uri);
+      assert.deepEqual(client.sheets, []);
+    }));
+
+  it('keeps a broken piece as it was drawn last, while the other stays live', () =>
+    withPreview(async (client) => {
+      await client.type(uri, 'line diagonal = top-left to foot-right', 'line diagonal = top-left to nowhere');
+      await client.type(
+        uri,
+        'point foot-right = top-right down bib-height',
+        'point foot-right = top-right down bib-hight',
+      );
+      const broken = await client.sheetAfter(0);
+      assert.deepEqual(
+        broken.stale.map(({ piece }) => piece),
+        ['bib'],
+      );
+      assert.match(broken.stale[0]!.reason, /bib-hight/);
+      assert.deepEqual(
+        broken.placements.map(({ piece }) => piece),
+        ['skirt', 'bib'],
+      );
+      const count = client.sheets.length;
+      await client.type(uri, 'width = 60cm', 'width = 62cm');
+      const live = await client.sheetAfter(count);
+      assert.deepEqual([names(live), live.stale.length], [['skirt'], 1]);
+    }));
+
+  it('stops being sent sheets once it is closed', () =>
+    withPreview(async (client) => {
+      await client.connection.sendNotification(methods.closePreview, { uri });
+      await client.type(uri, 'bib-height = 25cm', 'bib-height = 26cm');
+      await client.diagnostics(uri);
+      assert.deepEqual(client.sheets, []);
+    }));
+
+  it('begins again with a higher version, whole', () =>
+    withPreview(async (client, first) => {
+      const again = await client.ask<Sheet>(methods.openPreview, { uri });
+      assert.deepEqual([again.full, again.version, names(again)], [true, first.version + 1, names(first)]);
+    }));
+
+  it('leads from a drawn thing to the text and back', () =>
+    withPreview(async (client, first) => {
+      const line = first.pieces[0]!.lines.find(({ name }) => name === 'hem')!;
+      const found = await client.ask<Location>(methods.locate, { uri, source: line.source });
+      assert.deepEqual(found.range.start, client.at(uri, 'hem straight').position);
+      const at = { uri, position: client.at(uri, 'hem straight', 1).position };
+      assert.ok((await client.ask<string[]>(methods.sourcesAt, at)).includes(line.source));
+    }));
+});

@@ -1,0 +1,191 @@
+/** A client of the language server in this process: opens, types, asks, and keeps what it is told. */
+import { PassThrough } from 'node:stream';
+import {
+  createConnection,
+  createProtocolConnection,
+  DidChangeTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  ExitNotification,
+  FileChangeType,
+  InitializedNotification,
+  InitializeRequest,
+  PublishDiagnosticsNotification,
+  ShutdownRequest,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type CancellationToken,
+  type Diagnostic,
+  type InitializeResult,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams,
+  type Range,
+} from 'vscode-languageserver/node';
+import { methods, type Sheet } from '../../client/preview/protocol';
+import { Lines } from '../../server/features/lines';
+import { nothingBehind, type Behind } from '../../server/lsp/files';
+import { dropCancelled, serve } from '../../server/lsp/server';
+
+export interface Start {
+  readonly behind?: Behind;
+  readonly folders?: readonly string[];
+  readonly pages?: string;
+}
+
+/** Longest that an answer may take before the test gives up, ms. */
+const PATIENCE = 8000;
+
+export class TestClient {
+  readonly published: PublishDiagnosticsParams[] = [];
+  readonly sheets: Sheet[] = [];
+  readonly texts = new Map<string, string>();
+  readonly #versions = new Map<string, number>();
+  readonly #waiting = new Set<() => void>();
+
+  private constructor(
+    readonly connection: ProtocolConnection,
+    readonly answer: InitializeResult,
+  ) {}
+
+  /** A running server with this client at its other end. */
+  static async start({ behind = nothingBehind, folders = [], pages }: Start = {}): Promise<TestClient> {
+    const [toServer, toClient] = [new PassThrough(), new PassThrough()];
+    const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient), {
+      connectionStrategy: dropCancelled,
+    });
+    serve(server, behind);
+    return TestClient.connect(toClient, toServer, folders, pages);
+  }
+
+  /** A client for a server at the other end of two streams. */
+  static async connect(
+    input: NodeJS.ReadableStream,
+    output: NodeJS.WritableStream,
+    folders: readonly string[] = [],
+    pages?: string,
+  ): Promise<TestClient> {
+    const connection = createProtocolConnection(
+      new StreamMessageReader(input),
+      new StreamMessageWriter(output),
+    );
+    connection.listen();
+    const workspaceFolders = folders.map((uri) => ({ uri, name: uri }));
+    const answer = await connection.sendRequest(InitializeRequest.type, {
+      processId: null,
+      rootUri: null,
+      capabilities: {},
+      workspaceFolders,
+      initializationOptions: { pages },
+    });
+    const client = new TestClient(connection, answer);
+    client.#listen();
+    await connection.sendNotification(InitializedNotification.type, {});
+    return client;
+  }
+
+  #listen(): void {
+    this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
+      this.published.push(params);
+      this.#told();
+    });
+    this.connection.onNotification(methods.sheet, (sheet: Sheet) => {
+      this.sheets.push(sheet);
+      this.#told();
+    });
+  }
+
+  #told(): void {
+    [...this.#waiting].forEach((look) => look());
+  }
+
+  /** Waits until the server has told something that `find` sees. */
+  async until<T>(what: string, find: () => T | undefined): Promise<T> {
+    const found = find();
+    if (found !== undefined) return found;
+    return new Promise((resolve, reject) => {
+      const timer = setTimeout(() => {
+        this.#waiting.delete(look);
+        reject(new Error(`no word of ${what}`));
+      }, PATIENCE);
+      const look = () => {
+        const seen = find();
+        if (seen === undefined) return;
+        clearTimeout(timer);
+        this.#waiting.delete(look);
+        resolve(seen);
+      };
+      this.#waiting.add(look);
+    });
+  }
+
+  async open(uri: string, text: string): Promise<void> {
+    this.texts.set(uri, text);
+    this.#versions.set(uri, 1);
+    const textDocument = { uri, languageId: 'draftwright', version: 1, text };
+    await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
+  }
+
+  /** Replaces the first stretch of the text that reads `words`, as an editor would. */
+  async type(uri: string, words: string, others: string): Promise<void> {
+    const text = this.texts.get(uri)!;
+    const from = text.indexOf(words);
+    if (from < 0) throw new Error(`the text does not say: ${words}`);
+    const range = new Lines(text).range(from, from + words.length);
+    await this.change(uri, range, others, text.slice(0, from) + others + text.slice(from + words.length));
+  }
+
+  async change(uri: string, range: Range, text: string, after: string): Promise<void> {
+    const version = this.#versions.get(uri)! + 1;
+    this.#versions.set(uri, version);
+    this.texts.set(uri, after);
+    const params = { textDocument: { uri, version }, contentChanges: [{ range, text }] };
+    await this.connection.sendNotification(DidChangeTextDocumentNotification.type, params);
+  }
+
+  async close(uri: string): Promise<void> {
+    await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
+  }
+
+  async fileChanged(uri: string, type: FileChangeType = FileChangeType.Changed): Promise<void> {
+    await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, {
+      changes: [{ uri, type }],
+    });
+  }
+
+  /** The diagnostics of the present version of an open text, as soon as they are told. */
+  async diagnostics(uri: string): Promise<readonly Diagnostic[]> {
+    const version = this.#versions.get(uri);
+    return this.until(`diagnostics of ${uri} ${version}`, () => {
+      const last = this.published.filter((params) => params.uri === uri).at(-1);
+      return last?.version === version ? last?.diagnostics : undefined;
+    });
+  }
+
+  /** The next sheet after those that were counted already. */
+  async sheetAfter(count: number): Promise<Sheet> {
+    return this.until(`sheet ${count + 1}`, () => this.sheets[count]);
+  }
+
+  ask<T>(method: string, params: unknown, token?: CancellationToken): Promise<T> {
+    return this.connection.sendRequest(method, params, token);
+  }
+
+  /** The position of the first stretch that reads `words`, `into` characters into it. */
+  at(uri: string, words: string, into = 0): { textDocument: { uri: string }; position: Range['start'] } {
+    const text = this.texts.get(uri)!;
+    return { textDocument: { uri }, position: new Lines(text).position(text.indexOf(words) + into) };
+  }
+
+  /** Ends the conversation, but not the process that the server runs in. */
+  async leave(): Promise<void> {
+    await this.connection.sendRequest(ShutdownRequest.type);
+    this.connection.dispose();
+  }
+
+  /** Tells a server in its own process to end. */
+  async dismiss(): Promise<void> {
+    await this.connection.sendRequest(ShutdownRequest.type);
+    await this.connection.sendNotification(ExitNotification.type);
+  }
+}
