@@ -2,6 +2,7 @@
 import type * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { activatePages } from './pages';
+import { activatePreview } from './preview/host';
 
 export interface Feature {
   /** What the feature is called in a message to the person. */
@@ -13,4 +14,9 @@ export interface Feature {
 
 export const features: readonly Feature[] = [
   { name: 'pages about problems', commands: [], activate: activatePages },
+  {
+    name: 'preview',
+    commands: ['draftwright.openPreviewToSide', 'draftwright.openPreview'],
+    activate: activatePreview,
+  },
 ];
