@@ -57,6 +57,7 @@ function options({ from, to, shebang, ...rest }) {
     legalComments: 'none', // gatherLicences() collects the whole texts instead
     metafile: true,
     logLevel: 'warning',
+    logOverride: { 'empty-import-meta': 'silent' }, // asked only where __dirname is not there, so never in a bundle
     loader: { '.md': 'text', '.ttf': 'binary', '.wasm': 'binary' },
     define: { 'process.env.DRAFTWRIGHT_VERSION': JSON.stringify(version) },
     ...(shebang ? { banner: { js: '#!/usr/bin/env node' } } : {}),
