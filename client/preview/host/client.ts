@@ -4,7 +4,7 @@ import type { Disposable } from 'vscode';
 export interface LanguageClientLike {
   sendRequest<R>(method: string, params: unknown): Promise<R>;
   sendNotification(method: string, params: unknown): Promise<void>;
-  onNotification(method: string, handler: (params: never) => void): Disposable;
+  onNotification<P>(method: string, handler: (params: P) => void): Disposable;
   onDidChangeState(listener: (event: { readonly newState: number }) => void): Disposable;
 }
 
