@@ -106,7 +106,8 @@ function bracketed(c: readonly number[], firstSign: number): number {
   let hi = 1;
   const a = Math.abs(c[0]!);
   const b = Math.abs(c[c.length - 1]!);
-  let t = a + b > 0 ? a / (a + b) : 0.5;
+  // Not at an end: there may lie another root, which is none of this one's business.
+  let t = a + b > 0 ? Math.min(0.95, Math.max(0.05, a / (a + b))) : 0.5;
   for (let step = 0; step < 64; step++) {
     const f = bernsteinAt(c, t);
     if (f === 0) return t;

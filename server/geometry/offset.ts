@@ -2,11 +2,12 @@
 import { FIT_TOLERANCE, SAME_POINT } from './accuracy';
 import { extension, runOnTo, type CornerEnds } from './corner';
 import { directionAt, line, type Segment } from './cubic';
+import { leftOf } from './fitoffset';
 import { intersections } from './intersect';
 import { signedArea } from './outline';
 import { MITRE_LIMIT, rawOffset, type Stretch } from './parallel';
 import { Path } from './path';
-import { add, angleBetween, distance, type Point, scale } from './point';
+import { add, angleBetween, distance, normalised, type Point, scale } from './point';
 import { withoutLoops } from './loops';
 
 export interface CutEdge {
@@ -64,6 +65,12 @@ interface Run {
   readonly path: Path;
   readonly width: number;
   readonly widthAtEnd: number;
+  /**
+   * Directions in which the cutting line leaves and arrives, by the sewing line: where that is too tight the raw offset
+   * itself runs backwards.
+   */
+  readonly leaving: Point;
+  readonly arriving: Point;
 }
 
 /** How a run is cut at a corner: where along it, and the points that lead on from the end of the first. */
@@ -83,13 +90,15 @@ export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {})
   const limit = options.mitreLimit ?? MITRE_LIMIT;
   const side = signedArea(edges.map((edge) => edge.path)) < 0 ? -1 : 1;
   const tight: TightStretch[] = [];
-  const runs = edges.map((edge, index): Run => {
-    const width = allowed(edge.allowance);
-    const widthAtEnd = allowed(edge.allowanceAtEnd ?? edge.allowance);
-    if (width === 0 && widthAtEnd === 0) return { path: edge.path, width, widthAtEnd };
-    const raw = rawOffset(edge.path, { from: side * width, to: side * widthAtEnd }, tolerance);
+  const runs = edges.map((edge, index) => {
+    const widths = {
+      from: side * allowed(edge.allowance),
+      to: side * allowed(edge.allowanceAtEnd ?? edge.allowance),
+    };
+    if (widths.from === 0 && widths.to === 0) return runOf(edge.path, edge.path, widths);
+    const raw = rawOffset(edge.path, widths, tolerance);
     for (const stretch of raw?.tight ?? []) tight.push({ edge: index, ...stretch });
-    return { path: raw?.path ?? edge.path, width, widthAtEnd };
+    return runOf(edge.path, raw?.path ?? edge.path, widths);
   });
   const joints = runs.map((run, i) => {
     const next = runs[(i + 1) % runs.length]!;
@@ -101,6 +110,22 @@ export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {})
   return { outline: withoutLoops(connected(rough)), corners: joints.map((joint) => joint.corner), tight };
 }
 
+function runOf(source: Path, path: Path, widths: { from: number; to: number }): Run {
+  const { length } = source;
+  const growth = length > 0 ? (widths.to - widths.from) / length : 0;
+  const along = (direction: Point): Point => {
+    const leaning = add(direction, scale(leftOf(direction), growth));
+    return normalised(leaning) ?? direction;
+  };
+  return {
+    path,
+    width: Math.abs(widths.from),
+    widthAtEnd: Math.abs(widths.to),
+    leaving: along(source.tangentAt(0, 'after')),
+    arriving: along(source.tangentAt(length, 'before')),
+  };
+}
+
 const allowed = (width: number): number => (width > 0 && Number.isFinite(width) ? width : 0);
 
 function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): Joint {
@@ -110,9 +135,9 @@ function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): J
   const ends: CornerEnds = {
     at,
     from,
-    arriving: run.path.tangentAt(run.path.length, 'before'),
+    arriving: run.arriving,
     to,
-    leaving: next.path.tangentAt(0, 'after'),
+    leaving: next.leaving,
   };
   const turn = side * angleBetween(ends.arriving, ends.leaving);
   const larger = Math.max(run.widthAtEnd, next.width);
@@ -122,9 +147,8 @@ function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): J
   const met = extension(ends);
   if (met && met.forward >= -SAME_POINT && met.back >= -SAME_POINT && turn > 0)
     return outer(ends, met, limit * larger);
-  return (
-    crossing(run, next, ends, met, limit * larger) ?? plain(turn > 0 ? 'stepped' : 'inner', at, from, to)
-  );
+  const crossed = crossing(run, next, ends, met, limit * larger);
+  return crossed ?? (turn > 0 ? plain('stepped', at, from, to) : throughCorner(at));
 }
 
 /** The two ends joined by a straight line, if they are not one point. */
@@ -132,6 +156,17 @@ function plain(kind: CornerKind, at: Point, from: Point, to: Point): Joint {
   const tip = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   return { corner: { kind, at, tip }, endAt: undefined, startAt: undefined, between: [] };
 }
+
+/**
+ * Lines that miss each other at an inner corner are led through the corner itself: whatever comes of it lies in a loop,
+ * and the loops are taken out afterwards.
+ */
+const throughCorner = (at: Point): Joint => ({
+  corner: { kind: 'inner', at, tip: at },
+  endAt: undefined,
+  startAt: undefined,
+  between: [at],
+});
 
 function outer(ends: CornerEnds, met: NonNullable<ReturnType<typeof extension>>, limit: number): Joint {
   const between = runOnTo(ends, met, limit);
@@ -175,18 +210,20 @@ function crossing(
   };
 }
 
-/** A run cut at both its corners, with the joining points after it. */
+/**
+ * A run cut at both its corners, with the joining points after it. A run that its two corners cut away altogether is walked
+ * backwards between them, which makes a loop of it.
+ */
 function assembled(path: Path, before: Joint, after: Joint): Segment[] {
-  const s0 = before.startAt ?? 0;
-  const s1 = after.endAt ?? path.length;
   const whole = before.startAt === undefined && after.endAt === undefined;
-  const out: Segment[] = whole ? path.segments.slice() : s0 < s1 ? path.part(s0, s1).segments.slice() : [];
-  let from = out[out.length - 1]?.p3 ?? path.pointAt(Math.min(s0, s1));
+  const cut = whole ? path : path.part(before.startAt ?? 0, after.endAt ?? path.length);
+  const out: Segment[] = cut.segments.slice();
+  let from = cut.end;
   for (const p of after.between) {
     if (distance(from, p) > SAME_POINT) out.push(line(from, p));
     from = p;
   }
-  return out.length > 0 ? out : [line(from, from)];
+  return out;
 }
 
 /** The runs as a ring without gaps: what is missing between one and the next is added to the one. */
