@@ -21,6 +21,8 @@ export interface FixEdit {
   readonly statement: Statement;
   readonly at: Span;
   readonly text: string;
+  /** The definition that owns the statement, where it is another than the finding's own. */
+  readonly source?: Source;
 }
 
 export interface Related {
@@ -41,8 +43,8 @@ export interface Finding {
   readonly piece?: string;
 }
 
-/** A value, if there is one, and what was found on the way to it. */
-export interface Outcome<T> {
-  readonly value?: T;
-  readonly findings: readonly Finding[];
+/** A finding and the definition in whose statement it stands. */
+export interface SourcedFinding {
+  readonly source: Source;
+  readonly finding: Finding;
 }

@@ -6,7 +6,7 @@
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
 import type { Span, Statement } from '../../grammar/syntax';
-import type { Severity, Source } from './finding';
+import type { Severity, Source, SourcedFinding } from './finding';
 
 export type Kind = 'length' | 'area' | 'angle' | 'ratio' | 'text';
 
@@ -31,6 +31,8 @@ export interface PointShape {
 export interface LineShape {
   readonly kind: 'line';
   readonly path: Path;
+  /** For an edge: its length with the darts closed. */
+  readonly sewn?: number;
 }
 export interface CurveShape {
   readonly kind: 'curve';
@@ -38,6 +40,8 @@ export interface CurveShape {
   /** Closed curves and arcs know their centre. */
   readonly centre?: Point;
   readonly closed: boolean;
+  /** For an edge: its length with the darts closed. */
+  readonly sewn?: number;
 }
 export type Shape = PointShape | LineShape | CurveShape;
 
@@ -229,8 +233,15 @@ export interface Pattern {
   readonly pieceNames: readonly string[];
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
-  /** Everything found in its own file, and errors of used files that it rests on; in order of place. */
-  readonly findings: readonly PlacedFinding[];
+  /**
+   * What reading and drafting found, in its own file and where it rests on used files; `checks/` adds what it judges and
+   * gives all of it severity and place.
+   */
+  readonly findings: readonly SourcedFinding[];
+  /** What of the asked body and choices could not be had, as sentences: `--set` of an unknown choice, an unknown size. */
+  readonly refused: readonly string[];
+  /** A finding's places in files as they stand now. */
+  place(found: SourcedFinding, severity: Severity): PlacedFinding;
   /** Where a definition's name stands now; undefined for an unknown source. */
   locate(source: Source): FileRange | undefined;
   /** Everything that a place in a file defines or names, innermost first. */

@@ -1,0 +1,65 @@
+/** What is known of one definition: for hover, symbols and completion. */
+import type { Evaluation } from './evaluation';
+import type { Source } from './finding';
+import type { DefinitionInfo, Pattern } from './model';
+import type { Declaration } from './names/declarations';
+import type { Network } from './names/network';
+import { edgeShape } from './shapes/parts';
+import { measurementNamed } from './values/measurements';
+
+const MEASUREMENT = 'measurement:';
+
+export function infoOf(network: Network, evaluation: Evaluation, pattern: Pattern, source: Source): DefinitionInfo | undefined {
+  if (source.startsWith(MEASUREMENT)) return measurement(evaluation, source, source.slice(MEASUREMENT.length));
+  const node = network.nodes.get(source);
+  if (node === undefined) return edgeInfo(pattern, source);
+  const { declaration } = node;
+  const { answer } = evaluation.result(source);
+  return {
+    source,
+    name: declaration.name,
+    kind: kindOf(declaration),
+    doc: declaration.statement.doc,
+    ...(answer?.is === 'value' && { value: answer.value }),
+    ...(answer?.is === 'shape' && { shape: answer.shape }),
+  };
+}
+
+function measurement(evaluation: Evaluation, source: Source, name: string): DefinitionInfo {
+  const known = measurementNamed.get(name);
+  const value = evaluation.measurement(name);
+  const doc = known === undefined ? '' : `${known.definition} ${known.howToTake}`;
+  return { source, name, kind: 'measurement', doc, ...(value !== undefined && { value }) };
+}
+
+function edgeInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
+  for (const piece of pattern.pieces) {
+    const edge = piece.edges.find((one) => one.source === source);
+    if (edge === undefined) continue;
+    return { source, name: edge.name, kind: 'edge', doc: edge.statement.doc, shape: edgeShape(edge) };
+  }
+  return undefined;
+}
+
+function kindOf({ statement, space }: Declaration): DefinitionInfo['kind'] {
+  const { node } = statement;
+  switch (node.kind) {
+    case 'choose':
+      return 'choice';
+    case 'shape':
+      return node.form === 'arc' ? 'curve' : node.form;
+    case 'circle':
+      return 'curve';
+    case 'draft':
+    case 'seam':
+    case 'finish':
+    case 'notch':
+    case 'body':
+    case 'sizes':
+      return node.kind;
+    case 'measure':
+      return 'measurement';
+    default:
+      return space === 'block' ? 'piece' : 'value';
+  }
+}

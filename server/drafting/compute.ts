@@ -1,0 +1,84 @@
+/** Hands each kind of definition to the floor that reads it. */
+import type { Statement } from '../../grammar/syntax';
+import type { Value } from './model';
+import type { Declaration } from './names/declarations';
+import type { OwnParts } from './pieces/parts';
+import { readPiece } from './pieces/piece';
+import { readFinish } from './sewing/finish';
+import { readNotch } from './sewing/notch';
+import { readSeam } from './sewing/seam';
+import { choice, letValue, namedCircle, namedShape } from './shapes/definitions';
+import { readExpect } from './values/expect';
+import { report, type Answer, type Reader } from './values/reader';
+
+export interface Request {
+  /** Path over all files. */
+  readonly id: string;
+  readonly declaration: Declaration;
+  readonly parts: OwnParts;
+  /** The value a choice was set to from outside. */
+  readonly given?: Value | undefined;
+  readonly tolerance?: number | undefined;
+}
+
+/** @returns undefined when the definition has no value; findings say why, or the reading is blocked */
+export function compute(reader: Reader, request: Request): Answer | undefined {
+  const { declaration, id } = request;
+  const { statement, name } = declaration;
+  const { node } = statement;
+  switch (node.kind) {
+    case 'let':
+      return letValue(reader, node.value);
+    case 'choose':
+      return choice(reader, node, request.given);
+    case 'solve':
+      return report(reader, 'no-solution', node.name.at, `Nothing on either side depends on ${node.name.text}, so no value of it can make them equal.`);
+    case 'shape':
+      return namedShape(reader, node);
+    case 'circle':
+      return namedCircle(reader, node);
+    case 'expect':
+      return readExpect(reader, node);
+    case 'piece': {
+      const piece = readPiece(reader, { name, source: id, statement, parts: request.parts });
+      return piece && { is: 'piece', piece };
+    }
+    case 'seam': {
+      const seam = readSeam(reader, node, { name, source: id, ...(request.tolerance !== undefined && { tolerance: request.tolerance }) });
+      return seam && { is: 'seam', seam };
+    }
+    case 'finish': {
+      const finish = readFinish(reader, node, name, id);
+      return finish && { is: 'finish', finish };
+    }
+    case 'notch': {
+      const notch = readNotch(reader, node, id);
+      return notch && { is: 'notch', notch };
+    }
+    default:
+      return later(reader, statement);
+  }
+}
+
+const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement['node']['kind'], string>([
+  ['lining', 'Linings'],
+  ['divide', 'Divided pieces'],
+  ['join', 'Joined pieces'],
+  ['facing', 'Facings'],
+  ['band', 'Bands'],
+  ['strip', 'Strips'],
+  ['later', 'Statements of this kind'],
+]);
+
+/** Says plainly of a statement that is read and not built. */
+function later(reader: Reader, statement: Statement): undefined {
+  const what = LATER.get(statement.node.kind);
+  if (what === undefined) return undefined;
+  return report(reader, 'not-built-yet', headOf(statement), `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
+}
+
+/** The first word of a statement. */
+const headOf = ({ text, node }: Statement): { from: number; to: number } => {
+  const word = /\S+/.exec(text.slice(node.at.from))?.[0] ?? '';
+  return { from: node.at.from, to: node.at.from + word.length };
+};

@@ -1,0 +1,367 @@
+/**
+ * The definitions of a pattern, computed for one body and one set of choices. Each keeps its result; an edit recomputes
+ * what is reached from what changed, in the order of the network, and stops where a result came out equal.
+ */
+import type { Call, Ref, Statement } from '../../grammar/syntax';
+import { solveBracketed } from '../geometry';
+import { equal } from './equal';
+import type { Finding } from './finding';
+import type { DisplayUnit, Quantity, Value } from './model';
+import type { Network, NetworkChange, Node } from './names/network';
+import type { Group } from './names/order';
+import { OwnParts } from './pieces/parts';
+import { measured } from './shapes/measuring';
+import { compute } from './compute';
+import { quantity } from './values/arithmetic';
+import type { Body } from './values/body';
+import { print } from './values/quantity';
+import { report, type Answer, type Found, type Reader } from './values/reader';
+
+export interface Result {
+  readonly answer?: Answer;
+  readonly findings: readonly Finding[];
+}
+
+/** What the definitions are computed for. */
+export interface Settings {
+  readonly unit: DisplayUnit;
+  readonly tolerance?: number;
+  readonly body?: Body;
+  /** Choices set from outside, by path. */
+  readonly set: ReadonlyMap<string, Value>;
+}
+
+const NOTHING: Result = { findings: [] };
+
+export class Evaluation {
+  private readonly results = new Map<string, Result>();
+  /** While a `solve` tries a value: results of that trial, which hide the others. */
+  private trial?: Map<string, Result>;
+  /** Measurements that something needs and the body lacks, and who asked first. */
+  readonly lacking = new Map<string, Set<string>>();
+  /** Definitions about which something was found. */
+  readonly troubled = new Set<string>();
+  /** Definitions computed by the last update: what an edit costs. */
+  computed = 0;
+
+  constructor(
+    private readonly network: Network,
+    private settings: Settings,
+  ) {}
+
+  result(id: string): Result {
+    return this.results.get(id) ?? NOTHING;
+  }
+
+  /** Takes over other settings; answers the definitions whose inputs these are. */
+  configure(settings: Settings): ReadonlySet<string> {
+    const before = this.settings;
+    this.settings = settings;
+    const dirty = new Set<string>();
+    if (before.unit !== settings.unit || before.tolerance !== settings.tolerance) {
+      for (const id of this.network.nodes.keys()) dirty.add(id);
+      return dirty;
+    }
+    for (const name of changedKeys(before.body?.measures, settings.body?.measures)) {
+      for (const id of this.network.dependents.get(`measurement:${name}`) ?? []) dirty.add(id);
+    }
+    for (const id of changedKeys(before.set, settings.set)) dirty.add(id);
+    return dirty;
+  }
+
+  /** Brings the results up to date; answers the definitions whose results are others than before. */
+  update(change: NetworkChange, more: ReadonlySet<string>): ReadonlySet<string> {
+    const changed = new Set<string>();
+    this.computed = 0;
+    for (const id of change.removed) if (this.drop(id)) changed.add(id);
+    for (const id of change.removed) this.forgetLack(id);
+    const queue = new Queue();
+    const add = (id: string): void => {
+      const group = this.network.groupOf.get(id);
+      if (group !== undefined) queue.add(group);
+    };
+    change.dirty.forEach(add);
+    more.forEach(add);
+    for (const id of change.removed) this.network.dependents.get(id)?.forEach(add);
+    if (change.reordered) this.newlyReached().forEach(add);
+    for (let index = queue.next(); index !== undefined; index = queue.next()) {
+      for (const id of this.evaluateGroup(this.network.groups[index]!)) {
+        changed.add(id);
+        this.network.dependents.get(id)?.forEach((dependent) => {
+          if (this.network.groupOf.get(dependent) !== index) add(dependent);
+        });
+      }
+    }
+    return changed;
+  }
+
+  /** Definitions that are in the order now and were not computed yet; results nobody reaches any more go. */
+  private newlyReached(): string[] {
+    for (const id of [...this.results.keys()]) if (!this.network.groupOf.has(id)) this.drop(id);
+    return [...this.network.groupOf.keys()].filter((id) => this.network.nodes.has(id) && !this.results.has(id));
+  }
+
+  private drop(id: string): boolean {
+    this.troubled.delete(id);
+    return this.results.delete(id);
+  }
+
+  private forgetLack(id: string): void {
+    for (const [name, askers] of this.lacking) {
+      if (askers.delete(id) && askers.size === 0) this.lacking.delete(name);
+    }
+  }
+
+  private evaluateGroup(group: Group): readonly string[] {
+    if (group.circle) return this.store(group.members.map((id, i) => [id, this.circleResult(group, id, i)]));
+    if (group.unknown !== undefined) return this.evaluateUnknown(group, group.unknown);
+    const id = group.members[0]!;
+    const node = this.network.nodes.get(id);
+    return node === undefined ? [] : this.store([[id, this.evaluate(node)]]);
+  }
+
+  /** Keeps results; answers those that differ from before. */
+  private store(entries: readonly (readonly [string, Result])[]): string[] {
+    const changed: string[] = [];
+    for (const [id, result] of entries) {
+      const before = this.results.get(id);
+      if (before !== undefined && equal(before, result)) continue;
+      this.results.set(id, result);
+      if (result.findings.length > 0) this.troubled.add(id);
+      else this.troubled.delete(id);
+      changed.push(id);
+    }
+    return changed;
+  }
+
+  /** One finding for the whole circle, where it is first closed; the others say nothing more. */
+  private circleResult(group: Group, id: string, index: number): Result {
+    const node = this.network.nodes.get(id);
+    if (index !== 0 || node === undefined) return NOTHING;
+    const names = group.members.map((member) => this.network.nodes.get(member)?.declaration.name ?? member);
+    const { statement, nameAt } = node.declaration;
+    const way = [...names, names[0]!].join(' needs ');
+    const message =
+      names.length === 1
+        ? `${names[0]} needs itself, so it can't be computed.`
+        : `These need each other in a circle, so none can be computed: ${way}. Give one of them a value of its own.`;
+    const related = group.members.slice(1).map((source) => ({ source, message: 'This is part of the circle.' }));
+    return { findings: [{ code: 'circle', message, statement, at: nameAt, related, fixes: [] }] };
+  }
+
+  private evaluate(node: Node): Result {
+    const { links, declaration } = node;
+    if (links.unresolved) return { findings: links.findings };
+    this.computed++;
+    this.forgetLack(node.id);
+    const reader = new DefinitionReader(this, node, this.settings);
+    const answer = compute(reader, {
+      id: node.id,
+      declaration,
+      parts: reader.parts,
+      given: this.settings.set.get(node.id),
+      tolerance: this.settings.tolerance,
+    });
+    return answer === undefined ? { findings: reader.findings } : { answer, findings: reader.findings };
+  }
+
+  /** A `solve` and what goes round through it: silent trials, then everybody once more with the value found. */
+  private evaluateUnknown(group: Group, unknown: string): readonly string[] {
+    const node = this.network.nodes.get(unknown)!;
+    const { statement } = node.declaration;
+    const reader = new DefinitionReader(this, node, this.settings);
+    const solved =
+      node.links.unresolved || statement.node.kind !== 'solve'
+        ? undefined
+        : this.solve(group, reader, unknown, statement.node);
+    const findings = node.links.unresolved ? node.links.findings : reader.findings;
+    const changed = this.store([[unknown, solved === undefined ? { findings } : { answer: { is: 'value', value: solved }, findings }]]);
+    for (const id of group.members.slice(1)) {
+      const member = this.network.nodes.get(id);
+      if (member !== undefined) changed.push(...this.store([[id, this.evaluate(member)]]));
+    }
+    return changed;
+  }
+
+  private solve(
+    group: Group,
+    reader: DefinitionReader,
+    unknown: string,
+    node: Extract<Statement['node'], { kind: 'solve' }>,
+  ): Quantity | undefined {
+    const [low, high] = [quantity(reader, node.range.low), quantity(reader, node.range.high)];
+    if (low === undefined || high === undefined) return undefined;
+    if (low.kind !== high.kind) {
+      return report(reader, 'wrong-kind', node.range.at, 'Both ends of the range must be of one kind.');
+    }
+    const residual = (amount: number): number => this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
+    const found = solveBracketed(residual, low.amount, high.amount, SOLVED_WITHIN);
+    if (found.kind === 'root') return { kind: low.kind, amount: found.x };
+    return this.unsolved(reader, node, [low, high], [found.fLo, found.fHi]);
+  }
+
+  /** left − right of the equation with the unknown at a value; not a number where something can't be had. */
+  private residual(
+    group: Group,
+    owner: Node,
+    unknown: string,
+    node: Extract<Statement['node'], { kind: 'solve' }>,
+    value: Quantity,
+  ): number {
+    const outer = this.trial;
+    this.trial = new Map(outer);
+    this.trial.set(unknown, { answer: { is: 'value', value }, findings: [] });
+    try {
+      for (const id of group.members.slice(1)) {
+        const member = this.network.nodes.get(id);
+        if (member !== undefined) this.trial.set(id, this.evaluate(member));
+      }
+      const silent = new DefinitionReader(this, owner, this.settings);
+      const [left, right] = [quantity(silent, node.left), quantity(silent, node.right)];
+      return left !== undefined && right !== undefined && left.kind === right.kind ? left.amount - right.amount : NaN;
+    } finally {
+      if (outer === undefined) delete this.trial;
+      else this.trial = outer;
+    }
+  }
+
+  private unsolved(
+    reader: DefinitionReader,
+    node: Extract<Statement['node'], { kind: 'solve' }>,
+    ends: readonly [Quantity, Quantity],
+    residuals: readonly [number, number],
+  ): undefined {
+    if (residuals.some(Number.isNaN)) {
+      reader.blocked = true;
+      return report(reader, 'no-solution', node.name.at, `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`);
+    }
+    const kind = ends[0].kind;
+    const [a, b] = residuals.map((amount) => print({ kind: kind === 'ratio' ? 'ratio' : 'length', amount: Math.abs(amount) }, reader.unit));
+    const word = residuals[0] > 0 ? 'too long' : 'too short';
+    return report(
+      reader,
+      'no-solution',
+      node.name.at,
+      `No ${node.name.text} between ${print(ends[0], reader.unit)} and ${print(ends[1], reader.unit)} makes both sides equal: the left side is ${a} ${word} at one end and ${b} ${word} at the other. Widen the range, or look at what the two sides measure.`,
+    );
+  }
+
+  /** A measurement of the present body. */
+  measurement(name: string): Quantity | undefined {
+    return this.settings.body?.measures.get(name)?.right;
+  }
+
+  /** What a definition or measurement answers; undefined when it has nothing to answer. */
+  answer(id: string, asker: Node): Answer | undefined {
+    const tried = this.trial?.get(id);
+    if (tried !== undefined) return tried.answer;
+    if (!id.startsWith(MEASUREMENT)) return this.results.get(id)?.answer;
+    const name = id.slice(MEASUREMENT.length);
+    const taken = this.settings.body?.measures.get(name);
+    if (taken === undefined) {
+      const lack = this.lacking.get(name);
+      if (lack === undefined) this.lacking.set(name, new Set([asker.id]));
+      else lack.add(asker.id);
+      return undefined;
+    }
+    return { is: 'value', value: taken.right, ...(taken.sided && { sides: taken }) };
+  }
+}
+
+const MEASUREMENT = 'measurement:';
+
+/** Found values are right to a ten-millionth of a millimetre or degree: far below what is compared (0.01 mm), cheap by interpolation. */
+const SOLVED_WITHIN = 1e-7;
+
+function changedKeys<T>(a: ReadonlyMap<string, T> = new Map(), b: ReadonlyMap<string, T> = new Map()): string[] {
+  if (a === b) return [];
+  return [...new Set([...a.keys(), ...b.keys()])].filter((key) => !equal(a.get(key), b.get(key)));
+}
+
+/** Reads one definition against the present results. */
+class DefinitionReader implements Reader {
+  readonly findings: Finding[] = [];
+  readonly parts = new OwnParts();
+  readonly unit: DisplayUnit;
+  statement: Statement;
+  blocked = false;
+
+  constructor(
+    private readonly evaluation: Evaluation,
+    readonly node: Node,
+    settings: Settings,
+  ) {
+    this.unit = settings.unit;
+    this.statement = node.declaration.statement;
+  }
+
+  find(ref: Ref): Found | undefined {
+    const own = this.parts.get(ref.path[0]!.text);
+    if (own !== undefined) return { answer: { is: 'shape', shape: own }, rest: ref.path.slice(1), source: this.node.id };
+    const target = this.node.links.targets.get(ref);
+    if (target === undefined) {
+      const later = this.node.links.later.get(ref);
+      if (later === undefined) this.blocked = true;
+      else this.findings.push(later);
+      return undefined;
+    }
+    if (target.kind === 'given') return undefined;
+    const answer = this.evaluation.answer(target.id, this.node);
+    if (answer !== undefined) return { answer, rest: target.rest, source: target.id };
+    this.blocked = true;
+    return undefined;
+  }
+
+  isWordChoice(ref: Ref): boolean {
+    const node = this.node.links.targets.get(ref)?.declaration?.statement.node;
+    return node?.kind === 'choose' && (node.among ?? []).some(({ kind }) => kind === 'ref' || kind === 'text');
+  }
+
+  measure(call: Call): Quantity | undefined {
+    return measured(this, call);
+  }
+}
+
+/** Groups to be evaluated, the earliest in the order first: a binary heap of their numbers, each held once. */
+class Queue {
+  private readonly heap: number[] = [];
+  private readonly held = new Set<number>();
+
+  add(index: number): void {
+    if (this.held.has(index)) return;
+    this.held.add(index);
+    const { heap } = this;
+    heap.push(index);
+    let i = heap.length - 1;
+    while (i > 0) {
+      const parent = (i - 1) >> 1;
+      if (heap[parent]! <= heap[i]!) return;
+      [heap[parent], heap[i]] = [heap[i]!, heap[parent]!];
+      i = parent;
+    }
+  }
+
+  next(): number | undefined {
+    const { heap } = this;
+    const first = heap[0];
+    if (first === undefined) return undefined;
+    this.held.delete(first);
+    const last = heap.pop()!;
+    if (heap.length > 0) {
+      heap[0] = last;
+      this.sink();
+    }
+    return first;
+  }
+
+  private sink(): void {
+    const { heap } = this;
+    let i = 0;
+    for (;;) {
+      const child = 2 * i + 2 < heap.length && heap[2 * i + 2]! < heap[2 * i + 1]! ? 2 * i + 2 : 2 * i + 1;
+      if (child >= heap.length || heap[i]! <= heap[child]!) return;
+      [heap[i], heap[child]] = [heap[child]!, heap[i]!];
+      i = child;
+    }
+  }
+}

@@ -1,0 +1,186 @@
+/** What there is to say of a pattern's files as a whole: syntax, names given twice, `use` lines, the body. */
+import type { Statement, TopLevel } from '../../grammar/syntax';
+import type { Finding, Related, SourcedFinding } from './finding';
+import type { BodyChoice } from './model';
+import type { Declaration } from './names/declarations';
+import type { Clash, FileNames, FileSet, Use } from './names/files';
+import { nearest } from './names/spelling';
+import { visibleFiles } from './names/resolve';
+import { sizesOf, type Body } from './values/body';
+
+const made = (code: string, statement: Statement, at: Finding['at'], message: string, extra: Partial<Finding> = {}): Finding => ({
+  code,
+  message,
+  statement,
+  at,
+  related: [],
+  fixes: [],
+  ...extra,
+});
+
+/** Findings of a top-level statement's syntax, kept while it stays the same object. */
+const syntaxKept = new WeakMap<TopLevel, readonly Finding[]>();
+
+function syntaxOf(top: TopLevel): readonly Finding[] {
+  const kept = syntaxKept.get(top);
+  if (kept !== undefined) return kept;
+  const found: Finding[] = [];
+  const visit = (statement: Statement): void => {
+    for (const { code, at, message, fixes } of statement.problems) {
+      const edits = fixes.map((fix) => ({ title: fix.title, edits: fix.edits.map((edit) => ({ statement, ...edit })) }));
+      found.push(made(code, statement, at, message, { fixes: edits }));
+    }
+    statement.block?.forEach(visit);
+  };
+  visit(top.statement);
+  syntaxKept.set(top, found);
+  return found;
+}
+
+/** The path under which a top-level statement is found again. */
+const sourceOf = (file: FileNames, top: TopLevel): string => file.key + (file.of(top)[0]?.id ?? '');
+
+export function syntaxFindings(files: FileSet): SourcedFinding[] {
+  const found: SourcedFinding[] = [];
+  for (const file of files.files()) {
+    for (const top of file.topLevels) {
+      for (const finding of syntaxOf(top)) found.push({ source: sourceOf(file, top), finding });
+    }
+  }
+  return found;
+}
+
+const CLASH_WORDS: Readonly<Record<Clash['why'], (clash: Clash) => string>> = {
+  twice: ({ second }) => `${second.name} is defined already. A name is given once; rename this one or take it out.`,
+  case: ({ first, second }) =>
+    `${second.name} and ${first.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`,
+  'draft-and-piece': ({ second }) =>
+    `${second.name} is a draft and a piece at once, so ${second.name}.waist could mean either. Rename one of them.`,
+};
+
+export function clashFindings(file: FileNames): SourcedFinding[] {
+  return file.clashes().map((clash) => {
+    const { first, second } = clash;
+    const related: Related[] = [{ source: file.key + first.id, message: `${first.name} is defined first here.` }];
+    const finding = made('defined-twice', second.statement, second.nameAt, CLASH_WORDS[clash.why](clash), { related });
+    return { source: ownerOf(file, second), finding };
+  });
+}
+
+/** A second definition is no node of its own; its top-level statement is. */
+const ownerOf = (file: FileNames, declaration: Declaration): string =>
+  declaration.statement === declaration.top.statement ? file.key + declaration.id : sourceOf(file, declaration.top);
+
+export function useFindings(files: FileSet): SourcedFinding[] {
+  const found: SourcedFinding[] = [];
+  for (const file of files.files()) {
+    for (const use of file.uses) {
+      const finding = useFinding(use);
+      if (finding !== undefined) found.push({ source: `${file.key}line:${use.statement.text}`, finding });
+    }
+  }
+  return found;
+}
+
+const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+
+function useFinding({ failure, node, statement, circle }: Use): Finding | undefined {
+  const { text, at } = node.path;
+  switch (failure) {
+    case 'missing':
+      return made('missing-file', statement, at, `There is no file ${text} that can be read, seen from this one. Correct the path, or create the file.`);
+    case 'outside':
+      return made('outside-workspace', statement, at, `${text} lies outside the folder that is open. A pattern uses files of its own workspace only: copy the file into it.`);
+    case 'circle': {
+      const way = (circle ?? []).map(fileName);
+      const round = way.length === 1 ? `${way[0]} uses itself` : `${way.join(' uses ')} uses ${way[0]}`;
+      return made('circular-use', statement, at, `These files use each other in a circle: ${round}. Take out one of the use lines.`);
+    }
+    case undefined:
+      return undefined;
+  }
+}
+
+/** Who the pattern is drafted for, by its own words. */
+export interface DraftedFor {
+  readonly choice: BodyChoice;
+  readonly statement: Statement;
+  readonly source: string;
+}
+
+export function draftedFor(file: FileNames): DraftedFor | undefined {
+  for (const top of file.topLevels) {
+    const { node } = top.statement;
+    if (node.kind !== 'drafted-for') continue;
+    const choice = { name: node.body.text, ...(node.size !== undefined && { size: node.size.text }) };
+    return { choice, statement: top.statement, source: sourceOf(file, top) };
+  }
+  return undefined;
+}
+
+/** Every body and size table that can be named from a file, by name. */
+export function bodiesFrom(file: FileNames): ReadonlyMap<string, Statement> {
+  const found = new Map<string, Statement>();
+  for (const one of visibleFiles(file)) {
+    for (const { space, name, statement } of one.all()) {
+      if (space === 'body' && !found.has(name)) found.set(name, statement);
+    }
+  }
+  return found;
+}
+
+/** Why a body or size can't be had, as a sentence; undefined when it can. */
+export function bodyRefusal(choice: BodyChoice, bodies: ReadonlyMap<string, Statement>): { message: string; near?: string } | undefined {
+  const table = bodies.get(choice.name);
+  if (table === undefined) {
+    const near = nearest(choice.name, bodies.keys());
+    const known = bodies.size === 0 ? 'No body is defined here or in a used file.' : `Known: ${[...bodies.keys()].join(', ')}.`;
+    return { message: `No body or size table is called ${choice.name}. ${near === undefined ? known : `Did you mean ${near}?`}`, ...(near !== undefined && { near }) };
+  }
+  if (table.node.kind !== 'sizes') {
+    return choice.size === undefined ? undefined : { message: `${choice.name} is one body: it has no size ${choice.size}.` };
+  }
+  const sizes = sizesOf(table);
+  if (choice.size !== undefined && sizes.includes(choice.size)) return undefined;
+  const list = `${choice.name} has the sizes ${sizes.join(', ')}`;
+  return { message: choice.size === undefined ? `${list}: say which, such as ${choice.name} ${sizes[0] ?? 'M'}.` : `${list}, not ${choice.size}.` };
+}
+
+/** What the `drafted for` line names and can't have. */
+export function draftedForFinding(own: DraftedFor, bodies: ReadonlyMap<string, Statement>): SourcedFinding | undefined {
+  const refusal = bodyRefusal(own.choice, bodies);
+  const { statement, source } = own;
+  if (refusal === undefined || statement.node.kind !== 'drafted-for') return undefined;
+  const { body, size } = statement.node;
+  const at = refusal.near === undefined && size !== undefined && bodies.has(own.choice.name) ? size.at : body.at;
+  const fixes = refusal.near === undefined ? [] : [{ title: `Change to ${refusal.near}`, edits: [{ statement, at: body.at, text: refusal.near }] }];
+  return { source, finding: made('unknown-name', statement, at, refusal.message, { fixes }) };
+}
+
+/** One finding for all measurements that are needed and were not taken. */
+export function lackFinding(
+  file: FileNames,
+  own: DraftedFor | undefined,
+  body: Body | undefined,
+  chosen: BodyChoice | undefined,
+  lacking: ReadonlyMap<string, ReadonlySet<string>>,
+): SourcedFinding | undefined {
+  if (lacking.size === 0) return undefined;
+  const names = [...lacking.keys()].sort();
+  const askers = [...new Set(names.map((name) => [...lacking.get(name)!][0]!))];
+  const list = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  const related = askers.slice(0, 5).map((source) => ({ source, message: 'It is needed here.' }));
+  const rest = names.length === 1 ? 'What rests on it is not drafted.' : 'What rests on them is not drafted.';
+  const top = file.topLevels.find(({ statement }) => statement.node.kind === 'pattern') ?? file.topLevels[0];
+  const statement = own?.statement ?? top?.statement;
+  if (statement === undefined) return undefined;
+  const source = own?.source ?? sourceOf(file, top!);
+  const at = statement.node.kind === 'drafted-for' ? statement.node.body.at : { from: 0, to: statement.text.split('\n')[0]!.length };
+  if (body !== undefined && chosen !== undefined) {
+    const who = [chosen.name, chosen.size ?? ''].join(' ').trim();
+    return { source, finding: made('missing-measurement', statement, at, `${who} has no ${list}. ${rest} Take the measurement, or draft for another body.`, { related }) };
+  }
+  if (own !== undefined) return undefined;
+  const message = `This pattern needs ${list}, but says of nobody whose: add drafted for BODY, and use the file with the body when it stands in another.`;
+  return { source, finding: made('nobody-to-draft-for', statement, at, message, { related }) };
+}

@@ -1,0 +1,91 @@
+/** What a top-level statement declares: the names it gives, and the definitions that are evaluated. */
+import type { Name, Statement, StatementNode, TopLevel } from '../../../grammar/syntax';
+
+/** Values and shapes have separate name spaces, and so have blocks (drafts and pieces), seams and bodies. */
+export type Space = 'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'expect' | 'line';
+
+export interface Declaration {
+  /** Path in its file: `=hip-ease`, `skirt/=quarter-hip`, `skirt/hip-curve`, `skirt`, `seam:side`. */
+  readonly id: string;
+  readonly space: Space;
+  readonly name: string;
+  /** The draft or piece whose block it stands in; '' at top level. */
+  readonly scope: string;
+  readonly statement: Statement;
+  readonly top: TopLevel;
+  /** Where its name stands in the statement. */
+  readonly nameAt: { readonly from: number; readonly to: number };
+}
+
+/** How a statement is told apart from others in its scope: the space, and a word before its name in the path. */
+function space(node: StatementNode): { space: Space; mark: string } | undefined {
+  switch (node.kind) {
+    case 'let':
+    case 'choose':
+    case 'solve':
+      return { space: 'value', mark: '=' };
+    case 'shape':
+    case 'circle':
+      return { space: 'shape', mark: '' };
+    case 'draft':
+    case 'piece':
+    case 'lining':
+    case 'facing':
+    case 'band':
+    case 'strip':
+      return { space: 'block', mark: '' };
+    case 'seam':
+    case 'finish':
+    case 'notch':
+      return { space: node.kind, mark: `${node.kind}:` };
+    case 'body':
+    case 'sizes':
+      return { space: 'body', mark: 'body:' };
+    case 'measure':
+      return { space: 'measure', mark: 'measure:' };
+    default:
+      return undefined;
+  }
+}
+
+/** The blocks whose statements are definitions of their own (a draft's); those of a piece belong to the piece. */
+const OPEN_BLOCKS: ReadonlySet<StatementNode['kind']> = new Set(['draft']);
+
+/** Shapes and values that stand in a piece's block are definitions of their own as well. */
+const DEFINITIONS_IN_PIECES: ReadonlySet<StatementNode['kind']> = new Set(['let', 'choose', 'solve', 'shape', 'circle']);
+
+function declare(statement: Statement, top: TopLevel, scope: string): Declaration | undefined {
+  const node = statement.node;
+  const prefix = scope === '' ? '' : `${scope}/`;
+  if (node.kind === 'expect') {
+    return line(statement, top, scope, `${prefix}expect:${statement.text}`, 'expect');
+  }
+  const kind = space(node);
+  if (kind === undefined) return undefined;
+  const name = (node as { name: Name }).name;
+  const id = `${prefix}${kind.mark}${name.text}`;
+  return { id, space: kind.space, name: name.text, scope, statement, top, nameAt: name.at };
+}
+
+function line(statement: Statement, top: TopLevel, scope: string, id: string, of: Space): Declaration {
+  return { id, space: of, name: '', scope, statement, top, nameAt: { from: 0, to: statement.node.at.to } };
+}
+
+/** All that a top-level statement declares, itself first. Lines without a name (`units`, `use`) are found by their words. */
+export function declarations(top: TopLevel): readonly Declaration[] {
+  const { statement } = top;
+  const found: Declaration[] = [];
+  const own = declare(statement, top, '');
+  if (own !== undefined) found.push(own);
+  else found.push(line(statement, top, '', `line:${statement.text}`, 'line'));
+  const block = statement.block ?? [];
+  const scope = own?.space === 'block' ? own.name : undefined;
+  if (scope === undefined) return found;
+  const open = OPEN_BLOCKS.has(statement.node.kind);
+  for (const inner of block) {
+    if (!open && !DEFINITIONS_IN_PIECES.has(inner.node.kind)) continue;
+    const declaration = declare(inner, top, scope);
+    if (declaration !== undefined) found.push(declaration);
+  }
+  return found;
+}

@@ -1,0 +1,193 @@
+/** What a definition's names lead to, and what there is to say where they lead nowhere. */
+import type { Ref, Statement } from '../../../grammar/syntax';
+import type { Finding } from '../finding';
+import type { Declaration } from './declarations';
+import type { FileNames } from './files';
+import { eachReference, type RefSpace } from './references';
+import {
+  namesInScope,
+  resolveBlock,
+  resolveBody,
+  resolveEdge,
+  resolveShape,
+  resolveValue,
+  scopeOf,
+  type Scope,
+  type Target,
+} from './resolve';
+import { nearest } from './spelling';
+
+export interface Links {
+  readonly targets: ReadonlyMap<Ref, Target>;
+  /** Paths of the definitions it takes as input. */
+  readonly inputs: ReadonlySet<string>;
+  /** Every first or second name written in it: a change of their meaning concerns it. */
+  readonly mentions: ReadonlySet<string>;
+  readonly findings: readonly Finding[];
+  /** Names beside an equals sign that may be words of a choice: what to say if they turn out not to be. */
+  readonly later: ReadonlyMap<Ref, Finding>;
+  /** Some name leads nowhere: the definition can't be computed. */
+  readonly unresolved: boolean;
+}
+
+/** The spaces in which a name is looked up. */
+type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
+
+export function linksOf(file: FileNames, declaration: Declaration): Links {
+  const scope = scopeOf(file, declaration);
+  const own = ownParts(declaration.statement);
+  const targets = new Map<Ref, Target>();
+  const inputs = new Set<string>();
+  const mentions = new Set<string>(scope.blocks.map(({ name }) => name));
+  const findings: Finding[] = [];
+  const later = new Map<Ref, Finding>();
+  eachReference(declaration.statement, (ref, space, statement) => {
+    if (space === 'word') return;
+    ref.path.forEach(({ text }) => mentions.add(text));
+    if ((space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
+    const found = resolve(scope, ref, space === 'comparand' ? 'value' : space);
+    if (found !== undefined) {
+      targets.set(ref, found);
+      if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
+    } else if (space === 'comparand') {
+      later.set(ref, failure(scope, ref, 'value', statement));
+    } else if (!foundLater(declaration, space)) {
+      findings.push(failure(scope, ref, space, statement));
+    }
+  });
+  return { targets, inputs, mentions, findings, later, unresolved: findings.length > 0 };
+}
+
+/** Edges, holes, darts and marks that a piece's own block names. */
+function ownParts(statement: Statement): ReadonlySet<string> {
+  const names = new Set<string>();
+  if (statement.node.kind !== 'piece' && statement.node.kind !== 'lining') return names;
+  for (const { node, block = [] } of statement.block ?? []) {
+    if (node.kind === 'outline' || node.kind === 'hole') {
+      for (const edge of block) {
+        if (edge.node.kind !== 'edge') continue;
+        names.add(edge.node.name.text);
+        for (const run of edge.node.runs) if (run.kind === 'dart') names.add(run.name.text);
+      }
+    } else if (node.kind === 'dart' || node.kind === 'fish-dart' || node.kind === 'mark' || node.kind === 'notch') {
+      names.add(node.name.text);
+    }
+  }
+  return names;
+}
+
+/** A piece worked from another has the other's edges and corners: those are looked up when it is made. */
+function foundLater({ statement, space: of }: Declaration, space: RefSpace): boolean {
+  const { node } = statement;
+  if (of !== 'block') return false;
+  if (space === 'part') return true;
+  return space === 'shape' && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined));
+}
+
+function resolve(scope: Scope, ref: Ref, space: NameSpace): Target | undefined {
+  switch (space) {
+    case 'value':
+      return resolveValue(scope, ref.path);
+    case 'shape':
+    case 'part':
+      return resolveShape(scope, ref.path);
+    case 'edge':
+      return resolveEdge(scope, ref.path);
+    case 'block':
+      return resolveBlock(scope, ref);
+    case 'body':
+      return resolveBody(scope, ref.path);
+  }
+}
+
+const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.');
+
+const WANTED: Readonly<Record<NameSpace, string>> = {
+  value: 'a value',
+  shape: 'a point, line or curve',
+  part: 'an edge or point of this piece',
+  edge: 'an edge of a piece',
+  block: 'a draft or piece',
+  body: 'a body or size table',
+};
+
+function failure(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding {
+  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement);
+}
+
+/** The name exists, but as something else than is needed here. */
+function wrongSpace(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+): Finding | undefined {
+  const name = written(ref);
+  const needed = WANTED[space];
+  const finding = (is: string, next: string, source?: string): Finding => ({
+    code: 'wrong-kind',
+    message: `${name} is ${is}, but ${needed} is needed here. ${next}`,
+    statement,
+    at: ref.at,
+    related: source === undefined ? [] : [{ source, message: `${name} is defined here.` }],
+    fixes: [],
+  });
+  if (space === 'value') {
+    const found = resolveShape(scope, ref.path);
+    if (found === undefined) return undefined;
+    const word = found.kind === 'given' ? 'point' : kindWord(found);
+    const next = word === 'point' ? 'distance(P, Q) gives the length between two points.' : `length(${name}) gives its length.`;
+    return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
+  }
+  const found = resolveValue(scope, ref.path);
+  if (found === undefined) return undefined;
+  const is = found.kind === 'measurement' ? 'a measurement' : 'a value';
+  return finding(is, 'Name a point, line or curve of the draft.', found.declaration && found.id);
+}
+
+function kindWord(found: Target): string {
+  const node = found.declaration?.statement.node;
+  if (node?.kind === 'shape') return node.form;
+  return node?.kind ?? 'shape';
+}
+
+function unknownName(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+): Finding {
+  const name = written(ref);
+  const list = space === 'value' || space === 'body' ? space : space === 'shape' || space === 'part' ? 'shape' : 'block';
+  const { wanted, at, known } = misspelt(scope, ref, list);
+  const near = nearest(wanted, known);
+  const advice =
+    near !== undefined
+      ? `Did you mean ${near}?`
+      : space === 'value'
+        ? `Define it (let ${wanted} = …), or declare it as a measurement (measure ${wanted} "how it is taken").`
+        : 'Define it, or correct the name.';
+  return {
+    code: 'unknown-name',
+    message: `Nothing here is called ${name}. ${advice}`,
+    statement,
+    at: ref.at,
+    related: [],
+    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at, text: near }] }],
+  };
+}
+
+/** Which of the names of a path is the wrong one, and what could stand in its place. */
+function misspelt(
+  scope: Scope,
+  ref: Ref,
+  list: 'value' | 'shape' | 'block' | 'body',
+): { wanted: string; at: { from: number; to: number }; known: Iterable<string> } {
+  const [first, second] = ref.path;
+  const block = second === undefined ? undefined : resolveBlock(scope, { ...ref, path: [first!] });
+  if (second !== undefined && block?.declaration !== undefined && block.file !== undefined) {
+    const inside = [...block.file.all()].filter(({ scope: of, space }) => of === block.declaration!.name && space === list);
+    return { wanted: second.text, at: second.at, known: inside.map(({ name }) => name) };
+  }
+  return { wanted: first!.text, at: first!.at, known: namesInScope(scope, list) };
+}

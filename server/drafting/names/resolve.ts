@@ -1,0 +1,173 @@
+/** What a mentioned name means where it stands: block, then file, then used files, then body, then well-known. */
+import type { Name, Ref } from '../../../grammar/syntax';
+import { measurementNamed } from '../values/measurements';
+import type { Declaration } from './declarations';
+import type { FileNames } from './files';
+
+/** What a reference leads to. `rest` are the names that the definition's own value answers (`.left`, `.start`, an edge). */
+export interface Target {
+  /** Path over all files: the file's key and the declaration's id, `measurement:waist`, or a given name (`origin`, `pi`, `nothing`). */
+  readonly id: string;
+  readonly kind: 'value' | 'shape' | 'block' | 'seam' | 'body' | 'measurement' | 'given';
+  readonly file?: FileNames;
+  readonly declaration?: Declaration;
+  readonly rest: readonly Name[];
+}
+
+interface Block {
+  readonly file: FileNames;
+  readonly name: string;
+}
+
+/** Where a statement stands, for the look-up of names. */
+export interface Scope {
+  readonly file: FileNames;
+  /** Blocks whose names are written bare, the innermost first. */
+  readonly blocks: readonly Block[];
+}
+
+/** Files whose names are written bare in `file`: those it uses without `as`, and theirs. */
+export function visibleFiles(file: FileNames): readonly FileNames[] {
+  const seen = new Set<FileNames>([file]);
+  const visit = (from: FileNames): void => {
+    for (const use of from.uses) {
+      if (use.file === undefined || use.alias !== '' || seen.has(use.file)) continue;
+      seen.add(use.file);
+      visit(use.file);
+    }
+  };
+  visit(file);
+  return [...seen];
+}
+
+/** The scope of a declaration: its draft; or its piece, with the piece or draft that this one is made from. */
+export function scopeOf(file: FileNames, declaration: Declaration): Scope {
+  const name = declaration.space === 'block' ? declaration.name : declaration.scope;
+  return { file, blocks: name === '' ? [] : blocksFrom(file, name, 0) };
+}
+
+/** A chain of worked pieces ends at the draft; a longer chain than this is a circle, reported elsewhere. */
+const LONGEST_CHAIN = 50;
+
+function blocksFrom(file: FileNames, name: string, depth: number): readonly Block[] {
+  const own: Block = { file, name };
+  const node = file.get(name)?.statement.node;
+  if (depth > LONGEST_CHAIN || (node?.kind !== 'piece' && node?.kind !== 'lining')) return [own];
+  const ref = node.kind === 'lining' ? node.of : (node.of ?? node.workedFrom);
+  const parent = ref === undefined ? undefined : resolveBlock({ file, blocks: [] }, ref);
+  if (parent?.file === undefined || parent.declaration === undefined) return [own];
+  return [own, ...blocksFrom(parent.file, parent.declaration.name, depth + 1)];
+}
+
+const target = (
+  file: FileNames,
+  declaration: Declaration,
+  kind: Target['kind'],
+  rest: readonly Name[],
+): Target => ({ id: file.key + declaration.id, kind, file, declaration, rest });
+
+const outside = (file: FileNames): Scope => ({ file, blocks: [] });
+
+function aliased(file: FileNames, path: readonly Name[]): FileNames | undefined {
+  return path.length < 2 ? undefined : file.uses.find((use) => use.alias === path[0]!.text)?.file;
+}
+
+export function resolveValue(scope: Scope, path: readonly Name[]): Target | undefined {
+  const [first, second] = path;
+  for (const block of scope.blocks) {
+    const found = block.file.get(`${block.name}/=${first!.text}`);
+    if (found !== undefined) return target(block.file, found, 'value', path.slice(1));
+  }
+  const files = visibleFiles(scope.file);
+  for (const file of files) {
+    const found = file.get(`=${first!.text}`);
+    if (found !== undefined) return target(file, found, 'value', path.slice(1));
+  }
+  if (second !== undefined) {
+    for (const file of files) {
+      const found = file.get(`${first!.text}/=${second.text}`);
+      if (found !== undefined) return target(file, found, 'value', path.slice(2));
+    }
+    const alias = aliased(scope.file, path);
+    if (alias !== undefined) return resolveValue(outside(alias), path.slice(1));
+  }
+  const rest = path.slice(1);
+  if (isMeasurement(files, first!.text)) return { id: `measurement:${first!.text}`, kind: 'measurement', rest };
+  return GIVEN_VALUES.has(first!.text) ? { id: first!.text, kind: 'given', rest } : undefined;
+}
+
+const GIVEN_VALUES: ReadonlySet<string> = new Set(['pi', 'nothing']);
+
+const isMeasurement = (files: readonly FileNames[], name: string): boolean =>
+  measurementNamed.has(name) || files.some((file) => file.measurements().has(name));
+
+export function resolveShape(scope: Scope, path: readonly Name[]): Target | undefined {
+  const [first, second] = path;
+  if (first!.text === 'origin') return { id: 'origin', kind: 'given', rest: path.slice(1) };
+  for (const block of scope.blocks) {
+    const found = block.file.get(`${block.name}/${first!.text}`);
+    if (found !== undefined) return target(block.file, found, 'shape', path.slice(1));
+  }
+  for (const file of visibleFiles(scope.file)) {
+    const block = file.get(first!.text);
+    if (block?.space !== 'block') continue;
+    if (block.statement.node.kind !== 'draft') return target(file, block, 'block', path.slice(1));
+    const found = second === undefined ? undefined : file.get(`${first!.text}/${second.text}`);
+    return found === undefined ? undefined : target(file, found, 'shape', path.slice(2));
+  }
+  const alias = aliased(scope.file, path);
+  return alias === undefined ? undefined : resolveShape(outside(alias), path.slice(1));
+}
+
+/** A draft or a piece: `skirt`, `front`, `block.front`. */
+export function resolveBlock(scope: Scope, ref: Ref): Target | undefined {
+  return blockOf(scope.file, ref.path);
+}
+
+function blockOf(from: FileNames, path: readonly Name[]): Target | undefined {
+  for (const file of visibleFiles(from)) {
+    const found = file.get(path[0]!.text);
+    if (found?.space === 'block') return target(file, found, 'block', path.slice(1));
+  }
+  const alias = aliased(from, path);
+  return alias === undefined ? undefined : blockOf(alias, path.slice(1));
+}
+
+/** `front.side` (a piece with the edge as rest), or the bare name of a seam. */
+export function resolveEdge(scope: Scope, path: readonly Name[]): Target | undefined {
+  if (path.length === 1) {
+    const seam = scope.file.get(`seam:${path[0]!.text}`);
+    if (seam !== undefined) return target(scope.file, seam, 'seam', []);
+  }
+  return blockOf(scope.file, path);
+}
+
+export function resolveBody(scope: Scope, path: readonly Name[]): Target | undefined {
+  for (const file of visibleFiles(scope.file)) {
+    const found = file.get(`body:${path[0]!.text}`);
+    if (found !== undefined) return target(file, found, 'body', path.slice(1));
+  }
+  return undefined;
+}
+
+/** Names that could stand here, for the nearest-name advice and for completion. */
+export function namesInScope(scope: Scope, space: 'value' | 'shape' | 'block' | 'body'): ReadonlySet<string> {
+  const names = new Set<string>();
+  const blocks = new Set(scope.blocks.map(({ file, name }) => `${file.key}${name}`));
+  const files = visibleFiles(scope.file);
+  for (const file of files) {
+    for (const { space: kind, scope: of, name } of file.all()) {
+      const bare = of === '' || blocks.has(`${file.key}${of}`);
+      if (kind === space && bare) names.add(name);
+      if (kind === 'block' && space === 'shape') names.add(name);
+    }
+    if (space === 'value') for (const name of file.measurements()) names.add(name);
+  }
+  for (const block of scope.blocks) {
+    for (const { space: kind, scope: of, name } of block.file.all()) {
+      if (kind === space && of === block.name) names.add(name);
+    }
+  }
+  if (space === 'value') for (const name of measurementNamed.keys()) names.add(name);
+  return names;
+}

@@ -1,0 +1,188 @@
+/** Walks an outline: edge after edge, run after run, from a point and back to it. */
+import type { EdgeNode, Expr, Run, Span, Statement } from '../../../grammar/syntax';
+import { distance, Path, samePoint, type Point } from '../../geometry';
+import type { Corner, Edge, Gap } from '../model';
+import { report, type Reader } from '../values/reader';
+import { pathOf, pointOf, type PathShape } from '../shapes/phrase';
+import { stretch, wayBetween } from '../shapes/ways';
+
+/** Two ends further apart than this leave a hole in the outline; a sharp pencil can't tell less (language reference, pieces). */
+export const CLOSED_WITHIN = 0.05;
+
+export interface Walked {
+  readonly edges: readonly Edge[];
+  readonly corners: readonly Corner[];
+  readonly gaps: readonly Gap[];
+}
+
+interface Walk {
+  readonly reader: Reader;
+  readonly source: string;
+  readonly start: Point;
+  at: Point;
+  atName: string;
+  readonly edges: Edge[];
+  readonly corners: Corner[];
+  readonly gaps: Gap[];
+}
+
+export const nameOf = (expr: Expr): string =>
+  expr.kind === 'ref' ? expr.path[expr.path.length - 1]!.text : expr.kind === 'bracket' ? nameOf(expr.inside) : '';
+
+/**
+ * The edges of an outline, with the gaps between their runs.
+ *
+ * @param statement the `outline from P` statement, its edges in the block
+ * @param source path of the piece, for the edges' own paths
+ * @returns undefined when an edge can't be had, or when there is none
+ */
+export function walkOutline(reader: Reader, statement: Statement, source: string): Walked | undefined {
+  const { node, block = [] } = statement;
+  if (node.kind !== 'outline') return undefined;
+  reader.statement = statement;
+  const start = pointOf(reader, node.from, 'outline from');
+  if (start === undefined) return undefined;
+  const name = nameOf(node.from);
+  const walk: Walk = { reader, source, start, at: start, atName: name, edges: [], corners: [], gaps: [] };
+  remember(walk, name, start);
+  let whole = true;
+  for (const line of block) {
+    reader.statement = line;
+    if (line.node.kind === 'edge') whole = walkEdge(walk, line, line.node) && whole;
+    else if (line.node.kind === 'broken') whole = false;
+  }
+  if (!whole) {
+    reader.blocked = true;
+    return undefined;
+  }
+  if (walk.edges.length === 0) {
+    reader.statement = statement;
+    return report(reader, 'empty-outline', node.at, 'This outline has no edges: name each edge and say how it runs, such as side straight to hem-side.');
+  }
+  close(walk);
+  return walk;
+}
+
+function remember(walk: Walk, name: string, point: Point): void {
+  if (name !== '' && !walk.corners.some((corner) => corner.name === name)) walk.corners.push({ name, point });
+}
+
+function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
+  const fromName = walk.atName;
+  let path: Path | undefined;
+  let sewn = 0;
+  let drawn = 0;
+  for (const run of node.runs) {
+    const next = walkRun(walk, run, node.name.text);
+    if (next === undefined) return false;
+    if (next.path !== undefined) {
+      path = path === undefined ? next.path : path.joinedTo(next.path);
+      sewn += next.sewn;
+      drawn += next.drawn;
+    }
+    walk.atName = nameOf(run.to);
+    remember(walk, walk.atName, walk.at);
+  }
+  walk.edges.push({
+    name: node.name.text,
+    source: `${walk.source}/${node.name.text}`,
+    statement,
+    path: path ?? Path.line(walk.at, walk.at),
+    drawn,
+    sewn,
+    fromName,
+    toName: walk.atName,
+  });
+  return true;
+}
+
+interface WalkedRun {
+  readonly path?: Path;
+  readonly sewn: number;
+  readonly drawn: number;
+}
+
+const plain = (path: Path): WalkedRun => ({ path, sewn: path.length, drawn: path.length });
+
+/** One run from where the walk stands; moves the walk to its end. */
+function walkRun(walk: Walk, run: Run, edge: string): WalkedRun | undefined {
+  const to = pointOf(walk.reader, run.to, 'to');
+  if (run.kind === 'along') {
+    const curve = pathOf(walk.reader, run.curve, 'along');
+    return curve === undefined || to === undefined ? undefined : alongCurve(walk, run, curve, to, edge);
+  }
+  if (to === undefined) return undefined;
+  const from = walk.at;
+  walk.at = to;
+  switch (run.kind) {
+    case 'straight':
+      return samePoint(from, to, 1e-9) ? { sewn: 0, drawn: 0 } : plain(Path.line(from, to));
+    case 'curve': {
+      const shape = wayBetween(walk.reader, { expr: run, start: from, end: to, options: run.options, word: 'curve' });
+      return shape === undefined || shape.kind === 'point' ? undefined : plain(shape.path);
+    }
+    case 'dart': {
+      const apex = pointOf(walk.reader, run.by, 'by');
+      return apex && { path: Path.polyline([from, apex, to]), sewn: 0, drawn: distance(from, to) };
+    }
+  }
+}
+
+/** `along C to P`: from where the walk stands, if that is on C; else from C's far end, with a gap before it. */
+function alongCurve(walk: Walk, run: Extract<Run, { kind: 'along' }>, curve: PathShape, to: Point, edge: string): WalkedRun {
+  const { path } = curve;
+  const end = path.locate(to);
+  const here = path.locate(walk.at);
+  const begins = here.distance <= CLOSED_WITHIN;
+  const from = begins ? here.s : end.s > path.length / 2 ? 0 : path.length;
+  const before: Point = walk.at;
+  const begin = path.pointAt(from);
+  if (!begins) addGap(walk, before, begin, edge, run.at);
+  let walked = whole(curve, from, end.s);
+  if (!begins) walked = Path.line(before, begin).joinedTo(walked);
+  walk.at = path.pointAt(end.s);
+  if (end.distance > CLOSED_WITHIN) {
+    addGap(walk, walk.at, to, edge, run.to.at);
+    walked = walked.joinedTo(Path.line(walk.at, to));
+    walk.at = to;
+  }
+  return plain(walked);
+}
+
+/** All of a closed curve when it ends where it began. */
+function whole(curve: PathShape, from: number, to: number): Path {
+  const round = curve.kind === 'curve' && curve.closed && Math.abs(from - to) < CLOSED_WITHIN;
+  return round ? curve.path : stretch(curve, from, to);
+}
+
+function addGap(walk: Walk, from: Point, to: Point, edge: string, at: Span): void {
+  const last = walk.edges[walk.edges.length - 1];
+  walk.gaps.push({
+    from,
+    to,
+    size: distance(from, to),
+    before: last?.name ?? edge,
+    after: edge,
+    statement: walk.reader.statement,
+    at,
+    closing: false,
+  });
+}
+
+function close(walk: Walk): void {
+  const size = distance(walk.at, walk.start);
+  if (size <= CLOSED_WITHIN) return;
+  const last = walk.edges[walk.edges.length - 1]!;
+  const node = last.statement.node as EdgeNode;
+  walk.gaps.push({
+    from: walk.at,
+    to: walk.start,
+    size,
+    before: last.name,
+    after: walk.edges[0]!.name,
+    statement: last.statement,
+    at: node.runs[node.runs.length - 1]!.at,
+    closing: true,
+  });
+}
+

@@ -1,0 +1,41 @@
+/** Reads a finish: how the edges that are not sewn are made neat, and the allowance that this takes. */
+import type { FinishNode } from '../../../grammar/syntax';
+import type { Finish } from '../model';
+import { lengthOf } from '../values/arithmetic';
+import type { Reader } from '../values/reader';
+import { takenEdge } from './edges';
+
+export function readFinish(reader: Reader, node: FinishNode, name: string, source: string): Finish | undefined {
+  const edges = node.edges.map((sewn) => takenEdge(reader, sewn));
+  const width = node.width === undefined ? 0 : lengthOf(reader, node.width, node.how.replace('-', ' '));
+  if (width === undefined || edges.some((edge) => edge === undefined)) return undefined;
+  return {
+    name,
+    source,
+    statement: reader.statement,
+    edges: edges.map((edge) => edge!),
+    how: node.how,
+    width,
+  };
+}
+
+/**
+ * The allowance that a finish takes, mm; undefined: as the piece states it. Turned twice takes its width twice; a bound,
+ * woven or raw edge ends at the sewing line (common practice).
+ */
+export function finishAllowance(finish: Finish): number | undefined {
+  switch (finish.how) {
+    case 'turned-up':
+      return finish.width;
+    case 'turned-twice':
+      return 2 * finish.width;
+    case 'rolled':
+      return finish.width > 0 ? finish.width : undefined;
+    case 'bound':
+    case 'selvedge':
+    case 'raw':
+      return 0;
+    case 'faced':
+      return undefined;
+  }
+}

@@ -1,0 +1,124 @@
+/** Reads a seam: both sides' sewn lengths, what is eased, stretched or gathered, and how far the two may differ. */
+import type { Ease, SeamNode, Sewn } from '../../../grammar/syntax';
+import type { Seam } from '../model';
+import { lengthOf, ofKind } from '../values/arithmetic';
+import { report, wordsOf, type Reader } from '../values/reader';
+import { takenEdge, type TakenEdge } from './edges';
+
+export interface SeamRequest {
+  readonly name: string;
+  readonly source: string;
+  /** The file's own `tolerance`, when it has one. */
+  readonly tolerance?: number;
+}
+
+/** Two sewn edges may differ by this much, or by a quarter of a hundredth of their length, but never by more than LARGEST (common practice: 1 to 1.5 mm on paper, 3 mm on a long seam). */
+const SMALLEST = 1;
+const SHARE = 0.0025;
+const LARGEST = 3;
+
+export const usualTolerance = (length: number): number => Math.min(LARGEST, Math.max(SMALLEST, SHARE * length));
+
+export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): Seam | undefined {
+  const left = sideOf(reader, node.left.parts);
+  const right = node.right === 'its-pair' ? [] : sideOf(reader, node.right.parts);
+  const within = statedTolerance(reader, node.eases);
+  const asked = askedEase(reader, node);
+  if (left === undefined || right === undefined || asked === undefined) return undefined;
+  const itsPair = node.right === 'its-pair';
+  const leftLength = sum(left);
+  const rightLength = itsPair ? leftLength : sum(right);
+  const tolerance = within ?? request.tolerance ?? usualTolerance(Math.max(leftLength, rightLength));
+  const whole = [...left, ...right].every((edge) => edge.of.unbuilt.length === 0 && edge.of.gaps.length === 0);
+  return {
+    name: request.name,
+    source: request.source,
+    statement: reader.statement,
+    left,
+    right,
+    itsPair,
+    leftLength,
+    rightLength,
+    difference: itsPair ? 0 : differenceAfter(asked, { left, right, leftLength, rightLength }),
+    tolerance,
+    toleranceStated: within !== undefined || request.tolerance !== undefined,
+    comparable: whole,
+  };
+}
+
+const sum = (edges: readonly TakenEdge[]): number => edges.reduce((total, edge) => total + edge.length, 0);
+
+function sideOf(reader: Reader, parts: readonly Sewn[]): TakenEdge[] | undefined {
+  const edges = parts.map((part) => takenEdge(reader, part));
+  return edges.some((edge) => edge === undefined) ? undefined : (edges as TakenEdge[]);
+}
+
+function statedTolerance(reader: Reader, eases: readonly Ease[]): number | undefined {
+  for (const ease of eases) {
+    if (ease.kind === 'within') return lengthOf(reader, ease.by, 'within');
+  }
+  return undefined;
+}
+
+/** How much longer one side is meant to be: between `low` and `high`, of the piece `of`; or a gathered ratio. */
+interface Asked {
+  readonly low: number;
+  readonly high: number;
+  readonly of: string;
+  readonly ratio?: number;
+}
+
+const NOTHING_ASKED: Asked = { low: 0, high: 0, of: '' };
+
+function askedEase(reader: Reader, node: SeamNode): Asked | undefined {
+  for (const ease of node.eases) {
+    switch (ease.kind) {
+      case 'within':
+        continue;
+      case 'gathered': {
+        const [full, drawnUp] = [ofKind(reader, ease.ratio, 'ratio', 'gathered'), ofKind(reader, ease.to, 'ratio', 'gathered')];
+        return full === undefined || drawnUp === undefined ? undefined : { ...NOTHING_ASKED, ratio: full / drawnUp };
+      }
+      case 'stretched': {
+        const by = lengthOf(reader, ease.by, 'stretched');
+        return by === undefined ? undefined : asked(reader, node, ease.of, -by, -by);
+      }
+      case 'easing': {
+        const low = lengthOf(reader, ease.low, 'easing');
+        const high = ease.high === undefined ? low : lengthOf(reader, ease.high, 'easing');
+        return low === undefined || high === undefined ? undefined : asked(reader, node, ease.of, low, high);
+      }
+    }
+  }
+  return NOTHING_ASKED;
+}
+
+type PieceRef = Extract<Ease, { kind: 'easing' }>['of'];
+
+/** The piece that is eased must be in the seam. */
+function asked(reader: Reader, node: SeamNode, of: PieceRef, low: number, high: number): Asked | undefined {
+  if (of === undefined) return { low, high, of: '' };
+  const name = of.path[of.path.length - 1]!.text;
+  const sides = [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)];
+  const known = sides.some(({ edge }) => edge.path.slice(0, -1).some(({ text }) => text === name));
+  if (known) return { low, high, of: name };
+  return report(reader, 'unknown-name', of.at, `${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`);
+}
+
+interface Sides {
+  readonly left: readonly TakenEdge[];
+  readonly right: readonly TakenEdge[];
+  readonly leftLength: number;
+  readonly rightLength: number;
+}
+
+/** Right minus left, less what was asked for; 0 inside a range of ease. */
+function differenceAfter(want: Asked, sides: Sides): number {
+  const { leftLength, rightLength } = sides;
+  if (want.ratio !== undefined) return rightLength - leftLength / want.ratio;
+  const bare = rightLength - leftLength;
+  if (want.low === 0 && want.high === 0) return bare;
+  const onRight = want.of !== '' ? sides.right.some(({ piece }) => piece === want.of) : bare * Math.sign(want.low) > 0;
+  const [low, high] = onRight ? [want.low, want.high] : [-want.high, -want.low];
+  return bare < low ? bare - low : bare > high ? bare - high : 0;
+}

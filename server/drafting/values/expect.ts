@@ -1,0 +1,49 @@
+/** Reads an `expect` line: a pattern's own check. */
+import type { Compare, ExpectNode, Expr } from '../../../grammar/syntax';
+import type { Quantity } from '../model';
+import { comparison, condition, holds, ofKind } from './arithmetic';
+import { print, printLengthFine } from './quantity';
+import { report, wordsOf, type ExpectAnswer, type Reader } from './reader';
+
+/** Without `within`, equal means equal to a hundredth of a millimetre (or of a degree, or of one). */
+const USUAL_WITHIN = 0.01;
+
+export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | undefined {
+  const expr = withoutBrackets(node.condition);
+  if (expr.kind !== 'compare') {
+    const held = condition(reader, expr);
+    if (held === undefined) return undefined;
+    if (!held) report(reader, 'expectation-missed', expr.at, `This was expected, but does not hold: ${wordsOf(reader, expr)}.`);
+    return { is: 'expect', held };
+  }
+  const sides = comparison(reader, expr);
+  if (sides === undefined) return undefined;
+  const within = node.within === undefined ? USUAL_WITHIN : ofKind(reader, node.within, sides.left.kind, 'within');
+  if (within === undefined) return undefined;
+  const held = holds(expr.op, sides.left.amount, sides.right.amount, expr.op === '=' ? within : node.within === undefined ? 1e-6 : within);
+  if (!held) missed(reader, expr, sides, node.within === undefined ? undefined : within);
+  return { is: 'expect', held };
+}
+
+const withoutBrackets = (expr: Expr): Expr => (expr.kind === 'bracket' ? withoutBrackets(expr.inside) : expr);
+
+const OP_WORDS: Readonly<Record<Compare['op'], string>> = {
+  '=': 'equal to',
+  '<': 'less than',
+  '<=': 'at most',
+  '>': 'more than',
+  '>=': 'at least',
+};
+
+function missed(reader: Reader, expr: Compare, { left, right }: { left: Quantity; right: Quantity }, within: number | undefined): void {
+  const show = (q: Quantity): string => (q.kind === 'length' ? printLengthFine(q.amount, reader.unit) : print(q, reader.unit));
+  const apart = show({ kind: left.kind, amount: Math.abs(left.amount - right.amount) });
+  const allowed = within === undefined ? '' : `, and ${show({ kind: left.kind, amount: within })} is allowed`;
+  report(
+    reader,
+    'expectation-missed',
+    expr.at,
+    `${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${wordsOf(reader, expr.right)}, which is ${show(right)}. They are ${apart} apart${allowed}.`,
+  );
+}
+
