@@ -1,0 +1,134 @@
+/** A refusal in words: what stands there, what was expected, and one next step. */
+import type { TokenType } from 'chevrotain';
+import { missingBracket, unknownSign } from './attempts';
+import type { Refusal } from './expressions';
+import { BLOCKS, FORMS } from './forms';
+import type { SyntaxProblemCode } from './problems';
+import type { Repair } from './repairs';
+import * as t from './tokens';
+import { isMeasure, isName, type Token } from './tokens';
+import { HEADS, ruleOf, type BlockKind } from './words';
+
+function said(code: SyntaxProblemCode, message: string, from: number, to: number): Repair {
+  return { code, message, from, to, title: '', edits: [] };
+}
+
+/** Why the rule refused the tokens. */
+export function explain(rule: string, tokens: readonly Token[], refusal: Refusal | undefined): Repair {
+  const last = tokens[tokens.length - 1]!;
+  const unpaired = unpairedBracket(tokens);
+  if (unpaired) return unpaired;
+  const token = refusal && tokens.includes(refusal.token) ? refusal.token : undefined;
+  if (token?.tokenType === t.Odd) return { ...unknownSign(token), edits: [], title: '' };
+  const next = ` ${nextStep(rule)}`;
+  const expected = refusal ? expectation(refusal.expected) : '';
+  if (!token) {
+    const wanted = expected ? `${expected} should follow.` : 'more should follow.';
+    return said(
+      'unfinished',
+      `The line stops after \`${shown(last)}\`, where ${wanted}${next}`,
+      last.startOffset,
+      last.end,
+    );
+  }
+  const before = tokens[tokens.indexOf(token) - 1];
+  const after = before ? `After \`${shown(before)}\` ` : 'Here ';
+  if (!expected && before && endsValue(before) && beginsValue(token)) {
+    const message = `\`${shown(before)}\` and \`${shown(token)}\` touch: a word, a sign or a comma should stand between them.${next}`;
+    return said('words-touch', message, token.startOffset, token.end);
+  }
+  const wanted = expected
+    ? `${after}${expected} should stand, not \`${shown(token)}\`.`
+    : `${after}\`${shown(token)}\` can’t follow.`;
+  return said('not-understood', wanted + next, token.startOffset, token.end);
+}
+
+function unpairedBracket(tokens: readonly Token[]): Repair | undefined {
+  const open: Token[] = [];
+  for (const token of tokens) {
+    if (token.tokenType === t.Open) open.push(token);
+    if (token.tokenType === t.Close && open.pop() === undefined) {
+      return said(
+        'stray-bracket',
+        'This bracket closes nothing: no `(` stands before it.',
+        token.startOffset,
+        token.end,
+      );
+    }
+  }
+  const last = open.pop();
+  return last && { ...missingBracket(last, last.end), title: '', edits: [] };
+}
+
+function shown(token: Token): string {
+  return token.image.length > 30 ? `${token.image.slice(0, 28)}…` : token.image;
+}
+
+function endsValue(token: Token): boolean {
+  return isMeasure(token) || isName(token) || token.tokenType === t.Close || token.tokenType === t.Text;
+}
+
+function beginsValue(token: Token): boolean {
+  return (
+    isMeasure(token) ||
+    isName(token) ||
+    token.tokenType === t.Open ||
+    token.tokenType === t.Func ||
+    token.tokenType === t.Text
+  );
+}
+
+/** The form of the statement, and one example of it. */
+function nextStep(rule: string): string {
+  const form = FORMS[rule];
+  return form ? `${form.what} is written \`${form.form}\`, such as \`${form.example}\`.` : '';
+}
+
+const VALUE = new Set(['Measure', 'Func', 'Open', 'Name', 'Minus']);
+
+/** What could have stood there, in a few words; '' where too much could have. */
+function expectation(types: readonly TokenType[]): string {
+  const names = new Set(types.map((type) => type.name));
+  const value = names.has('Measure') && names.has('Open');
+  const point = !value && names.has('Name') && names.has('Open');
+  const words = types
+    .filter(
+      (type) =>
+        !((value && VALUE.has(type.name)) || (point && (type.name === 'Name' || type.name === 'Open'))),
+    )
+    .map((type) =>
+      /^[a-z]/.test(type.LABEL ?? '') && !type.name.startsWith('Word_') ? type.LABEL! : `\`${type.LABEL}\``,
+    );
+  const list = value ? ['a value or a name'] : point ? ['a name or a bracket'] : [];
+  if (words.length + list.length > 6) return list[0] ?? '';
+  return either([...list, ...words]);
+}
+
+function either(words: string[]): string {
+  if (words.length < 2) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} or ${words[words.length - 1]}`;
+}
+
+/** A line whose head its block does not know. */
+export function explainHead(kind: BlockKind, tokens: readonly Token[]): Repair {
+  const head = tokens[0]!;
+  const [from, to] = [head.startOffset, head.end];
+  const homes = (Object.keys(HEADS) as BlockKind[]).filter((other) => ruleOf(other, head.text) !== undefined);
+  if (homes.length > 0) {
+    const places = either(
+      homes.slice(0, 3).map((home) => (home === 'file' ? 'the file, outside every block' : BLOCKS[home])),
+    );
+    const message = `\`${head.text}\` belongs in ${places}; this line stands in ${BLOCKS[kind]}. Move it there, or look for a brace too many above.`;
+    return said('out-of-place', message, from, to);
+  }
+  if (head.tokenType === t.Odd) return { ...unknownSign(head), edits: [], title: '' };
+  const message = `No statement of ${BLOCKS[kind]} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
+  return said('unknown-statement', message, from, to);
+}
+
+function firstHeads(kind: BlockKind): string {
+  const heads = Object.keys(HEADS[kind]);
+  if (kind === 'outline') return 'the name of an edge, such as `side along hip-curve to hip-side`';
+  if (heads.length < 2) return 'a name';
+  return either([...heads.slice(0, 5).map((head) => `\`${head}\``), 'another word of the reference']);
+}

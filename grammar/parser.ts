@@ -1,0 +1,36 @@
+/** One statement in, one node out: the grammar's entry rules behind a single door. */
+import { Later } from './later';
+import type { Bare } from './statements';
+import type * as s from './syntax';
+import type { Note, Refusal } from './expressions';
+import type { Token } from './tokens';
+
+export class Parser extends Later {
+  constructor(validate = false) {
+    super(validate);
+    this.performSelfAnalysis();
+  }
+}
+
+export interface Reading {
+  /** Undefined where the rule could not read the tokens to their end. */
+  readonly node: s.StatementNode | undefined;
+  readonly notes: readonly Note[];
+  readonly refusal: Refusal | undefined;
+}
+
+let shared: Parser | undefined;
+type Entry = () => Bare<s.StatementNode>;
+
+/** Reads a statement's tokens by the named rule; spans count from `base`. */
+export function readStatement(rule: string, tokens: Token[], base: number): Reading {
+  const parser = (shared ??= new Parser());
+  parser.input = tokens;
+  parser.base = base;
+  parser.notes = [];
+  parser.refusal = undefined;
+  const node = (parser as unknown as Record<string, Entry>)[rule]!();
+  if (parser.errors.length > 0) return { node: undefined, notes: parser.notes, refusal: parser.refusal };
+  const at = { from: 0, to: tokens[tokens.length - 1]!.end - base };
+  return { node: { at, ...node } as s.StatementNode, notes: parser.notes, refusal: parser.refusal };
+}

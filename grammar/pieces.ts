@@ -1,0 +1,553 @@
+/** Pieces: their heads, outlines, cutting words, and the work done on a copy. */
+import { Statements, type Bare } from './statements';
+import type * as s from './syntax';
+import * as t from './tokens';
+import { W, type Token } from './tokens';
+
+type PlaceRange = { from?: s.Place; to?: s.Place };
+
+export abstract class Pieces extends Statements {
+  public when = this.RULE('when', (): s.Expr => {
+    this.CONSUME(W.when);
+    return this.SUBRULE(this.condition);
+  });
+
+  public piece = this.RULE('piece', (): Bare<s.PieceNode> => {
+    this.CONSUME(W.piece);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    const rest = this.OR<Pick<s.PieceNode, 'of' | 'eachSide' | 'workedFrom' | 'mirrored'>>([
+      {
+        ALT: () => {
+          this.CONSUME(W.of);
+          const of = this.SUBRULE(this.ref);
+          const each = this.OPTION(() => (this.CONSUME(W.each), this.CONSUME(W.side)));
+          return { of, eachSide: each !== undefined, mirrored: false };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.worked);
+          this.CONSUME(W.from);
+          const workedFrom = this.SUBRULE2(this.ref);
+          const mirrored = this.OPTION2(() => this.CONSUME(W.mirrored));
+          return { workedFrom, eachSide: false, mirrored: mirrored !== undefined };
+        },
+      },
+    ]);
+    const when = this.OPTION3(() => this.SUBRULE(this.when));
+    return { kind: 'piece', name, ...rest, ...(when && { when }) };
+  });
+
+  public lining = this.RULE('lining', (): Bare<s.LiningNode> => {
+    this.CONSUME(W.lining);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.of);
+    const of = this.SUBRULE(this.ref);
+    const when = this.OPTION(() => this.SUBRULE(this.when));
+    return when ? { kind: 'lining', name, of, when } : { kind: 'lining', name, of };
+  });
+
+  // -------------------------------------------------------------------------------------------------- outline
+
+  public outline = this.RULE('outline', (): Bare<s.OutlineNode> => {
+    this.CONSUME(W.outline);
+    this.CONSUME(W.from);
+    return { kind: 'outline', from: this.SUBRULE(this.operand) };
+  });
+
+  public hole = this.RULE('hole', (): Bare<s.HoleNode> => {
+    this.CONSUME(W.hole);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.from);
+    return { kind: 'hole', name, from: this.SUBRULE(this.operand) };
+  });
+
+  public edge = this.RULE('edge', (): Bare<s.EdgeNode> => {
+    const name = this.nameOf(this.CONSUME(t.Name));
+    const runs = [this.SUBRULE(this.run)];
+    this.MANY(() => {
+      this.CONSUME(W.then);
+      runs.push(this.SUBRULE2(this.run));
+    });
+    const untrued = this.OPTION(() => this.CONSUME(W.untrued));
+    return { kind: 'edge', name, runs, untrued: untrued !== undefined };
+  });
+
+  public run = this.RULE('run', (): s.Run => {
+    const from = this.from();
+    return this.OR<s.Run>([
+      {
+        ALT: () => {
+          this.CONSUME(W.along);
+          const curve = this.SUBRULE(this.operand);
+          this.CONSUME(W.to);
+          const to = this.SUBRULE2(this.operand);
+          return { kind: 'along', curve, to, at: this.span(from) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.straight);
+          this.CONSUME2(W.to);
+          const to = this.SUBRULE3(this.operand);
+          return { kind: 'straight', to, at: this.span(from) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.curve);
+          this.CONSUME3(W.to);
+          const to = this.SUBRULE4(this.operand);
+          const options: s.WayOption[] = [];
+          this.MANY(() => options.push(this.SUBRULE(this.wayOption)));
+          return { kind: 'curve', to, options, at: this.span(from) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.dart);
+          const name = this.nameOf(this.CONSUME(t.Name));
+          this.CONSUME(W.by);
+          const by = this.SUBRULE5(this.operand);
+          this.CONSUME4(W.to);
+          const to = this.SUBRULE6(this.operand);
+          return { kind: 'dart', name, by, to, at: this.span(from) };
+        },
+      },
+    ]);
+  });
+
+  // -------------------------------------------------------------------------------------------- cutting words
+
+  public cut = this.RULE('cut', (): Bare<s.CutNode> => {
+    this.CONSUME(W.cut);
+    const layers = [this.SUBRULE(this.layer)];
+    let rightSideUp = false;
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      this.OR([
+        {
+          ALT: () => {
+            this.CONSUME(W.right);
+            this.CONSUME(W.side);
+            this.CONSUME(W.up);
+            rightSideUp = true;
+          },
+        },
+        { ALT: () => layers.push(this.SUBRULE2(this.layer)) },
+      ]);
+    });
+    return { kind: 'cut', layers, rightSideUp };
+  });
+
+  public layer = this.RULE('layer', (): s.CutLayer => {
+    const from = this.from();
+    const layer = this.OR<Pick<s.CutLayer, 'count' | 'as'>>([
+      { ALT: () => (this.CONSUME(W.pair), { count: 2, as: 'pairs' }) },
+      {
+        ALT: () => {
+          const count = this.SUBRULE(this.count);
+          const as = this.OPTION(() => this.SUBRULE(this.layerWord));
+          return as ? { count, as } : { count };
+        },
+      },
+    ]);
+    const cloth = this.OPTION2(() => {
+      this.CONSUME(W.in);
+      return this.nameOf(this.CONSUME(t.Name));
+    });
+    return { ...layer, ...(cloth && { cloth }), at: this.span(from) };
+  });
+
+  public count = this.RULE('count', (): s.Expr => {
+    const from = this.from();
+    return this.OR<s.Expr>([
+      {
+        ALT: () => {
+          const amount = (this.CONSUME(t.Number) as Token).amount ?? 0;
+          return { kind: 'quantity', amount, at: this.span(from) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(t.Open);
+          const inside = this.SUBRULE(this.value);
+          this.CONSUME(t.Close);
+          return { kind: 'bracket', inside, at: this.span(from) };
+        },
+      },
+    ]);
+  });
+
+  public layerWord = this.RULE('layerWord', (): NonNullable<s.CutLayer['as']> =>
+    this.OR<NonNullable<s.CutLayer['as']>>([
+      { ALT: () => (this.CONSUME(W.pairs), 'pairs') },
+      { ALT: () => (this.CONSUME(W.alike), 'alike') },
+      { ALT: () => (this.CONSUME(W.open), 'open') },
+      { ALT: () => (this.CONSUME(W.on), this.CONSUME(W.fold), 'fold') },
+      { ALT: () => this.SUBRULE(this.side) },
+    ]),
+  );
+
+  public fold = this.RULE('fold', (): Bare<s.FoldNode> => {
+    this.CONSUME(W.fold);
+    return { kind: 'fold', edge: this.SUBRULE(this.ref) };
+  });
+
+  public grain = this.RULE('grain', (): Bare<s.GrainNode> => {
+    this.CONSUME(W.grain);
+    return this.OR<Bare<s.GrainNode>>([
+      { ALT: () => (this.CONSUME(W.along), { kind: 'grain', along: this.SUBRULE(this.operand) }) },
+      {
+        ALT: () => {
+          this.CONSUME(W.bias);
+          this.CONSUME(W.to);
+          return { kind: 'grain', biasTo: this.SUBRULE2(this.operand) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.from);
+          const from = this.SUBRULE3(this.operand);
+          this.CONSUME2(W.to);
+          return { kind: 'grain', from, to: this.SUBRULE4(this.operand) };
+        },
+      },
+    ]);
+  });
+
+  public allow = this.RULE('allow', (): Bare<s.AllowNode> => {
+    this.CONSUME(W.allow);
+    const width = this.SUBRULE(this.value);
+    const edges: s.Ref[] = [];
+    const running = this.OPTION(() => {
+      this.CONSUME(W.at);
+      edges.push(this.SUBRULE(this.ref));
+      return this.OR([
+        { ALT: () => this.SUBRULE(this.running) },
+        {
+          ALT: () => {
+            this.MANY(() => {
+              this.CONSUME(t.Comma);
+              edges.push(this.SUBRULE2(this.ref));
+            });
+            return undefined;
+          },
+        },
+      ]);
+    });
+    return running ? { kind: 'allow', width, edges, running } : { kind: 'allow', width, edges };
+  });
+
+  public running = this.RULE('running', (): NonNullable<s.AllowNode['running']> => {
+    this.CONSUME(W.running);
+    this.CONSUME(W.to);
+    const width = this.SUBRULE(this.value);
+    this.CONSUME(W.at);
+    const at = this.SUBRULE(this.ref);
+    const along = this.OPTION(() => {
+      this.CONSUME(W.along);
+      return this.SUBRULE2(this.ref);
+    });
+    return along ? { width, at, along } : { width, at };
+  });
+
+  public inlay = this.RULE('inlay', (): Bare<s.InlayNode> => {
+    this.CONSUME(W.inlay);
+    const width = this.SUBRULE(this.value);
+    this.CONSUME(W.at);
+    const edges = [this.SUBRULE(this.ref)];
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      edges.push(this.SUBRULE2(this.ref));
+    });
+    return { kind: 'inlay', width, edges };
+  });
+
+  public corner = this.RULE('corner', (): Bare<s.CornerNode> => {
+    this.CONSUME(W.corner);
+    this.CONSUME(W.at);
+    const point = this.SUBRULE(this.operand);
+    const how = this.OR<s.CornerNode['how']>([
+      { ALT: () => (this.CONSUME(W.mitred), 'mitred') },
+      { ALT: () => (this.CONSUME(W.squared), 'squared') },
+      { ALT: () => (this.CONSUME(W.stepped), 'stepped') },
+      { ALT: () => (this.CONSUME(W.turned), this.CONSUME(W.back), 'turned-back') },
+      {
+        ALT: () => {
+          this.CONSUME(W.as);
+          this.CONSUME(W.the);
+          this.CONSUME(W.seam);
+          this.CONSUME(W.folds);
+          return 'as-the-seam-folds';
+        },
+      },
+    ]);
+    return { kind: 'corner', point, how };
+  });
+
+  public notch = this.RULE('notch', (): Bare<s.NotchNode> => {
+    this.CONSUME(W.notch);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.on);
+    const on = this.SUBRULE(this.operand);
+    this.CONSUME(W.at);
+    const place = this.SUBRULE(this.place);
+    const count = this.OPTION(() => {
+      this.CONSUME(t.Comma);
+      return this.OR<1 | 2 | 3>([
+        { ALT: () => (this.CONSUME(W.single), 1) },
+        { ALT: () => (this.CONSUME(W.double), 2) },
+        { ALT: () => (this.CONSUME(W.triple), 3) },
+      ]);
+    });
+    return { kind: 'notch', name, on, place, count: count ?? 1, countStated: count !== undefined };
+  });
+
+  public dart = this.RULE('dart', (): Bare<s.DartNode> => {
+    this.CONSUME(W.dart);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    const words: Partial<s.DartNode> = {};
+    this.OR([
+      {
+        ALT: () => {
+          this.CONSUME(W.on);
+          const on = this.SUBRULE(this.operand);
+          this.CONSUME(W.at);
+          const place = this.SUBRULE(this.place);
+          Object.assign(words, { on, place });
+          this.MANY(() => {
+            this.CONSUME(t.Comma);
+            Object.assign(words, this.SUBRULE(this.dartWord));
+          });
+        },
+      },
+      {
+        ALT: () => {
+          Object.assign(words, this.SUBRULE2(this.dartWord));
+          this.MANY2(() => {
+            this.CONSUME2(t.Comma);
+            Object.assign(words, this.SUBRULE3(this.dartWord));
+          });
+        },
+      },
+    ]);
+    return { kind: 'dart', name, ...words };
+  });
+
+  public dartWord = this.RULE('dartWord', (): Partial<s.DartNode> =>
+    this.OR<Partial<s.DartNode>>([
+      {
+        ALT: () => {
+          this.CONSUME(W.swings);
+          this.CONSUME(W.about);
+          return { swingsAbout: this.SUBRULE(this.operand) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.sewn);
+          this.CONSUME(W.to);
+          const sewnTo = this.SUBRULE(this.value);
+          this.CONSUME(W.short);
+          return { sewnTo };
+        },
+      },
+      { ALT: () => ({ pressed: this.SUBRULE(this.pressing) }) },
+      {
+        ALT: () => {
+          const value = this.SUBRULE2(this.value);
+          return this.OR2<Partial<s.DartNode>>([
+            { ALT: () => (this.CONSUME(W.wide), { width: value }) },
+            { ALT: () => (this.CONSUME(W.long), { long: value }) },
+          ]);
+        },
+      },
+    ]),
+  );
+
+  public pressing = this.RULE('pressing', (): s.Pressing => {
+    const from = this.from();
+    this.CONSUME(W.pressed);
+    return this.OR<s.Pressing>([
+      {
+        ALT: () => {
+          this.CONSUME(W.toward);
+          const toward = this.SUBRULE(this.operand);
+          return { way: 'toward', toward, at: this.span(from) };
+        },
+      },
+      { ALT: () => (this.CONSUME(W.up), { way: 'up', at: this.span(from) }) },
+      { ALT: () => (this.CONSUME(W.down), { way: 'down', at: this.span(from) }) },
+      { ALT: () => (this.CONSUME(W.open), { way: 'open', at: this.span(from) }) },
+    ]);
+  });
+
+  public fishDart = this.RULE('fishDart', (): Bare<s.FishDartNode> => {
+    this.CONSUME(W.fish);
+    this.CONSUME(W.dart);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.from);
+    const from = this.SUBRULE(this.operand);
+    this.CONSUME(W.to);
+    const to = this.SUBRULE2(this.operand);
+    this.CONSUME(t.Comma);
+    const width = this.SUBRULE(this.value);
+    this.CONSUME(W.wide);
+    this.CONSUME(W.at);
+    const place = this.SUBRULE(this.place);
+    const pressed = this.OPTION(() => {
+      this.CONSUME2(t.Comma);
+      return this.SUBRULE(this.pressing);
+    });
+    return { kind: 'fish-dart', name, from, to, width, place, ...(pressed && { pressed }) };
+  });
+
+  public mark = this.RULE('mark', (): Bare<s.MarkNode> => {
+    const word = this.OR<s.MarkWord>([
+      { ALT: () => (this.CONSUME(W.mark), 'mark') },
+      { ALT: () => (this.CONSUME(W.button), 'button') },
+      { ALT: () => (this.CONSUME(W.buttonhole), 'buttonhole') },
+      { ALT: () => (this.CONSUME(W.drill), 'drill') },
+      { ALT: () => (this.CONSUME(W.eyelet), 'eyelet') },
+      { ALT: () => (this.CONSUME(W.bone), 'bone') },
+      { ALT: () => (this.CONSUME(W.tape), 'tape') },
+      { ALT: () => (this.CONSUME(W.topstitch), 'topstitch') },
+      { ALT: () => (this.CONSUME(W.crease), 'crease') },
+    ]);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(t.Equals);
+    return { kind: 'mark', word, name, phrase: this.SUBRULE(this.phrase) };
+  });
+
+  public balance = this.RULE('balance', (): Bare<s.BalanceNode> => {
+    this.CONSUME(W.balance);
+    this.CONSUME(W.line);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.from);
+    const from = this.SUBRULE(this.operand);
+    this.CONSUME(W.to);
+    return { kind: 'balance', name, from, to: this.SUBRULE2(this.operand) };
+  });
+
+  public marks = this.RULE('marks', (): Bare<s.MarksNode> => {
+    const word = this.OR<s.MarksNode['word']>([
+      { ALT: () => (this.CONSUME(W.marks), 'marks') },
+      { ALT: () => (this.CONSUME(W.buttons), 'buttons') },
+      { ALT: () => (this.CONSUME(W.buttonholes), 'buttonholes') },
+      { ALT: () => (this.CONSUME(W.drills), 'drills') },
+      { ALT: () => (this.CONSUME(W.eyelets), 'eyelets') },
+      { ALT: () => (this.CONSUME(W.bones), 'bones') },
+    ]);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(t.Equals);
+    const count = this.SUBRULE(this.value);
+    this.CONSUME(W.along);
+    const along = this.SUBRULE(this.operand);
+    const range = this.OPTION(() => this.SUBRULE(this.placeRange));
+    return { kind: 'marks', word, name, count, along, ...range };
+  });
+
+  public placeRange = this.RULE('placeRange', (): PlaceRange => {
+    this.CONSUME(W.from);
+    const from = this.SUBRULE(this.place);
+    this.CONSUME(W.to);
+    return { from, to: this.SUBRULE2(this.place) };
+  });
+
+  public label = this.RULE('label', (): Bare<s.LabelNode> => {
+    this.CONSUME(W.label);
+    const text = this.textOf(this.CONSUME(t.Text));
+    const place = this.OPTION(() => {
+      this.CONSUME(W.at);
+      return this.SUBRULE(this.phrase);
+    });
+    return place ? { kind: 'label', text, place } : { kind: 'label', text };
+  });
+
+  // --------------------------------------------------------------------------------------- pleats and gathers
+
+  public pleats = this.RULE('pleats', (): Bare<s.PleatsNode> => {
+    this.CONSUME(W.pleats);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(t.Equals);
+    const count = this.SUBRULE(this.value);
+    const form = this.OR<s.PleatsNode['form']>([
+      { ALT: () => (this.CONSUME(W.knife), 'knife') },
+      { ALT: () => (this.CONSUME(W.box), 'box') },
+      { ALT: () => (this.CONSUME(W.inverted), 'inverted') },
+    ]);
+    this.CONSUME(W.on);
+    const on = this.SUBRULE(this.operand);
+    const where = this.OR2<Pick<s.PleatsNode, 'places' | 'from' | 'to'>>([
+      { ALT: () => ({ places: this.SUBRULE(this.pleatPlaces) }) },
+      { ALT: () => this.SUBRULE(this.placeRange) },
+    ]);
+    const words: Partial<s.PleatsNode> = {};
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      Object.assign(words, this.SUBRULE(this.pleatWord));
+    });
+    return { kind: 'pleats', name, count, form, on, added: false, outOfWidth: false, ...where, ...words };
+  });
+
+  public pleatPlaces = this.RULE('pleatPlaces', (): NonNullable<s.PleatsNode['places']> => {
+    this.CONSUME(W.at);
+    const distances = [this.SUBRULE(this.value)];
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      distances.push(this.SUBRULE2(this.value));
+    });
+    this.CONSUME(W.from);
+    return { distances, from: this.SUBRULE(this.operand) };
+  });
+
+  public pleatWord = this.RULE('pleatWord', (): Partial<s.PleatsNode> =>
+    this.OR<Partial<s.PleatsNode>>([
+      {
+        ALT: () => {
+          this.CONSUME(W.taking);
+          const taking = this.SUBRULE(this.value);
+          this.CONSUME(W.each);
+          return { taking };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.folds);
+          this.CONSUME(W.toward);
+          return { folds: this.SUBRULE(this.operand) };
+        },
+      },
+      {
+        ALT: () => {
+          this.CONSUME(W.stitched);
+          this.CONSUME(W.down);
+          return { stitchedDown: this.SUBRULE2(this.value) };
+        },
+      },
+      { ALT: () => (this.CONSUME(W.added), { added: true }) },
+      {
+        ALT: () => {
+          this.CONSUME(W.out);
+          this.CONSUME(W.of);
+          this.CONSUME(W.the);
+          this.CONSUME(W.width);
+          this.CONSUME(W.drawn);
+          return { outOfWidth: true };
+        },
+      },
+    ]),
+  );
+
+  public gathers = this.RULE('gathers', (): Bare<s.GathersNode> => {
+    this.CONSUME(W.gathers);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.on);
+    const on = this.SUBRULE(this.operand);
+    const range = this.OPTION(() => this.SUBRULE(this.placeRange));
+    this.CONSUME(t.Comma);
+    this.CONSUME(W.to);
+    return { kind: 'gathers', name, on, ...range, length: this.SUBRULE(this.value) };
+  });
+}

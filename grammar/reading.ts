@@ -1,0 +1,224 @@
+/** From a statement's tokens to its node and at most one problem. */
+import { attempt, exchanged, nearest, respelling } from './attempts';
+import { explain, explainHead } from './explain';
+import { begins, needsBlock, ownedKind } from './heads';
+import { readStatement, type Reading } from './parser';
+import { repair, type Edit, type Repair } from './repairs';
+import type { Mended, Raw } from './skeleton';
+import type * as s from './syntax';
+import * as t from './tokens';
+import { isMeasure, isName, isWord, type Token } from './tokens';
+import { HEADS, ruleOf, type BlockKind } from './words';
+
+export interface Read {
+  readonly node: s.StatementNode;
+  readonly problems: readonly s.SyntaxProblem[];
+}
+
+/** Reads one statement. Never throws; a statement that can't be read becomes a `BrokenNode`. */
+export function readRaw(raw: Raw, text: string): Read {
+  const rule = ruleFor(raw.kind, raw.tokens);
+  if (rule !== undefined && raw.mended.length === 0 && !raw.tokens.some(slips)) {
+    const { node, notes } = readStatement(rule, raw.tokens, raw.from);
+    if (node && notes.length === 0 && blockStands(raw)) return { node, problems: dates(node, raw) };
+  }
+  return readSlowly(raw, text);
+}
+
+function slips(token: Token): boolean {
+  return token.slip !== undefined;
+}
+
+function blockStands(raw: Raw): boolean {
+  if (raw.block !== undefined || raw.kind === 'share') return true;
+  return ownedKind(raw.tokens, raw.kind) === undefined || !needsBlock(raw.tokens);
+}
+
+/** The rule for a statement, by its block's kind and its first words. */
+function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): string | undefined {
+  const head = tokens[0]?.text ?? '';
+  switch (kind) {
+    case 'share':
+      return 'share';
+    case 'outline':
+      return 'edge';
+    case 'grade':
+      return 'graded';
+    case 'body':
+      return head === 'taken' && !isMeasure(tokens[1]) ? 'taken' : isName(tokens[0]) ? 'measured' : undefined;
+    case 'sizes':
+      return head === 'size' ? 'sizeRow' : isName(tokens[0]) ? 'row' : undefined;
+    case 'file':
+      return head === 'cut' && tokens[1]?.tokenType !== t.Date ? undefined : ruleOf(kind, head);
+    default:
+      return ruleOf(kind, head);
+  }
+}
+
+/** With repairs and attempts; what is wrong is said once. */
+function readSlowly(raw: Raw, text: string): Read {
+  const repaired = repair(raw.kind, raw.tokens);
+  const mended = raw.mended.map((one) => braceRepair(one, raw, text));
+  if (isStray(raw)) return broken(raw, mended[0]!);
+  if (repaired.fatal) return broken(raw, repaired.fatal);
+  const rule = ruleFor(raw.kind, repaired.tokens);
+  const found = rule === undefined ? headRespelt(raw, repaired.tokens) : readBy(rule, raw, repaired.tokens);
+  if ('refused' in found)
+    return broken(raw, mended.find((one) => one.code === 'stray-brace') ?? found.refused);
+  const repairs = [...mended, ...repaired.repairs, ...found.repairs];
+  const unblocked = repairs.length === 0 && !blockStands({ ...raw, tokens: repaired.tokens });
+  if (unblocked) repairs.push(noBlock(raw));
+  const problems = repairs.length > 0 ? [problemOf(repairs, raw.from)] : dates(found.node, raw);
+  return { node: found.node, problems };
+}
+
+type Found = { node: s.StatementNode; repairs: Repair[] } | { refused: Repair };
+
+function readBy(rule: string, raw: Raw, tokens: Token[]): Found {
+  const read = (list: Token[]): Reading => readStatement(rule, list, raw.from);
+  const reading = read(tokens);
+  if (reading.node) return { node: placed(reading.node, raw), repairs: notesOf(reading) };
+  const better = tokens.length < 400 ? attempt(tokens, reading.refusal!, read) : undefined;
+  if (better) return { node: placed(better.reading.node!, raw), repairs: [better.repair] };
+  const elsewhere = raw.kind !== 'share' && misplaced(raw.kind, rule, tokens);
+  return {
+    refused: elsewhere ? explainHead(raw.kind as BlockKind, tokens) : explain(rule, tokens, reading.refusal),
+  };
+}
+
+/** In a block of name-led lines: whether the line is a statement of another kind of block. */
+function misplaced(kind: BlockKind, rule: string, tokens: Token[]): boolean {
+  if (!['edge', 'measured', 'row', 'graded'].includes(rule)) return false;
+  return (Object.keys(HEADS) as BlockKind[]).some(
+    (other) => other !== kind && ruleOf(other, tokens[0]!.text) !== undefined && begins(other, tokens),
+  );
+}
+
+/** A head with a letter astray. */
+function headRespelt(raw: Raw, tokens: Token[]): Found {
+  const kind = raw.kind as BlockKind;
+  const [head] = tokens;
+  for (const word of isWord(head) ? nearest(head!.text, Object.keys(HEADS[kind])) : []) {
+    const list = exchanged(tokens, 0, head!.as(t.W[word as keyof typeof t.W], word));
+    const reading = readStatement(ruleOf(kind, word)!, list, raw.from);
+    if (reading.node) return { node: placed(reading.node, raw), repairs: [respelling(head!, word)] };
+  }
+  return { refused: explainHead(kind, tokens) };
+}
+
+/** A node's own place ends where the statement's words do, whatever was put in to read it. */
+function placed(node: s.StatementNode, raw: Raw): s.StatementNode {
+  const to = raw.tokens[raw.tokens.length - 1]!.end - raw.from;
+  return node.at.to === to ? node : { ...node, at: { from: 0, to } };
+}
+
+function notesOf(reading: Reading): Repair[] {
+  return reading.notes.map(({ from, to }) => ({
+    code: 'fraction-after-sign',
+    message: 'A fraction straight after `*` or `/` can be read two ways: put it in brackets.',
+    from,
+    to,
+    title: 'Put it in brackets',
+    edits: [
+      { from, to: from, text: '(' },
+      { from: to, to, text: ')' },
+    ],
+  }));
+}
+
+// ------------------------------------------------------------------------------------------------ problems
+
+function isStray(raw: Raw): boolean {
+  return (
+    raw.tokens.length === 1 &&
+    (raw.tokens[0]!.tokenType === t.CloseBrace || raw.tokens[0]!.tokenType === t.OpenBrace)
+  );
+}
+
+function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
+  const { code, from, to, insertAt, insert } = mended;
+  const replaced = code === 'stray-brace' || code === 'semicolon';
+  const edits: Edit[] = insertAt < 0 ? [] : [{ from: insertAt, to: replaced ? to : insertAt, text: insert }];
+  const header = text.slice(raw.from, raw.tokens[raw.tokens.length - 1]!.end).split(/[\r\n]/)[0]!;
+  const messages: Record<Mended['code'], string> = {
+    'missing-brace': insert.includes('}')
+      ? `The block of \`${header}\` is opened here and never closed: a \`}\` is missing.`
+      : `\`${header}\` has a block, and the \`{\` that opens it is missing at the end of this line.`,
+    'stray-brace':
+      text[from] === '{'
+        ? 'This `{` opens a block where none belongs.'
+        : 'This `}` closes nothing: no block is open here.',
+    semicolon: 'A statement ends with its line; `;` is not needed.',
+    'too-deep': 'Blocks stand inside blocks here, deeper than any pattern needs. The line is left unread.',
+  };
+  const titles = {
+    'missing-brace': 'Put it in',
+    'stray-brace': 'Remove it',
+    semicolon: 'Remove it',
+    'too-deep': '',
+  };
+  return { code, message: messages[code], from, to, title: titles[code], edits };
+}
+
+function noBlock(raw: Raw): Repair {
+  const last = raw.tokens[raw.tokens.length - 1]!;
+  const message = `\`${raw.tokens[0]!.text}\` is followed by its block, and none follows here: \`{\` and \`}\` are missing.`;
+  const edits = [{ from: last.end, to: last.end, text: ' {\n}' }];
+  return {
+    code: 'missing-brace',
+    message,
+    from: raw.from,
+    to: last.end,
+    title: 'Put in an empty block',
+    edits,
+  };
+}
+
+/** One problem for everything that had to be mended: the first is told, all are mended by its fix. */
+function problemOf(repairs: readonly Repair[], base: number): s.SyntaxProblem {
+  const [first] = repairs as [Repair];
+  const edits = repairs
+    .flatMap((one) => one.edits)
+    .map(({ from, to, text }) => ({ at: { from: from - base, to: to - base }, text }))
+    .sort((a, b) => a.at.from - b.at.from);
+  const fixes = edits.length > 0 ? [{ title: first.title, edits }] : [];
+  return {
+    code: first.code,
+    message: first.message,
+    at: { from: first.from - base, to: first.to - base },
+    fixes,
+  };
+}
+
+function broken(raw: Raw, why: Repair): Read {
+  const [head, second] = raw.tokens;
+  const at = { from: 0, to: raw.tokens[raw.tokens.length - 1]!.end - raw.from };
+  const word = isWord(head) && raw.kind !== 'outline' ? head!.text : undefined;
+  const named = raw.kind === 'outline' || raw.kind === 'share' ? head : second;
+  const name = named && isName(named) ? nameOf(named, raw.from) : undefined;
+  const node: s.BrokenNode = { kind: 'broken', ...(word && { word }), ...(name && { name }), at };
+  return { node, problems: [problemOf([why], raw.from)] };
+}
+
+function nameOf(token: Token, base: number): s.Name {
+  return { text: token.text, at: { from: token.startOffset - base, to: token.end - base } };
+}
+
+/** A date of measuring that the calendar lacks. */
+function dates(node: s.StatementNode, raw: Raw): s.SyntaxProblem[] {
+  if (node.kind !== 'taken') return [];
+  const [year, month, day] = node.date.split('-').map(Number) as [number, number, number];
+  const days = month >= 1 && month <= 12 ? new Date(Date.UTC(year, month, 0)).getUTCDate() : 0;
+  if (day >= 1 && day <= days) return [];
+  const token = raw.tokens[1]!;
+  const message = `The calendar has no ${node.date}. A date is written year, month, day: \`2026-09-14\`.`;
+  const why: Repair = {
+    code: 'no-such-date',
+    message,
+    from: token.startOffset,
+    to: token.end,
+    title: '',
+    edits: [],
+  };
+  return [problemOf([why], raw.from)];
+}
