@@ -239,15 +239,6 @@ export const lengths: readonly Measurement[] = [
     source: practice,
   },
   {
-    name: 'waist-to-high-hip',
-    definition: 'From the waist tape down the side to the level of the high hip.',
-    howToTake: 'Along the side of the body.',
-    low: 40,
-    high: 180,
-    group: 'lengths',
-    source: practice,
-  },
-  {
     name: 'waist-to-hip',
     definition: 'From the waist tape down the side to the level of the hip.',
     howToTake: 'Along the side of the body, following its curve.',
