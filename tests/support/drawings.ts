@@ -194,69 +194,58 @@ function assembled(
   cut: string,
   more: readonly DrawnLine[],
 ): PieceDrawing {
-  const sewing: DrawnLine[] = [];
-  const corners: Spot[] = [];
-  const along: DrawnText[] = [];
-  let at = start;
-  for (const edge of edges) {
-    corners.push(at);
-    if (!edge.tip.endsWith('on the fold'))
-      sewing.push(line('sewing', `${source}/${edge.name}`, at, edge.stretches, { tip: edge.tip }));
-    const to = endOf(edge.stretches);
-    along.push(edgeWords(source, edge, at, to));
-    at = to;
-  }
-  const cutting = offset(start, edges);
-  const xs = cutting.map((p) => p.x);
-  const ys = cutting.map((p) => p.y);
-  const frame = {
-    left: Math.min(...xs),
-    top: Math.min(...ys),
-    right: Math.max(...xs),
-    bottom: Math.max(...ys),
-  };
-  const onFold = cut.endsWith('on fold');
-  const [first, ...rest] = onFold ? [...cutting.slice(1), cutting[0]!] : cutting; // no shears along the fold
-  const lines = [
-    line(
-      'cutting',
-      source,
-      first!,
-      rest.map((p) => [p.x, p.y] as const),
-      {
-        closed: !onFold,
-        tip: `${source}, cutting line`,
-      },
-    ),
-    ...sewing,
-    line(
-      'grain',
-      `${source}/grain`,
-      grainSpot(frame, 0.55),
-      [[grainSpot(frame, 0.85).x, grainSpot(frame, 0.85).y]],
-      {
-        arrows: 'both',
-        tip: 'grain, along centre',
-      },
-    ),
-    ...more,
-  ];
-  const dots = corners.map((corner, i): DrawnDot => ({
-    role: 'corner',
-    source: `${source}/corner-${i}`,
-    name: `corner ${i + 1}`,
-    at: corner,
-  }));
+  const outer = offset(start, edges);
+  const frame = frameOf(outer);
+  const sewn = edges.filter(({ tip }) => !tip.endsWith('on the fold'));
   return piece(source, frame, {
-    lines,
-    dots,
-    texts: [...labels(source, frame, cut), ...along],
+    lines: [
+      cuttingLine(source, outer, cut.endsWith('on fold')),
+      ...sewn.map((edge) => {
+        const { name, stretches, tip } = edge;
+        return line('sewing', `${source}/${name}`, startOf(edge, start, edges), stretches, { tip });
+      }),
+      grainLine(source, frame),
+      ...more,
+    ],
+    dots: edges.map((edge, i): DrawnDot => {
+      const at = startOf(edge, start, edges);
+      return { role: 'corner', source: `${source}/corner-${i}`, name: `corner ${i + 1}`, at };
+    }),
+    texts: [
+      ...labels(source, frame, cut),
+      ...edges.map((edge) => edgeWords(source, edge, startOf(edge, start, edges))),
+    ],
     spoken: `${source}, ${cut}, ${edges.length} edges`,
   });
 }
 
+function startOf(edge: Edge, start: Spot, edges: readonly Edge[]): Spot {
+  const i = edges.indexOf(edge);
+  return i === 0 ? start : endOf(edges[i - 1]!.stretches);
+}
+
+function frameOf(spots: readonly Spot[]): Frame {
+  const xs = spots.map(({ x }) => x);
+  const ys = spots.map(({ y }) => y);
+  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+}
+
+/** Round the piece, or, where its first edge is a fold, round all but that: no shears go along a fold. */
+function cuttingLine(source: string, outer: readonly Spot[], onFold: boolean): DrawnLine {
+  const [first, ...rest] = onFold ? [...outer.slice(1), outer[0]!] : outer;
+  const stretches = rest.map(({ x, y }) => [x, y] as const);
+  return line('cutting', source, first!, stretches, { closed: !onFold, tip: `${source}, cutting line` });
+}
+
+function grainLine(source: string, frame: Frame): DrawnLine {
+  const end = grainSpot(frame, 0.85);
+  const more = { arrows: 'both', tip: 'grain, along centre' } as const;
+  return line('grain', `${source}/grain`, grainSpot(frame, 0.55), [[end.x, end.y]], more);
+}
+
 /** Name and length along an edge, on the side of the piece. */
-function edgeWords(source: string, edge: Edge, a: Spot, b: Spot): DrawnText {
+function edgeWords(source: string, edge: Edge, a: Spot): DrawnText {
+  const b = endOf(edge.stretches);
   const long = Math.hypot(b.x - a.x, b.y - a.y);
   const turn = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
   const upright = turn > 90 || turn <= -90 ? turn - 180 : turn;
