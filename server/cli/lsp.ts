@@ -2,4 +2,5 @@
 import { serveStreams } from '../lsp/streams';
 
 /** Serves until the client leaves; the connection ends the process then. */
-export const runLsp = (workingFolder: string): void => serveStreams(process.stdin, process.stdout, workingFolder);
+export const runLsp = (workingFolder: string): void =>
+  serveStreams(process.stdin, process.stdout, workingFolder);

@@ -1,5 +1,5 @@
 /** Opens pattern files for a command: reads them, drafts them for the asked body and choices, or says why it can't. */
-import { dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import type { BodyChoice, Pattern } from '../drafting/model';
 import { Workshop } from '../drafting/workshop';
 import { diskBehind, readText, uriOfPath, type Reading } from '../lsp/disk';
@@ -38,7 +38,7 @@ export class Bench {
     this.workshop = new Workshop(this.files);
   }
 
-  /** Throws Unable where the file can't be read. */
+  /** Throws Unable where the file can't be read, or knows nothing of the body or a choice that was asked for. */
   open(path: string, choice: Choice): Opened {
     const full = resolve(absolute(this.io, path));
     const reading = readText(full);
@@ -46,7 +46,10 @@ export class Bench {
     if ('fault' in reading) throw new Unable(REASONS[reading.fault](written));
     const uri = uriOfPath(full);
     this.workshop.setText(uri, reading.text);
-    return { path: written, uri, pattern: this.workshop.pattern(uri, choice) };
+    const pattern = this.workshop.pattern(uri, choice);
+    if (pattern.refused.length > 0)
+      throw new Unable(pattern.refused.map((why) => `${written}: ${why}`).join('\n'));
+    return { path: written, uri, pattern };
   }
 
   /** How a file of the pattern is printed: an opened one as it was written, others counted from the working folder. */
@@ -75,5 +78,3 @@ export function settings(words: readonly string[]): ReadonlyMap<string, string> 
   }
   return set;
 }
-
-export const folderOf = (path: string): string => dirname(path);

@@ -1,11 +1,88 @@
 /** Where the thing under the cursor is defined. */
+import type { SourceFile, Span, Statement } from '../../grammar/syntax';
 import type { FileRange, Pattern } from '../drafting/model';
+import { namedAt } from './hover';
 
-/** The place of the innermost definition that the offset names; undefined where nothing is named. */
-export function definition(pattern: Pattern, uri: string, offset: number): FileRange | undefined {
-  for (const source of pattern.sourcesAt(uri, offset)) {
-    const place = pattern.locate(source);
-    if (place !== undefined) return place;
+/** A file of the pattern, read. */
+export interface ReadFile {
+  readonly uri: string;
+  readonly file: SourceFile;
+}
+
+/** The place of the definition that the name at the offset stands for; a measurement is where the body has it. */
+export function definition(
+  pattern: Pattern,
+  uri: string,
+  text: string,
+  offset: number,
+  files: readonly ReadFile[],
+): FileRange | undefined {
+  const info = namedAt(pattern, uri, text, offset);
+  if (info === undefined) return byWord(uri, offset, files);
+  const place = pattern.locate(info.source);
+  if (place !== undefined || info.kind !== 'measurement') return place;
+  return pattern.body && rowOf(pattern.body.name, info.name, files);
+}
+
+/** Names that stand for no value and no shape: the body of `drafted for`, the table of a body, the file of a `use`. */
+function byWord(uri: string, offset: number, files: readonly ReadFile[]): FileRange | undefined {
+  const own = files.find((file) => file.uri === uri)?.file;
+  const top = own?.items.find((item) => item.offset <= offset && offset <= item.offset + item.text.length);
+  if (top === undefined) return undefined;
+  const { node, start } = top.statement;
+  const over = ({ at }: { at: Span }) => within(at, offset - top.offset - start);
+  if (node.kind === 'drafted-for' && over(node.body)) return bodyPlace(node.body.text, files);
+  if (node.kind === 'body' && node.from && over(node.from.table))
+    return bodyPlace(node.from.table.text, files);
+  return node.kind === 'use' && over(node.path) ? fileNamed(node.path.text, files) : undefined;
+}
+
+const within = ({ from, to }: Span, at: number) => from <= at && at <= to;
+
+function bodyPlace(name: string, files: readonly ReadFile[]): FileRange | undefined {
+  for (const { uri, file } of files) {
+    for (const { offset, statement } of file.items) {
+      const { node } = statement;
+      if ((node.kind !== 'body' && node.kind !== 'sizes') || node.name.text !== name) continue;
+      const start = offset + statement.start;
+      return { uri, from: start + node.name.at.from, to: start + node.name.at.to };
+    }
   }
   return undefined;
+}
+
+/** The start of the file that a `use` brings in: the one whose address ends as the path does. */
+function fileNamed(path: string, files: readonly ReadFile[]): FileRange | undefined {
+  const end = encodeURI(path.replace(/^(\.{1,2}\/)+/, ''));
+  const found = files.find(({ uri }) => uri.endsWith(`/${end}`));
+  return found && { uri: found.uri, from: 0, to: 0 };
+}
+
+/** The line of a measurement in a body or table, or in the one it is taken from. */
+function rowOf(
+  body: string,
+  measurement: string,
+  files: readonly ReadFile[],
+  depth = 0,
+): FileRange | undefined {
+  for (const { uri, file } of files) {
+    for (const { offset, statement } of file.items) {
+      const { node } = statement;
+      if ((node.kind !== 'body' && node.kind !== 'sizes') || node.name.text !== body) continue;
+      const row = (statement.block ?? []).find((line) => nameOf(line) === measurement);
+      if (row !== undefined) return placeOf(uri, offset, row);
+      const parent = node.kind === 'body' ? node.from?.table.text : undefined;
+      return parent === undefined || depth > 20 ? undefined : rowOf(parent, measurement, files, depth + 1);
+    }
+  }
+  return undefined;
+}
+
+const nameOf = ({ node }: Statement) =>
+  node.kind === 'measured' || node.kind === 'row' ? node.name.text : undefined;
+
+function placeOf(uri: string, offset: number, { node, start }: Statement): FileRange | undefined {
+  if (node.kind !== 'measured' && node.kind !== 'row') return undefined;
+  const { at } = node.name;
+  return { uri, from: offset + start + at.from, to: offset + start + at.to };
 }

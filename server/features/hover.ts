@@ -1,9 +1,8 @@
 /** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
 import { print, printLength } from '../drafting/values/quantity';
-import { measurementNamed } from '../drafting/values/measurements';
 import { code, plain } from './markdown';
-import { wordAt } from './words';
+import { pathAt, wordAt } from './words';
 
 export interface Hover {
   readonly from: number;
@@ -15,9 +14,26 @@ export interface Hover {
 export function hover(pattern: Pattern, uri: string, text: string, offset: number): Hover | undefined {
   const word = wordAt(text, offset);
   if (word === undefined) return undefined;
+  const info = namedAt(pattern, uri, text, offset);
+  return info && { from: word.from, to: word.to, markdown: describe(pattern, info) };
+}
+
+/**
+ * The definition that the name at an offset stands for. A word that only stands inside a definition (`let`, `to`) is
+ * not its name; of `skirt.hip` both names stand for the hip.
+ */
+export function namedAt(
+  pattern: Pattern,
+  uri: string,
+  text: string,
+  offset: number,
+): DefinitionInfo | undefined {
+  const word = wordAt(text, offset);
+  if (word === undefined) return undefined;
+  const path = pathAt(text, word).map((name) => name.normalize('NFC'));
   for (const source of pattern.sourcesAt(uri, offset)) {
     const info = pattern.info(source);
-    if (info !== undefined) return { from: word.from, to: word.to, markdown: describe(pattern, info) };
+    if (info !== undefined && path.includes(info.name)) return info;
   }
   return undefined;
 }
@@ -98,8 +114,4 @@ function seamFigures({ unit }: Pattern, seam: Seam): string[] {
   ];
 }
 
-function documentation(info: DefinitionInfo): string {
-  if (info.doc !== '') return info.doc.split('\n').map(plain).join('  \n');
-  const measurement = info.kind === 'measurement' ? measurementNamed.get(info.name) : undefined;
-  return measurement ? `${plain(measurement.definition)}\n\n${plain(measurement.howToTake)}` : '';
-}
+const documentation = ({ doc }: DefinitionInfo): string => doc.split('\n').map(plain).join('  \n');

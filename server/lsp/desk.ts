@@ -2,6 +2,7 @@
 import { check } from '../checks';
 import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
+import type { ReadFile } from '../features/definition';
 import { Lines } from '../features/lines';
 import { problemsOf } from '../features/problems';
 import type { Addresses } from './convert';
@@ -37,6 +38,14 @@ export class Desk implements Addresses {
   /** The findings as its own file shows them. */
   problems(pattern: Pattern): readonly PlacedFinding[] {
     return problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
+  }
+
+  /** The files of a pattern that can be read, itself first. */
+  read({ files }: Pattern): readonly ReadFile[] {
+    return files.flatMap((uri) => {
+      const file = this.workshop.source(uri);
+      return file === undefined ? [] : [{ uri, file }];
+    });
   }
 
   lines(uri: string): Lines | undefined {

@@ -126,7 +126,9 @@ class Server {
   #followFiles(): void {
     this.connection.onDidChangeWatchedFiles(({ changes }) =>
       this.#guarded('Following files on disk', () => {
-        for (const { uri } of changes) this.desk.workshop.refresh(canonical(uri));
+        // of an open file the buffer counts, and saving it changes nothing
+        const closed = changes.filter(({ uri }) => this.desk.documents.get(uri) === undefined);
+        for (const { uri } of closed) this.desk.workshop.refresh(canonical(uri));
         this.#rounds.touch('');
       }),
     );

@@ -74,7 +74,9 @@ const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): 
 });
 
 const definitionAt = aboutText((document, params: TextDocumentPositionParams, desk): Location | null => {
-  const place = definition(desk.pattern(document.key), document.key, offsetOf(document, params));
+  const { key, text } = document;
+  const pattern = desk.pattern(key);
+  const place = definition(pattern, key, text, offsetOf(document, params), desk.read(pattern));
   return place === undefined ? null : location(place, desk);
 });
 
@@ -91,9 +93,7 @@ const foldsOf = aboutText((document, _params: AboutText, desk): FoldingRange[] |
 const completionsAt = aboutText((document, params: TextDocumentPositionParams, desk): CompletionItem[] => {
   const { key, text, lines } = document;
   const pattern = desk.pattern(key);
-  const sources = [key, ...pattern.files.filter((uri) => uri !== key)].flatMap(
-    (uri) => desk.workshop.source(uri) ?? [],
-  );
+  const sources = desk.read(pattern).map(({ file }) => file);
   const items = completions(pattern, sources, text, offsetOf(document, params));
   return items.map((item, index) => completionItem(item, index, lines));
 });

@@ -20,7 +20,9 @@ describe('lines of a text', () => {
   });
 
   it('give every offset back, whatever the line ends are', () => {
-    ['', '\n', 'one\ntwo', 'one\r\ntwo\r\n', 'a\r\rb\n\nc', 'curve c = a to b # ½ 😀\nx'].forEach(checkRoundTrip);
+    ['', '\n', 'one\ntwo', 'one\r\ntwo\r\n', 'a\r\rb\n\nc', 'curve c = a to b # ½ 😀\nx'].forEach(
+      checkRoundTrip,
+    );
   });
 
   it('count characters as the protocol does, two for a sign beyond the first plane', () => {

@@ -1,12 +1,9 @@
 /** One helper for each editor feature: a marked text in, what the feature says out. No test drafts a pattern itself. */
 import assert from 'node:assert/strict';
 import { parse } from '../../grammar/index';
-import { check } from '../../server/checks/index';
-import type { Pattern } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
 import { completions } from '../../server/features/completion';
 import { definition } from '../../server/features/definition';
-import { fixesAt } from '../../server/features/fixes';
 import { folds } from '../../server/features/folding';
 import { hover } from '../../server/features/hover';
 import { Lines } from '../../server/features/lines';
@@ -15,7 +12,7 @@ import { Files, nothingBehind } from '../../server/lsp/files';
 import { marked } from './marks';
 
 const folder = 'file:///wardrobe';
-const uri = `${folder}/under-test.draft`;
+export const uri = `${folder}/under-test.draft`;
 
 /** A pattern of texts that lie beside each other; the one under test is drafted. */
 export function draftOf(text: string, beside: Readonly<Record<string, string>> = {}) {
@@ -45,8 +42,9 @@ export function checkDefinition(
   beside: Record<string, string> = {},
 ): void {
   const place = marked(text);
-  const { pattern, files } = draftOf(place.text, beside);
-  const found = definition(pattern, uri, place.offset);
+  const { pattern, workshop, files } = draftOf(place.text, beside);
+  const read = pattern.files.flatMap((each) => ({ uri: each, file: workshop.source(each)! }));
+  const found = definition(pattern, uri, place.text, place.offset, read);
   const there = found && new Lines(files.read(found.uri) ?? place.text);
   const line = there?.line(there.position(found!.from).line).trim();
   const name = there?.text.slice(found!.from, found!.to);
@@ -101,22 +99,3 @@ export function checkFolds(text: string, expected: readonly string[]): void {
     expected,
   );
 }
-
-/** Applies the fix of this title that is offered at the mark, and compares the text after it. */
-export function checkFix(text: string, title: string, after: string): void {
-  const place = marked(text);
-  const { pattern } = draftOf(place.text);
-  const offered = fixesAt(check(pattern), uri, place.offset, place.offset);
-  const chosen = offered.find(({ fix }) => fix.title === title);
-  assert.ok(chosen, `offered: ${offered.map(({ fix }) => fix.title).join('; ') || 'nothing'}`);
-  const edits = [...chosen.fix.edits].sort((a, b) => b.place.from - a.place.from);
-  const mended = edits.reduce(
-    (was, edit) => was.slice(0, edit.place.from) + edit.text + was.slice(edit.place.to),
-    place.text,
-  );
-  assert.equal(mended, after);
-}
-
-/** All findings of a text as `code: message`. */
-export const findingsOf = (pattern: Pattern): string[] =>
-  check(pattern).map(({ code, message }) => `${code}: ${message}`);

@@ -20,7 +20,9 @@ function oneProblem(problem: Problem, width: number, ink: Ink): string {
     `${ink.bold(placeText(problem))} ${ink[severity](severity)} ${code}`,
     wrapped(harmless(message), width, '  '),
     ...snippet(problem, ink),
-    ...related.map((other) => wrapped(`${placeText(other)}: ${harmless(other.message)}`, width, '  see ', '      ')),
+    ...related.map((other) =>
+      wrapped(`${placeText(other)}: ${harmless(other.message)}`, width, '  see ', '      '),
+    ),
     ...steps.slice(0, 1).map((step) => wrapped(harmless(step), width, '  next step: ', '    ')),
   ].join('\n');
 }

@@ -1,0 +1,58 @@
+/** What may be written at the cursor. */
+import { checkCompletions } from '../support/features';
+
+const draft = `choose width = 60cm
+draft sheet {
+  let half = width / 2
+  point a = origin
+  point b = a right half
+  line top = a to b
+`;
+
+const piece = `${draft}}
+piece front of sheet {
+  cut 1
+  outline from a {
+    top along top to b
+    rest straight to a
+  }
+`;
+
+describe('completing', () => {
+  it('offers the words that a line may begin with', () => {
+    checkCompletions('\n# ^ here\n', { also: ['pattern', 'draft', 'seam'], never: ['outline'] });
+    checkCompletions(`${draft}  \n# ^ here\n}\n`, { also: ['point', 'let'], never: ['seam'] });
+  });
+
+  it('offers the names of the draft, then what the whole file knows', () =>
+    checkCompletions(`${draft}  point c = \n#           ^ here\n}\n`, {
+      first: ['a', 'b', 'top', 'half', 'width'],
+      also: ['waist', 'length'],
+    }));
+
+  it('offers the edges and corners of a piece after its dot', () =>
+    checkCompletions(`${piece}}\nseam s front.\n#            ^ here\n`, {
+      first: ['top', 'rest'],
+      never: ['width'],
+    }));
+
+  it('offers pieces in a seam, and bodies after drafted for', () => {
+    checkCompletions(`${piece}}\nseam s \n#      ^ here\n`, { first: ['front'] });
+    checkCompletions(
+      'use "company.draft"\ndrafted for \n#           ^ here\n',
+      { first: ['ferrywoman', 'chorus'] },
+      { 'company.draft': 'body ferrywoman {\n  waist 74cm\n}\nsizes chorus {\n  size S\n  waist 70cm\n}\n' },
+    );
+  });
+
+  it('offers a draft’s points where its piece is outlined', () =>
+    checkCompletions(piece.replace('straight to a\n', 'straight to \n#                ^ here\n'), {
+      also: ['a', 'b', 'top'],
+      never: ['waist'],
+    }));
+
+  it('keeps quiet in a comment and in a text', () => {
+    checkCompletions('let a = 1cm # wai\n#              ^ here\n', { first: [], never: ['waist'] });
+    checkCompletions('pattern "wai"\n#           ^ here\n', { never: ['waist'] });
+  });
+});
