@@ -6,6 +6,7 @@ draft sheet {
   let half = width / 2
   point a = origin
   point b = a right half
+  point c = a down half
   line top = a to b
 `;
 
@@ -13,8 +14,9 @@ const piece = `${draft}}
 piece front of sheet {
   cut 1
   outline from a {
-    top along top to b
-    rest straight to a
+    upper along top to b
+    rest straight to c
+    side straight to a
   }
 `;
 
@@ -25,14 +27,14 @@ describe('completing', () => {
   });
 
   it('offers the names of the draft, then what the whole file knows', () =>
-    checkCompletions(`${draft}  point c = \n#           ^ here\n}\n`, {
-      first: ['a', 'b', 'top', 'half', 'width'],
+    checkCompletions(`${draft}  point d = \n#           ^ here\n}\n`, {
+      first: ['a', 'b', 'c', 'top', 'half', 'width'],
       also: ['waist', 'length'],
     }));
 
   it('offers the edges and corners of a piece after its dot', () =>
     checkCompletions(`${piece}}\nseam s front.\n#            ^ here\n`, {
-      first: ['top', 'rest'],
+      first: ['upper', 'rest', 'side'],
       never: ['width'],
     }));
 
@@ -46,10 +48,13 @@ describe('completing', () => {
   });
 
   it('offers a draft’s points where its piece is outlined', () =>
-    checkCompletions(piece.replace('straight to a\n', 'straight to \n#                ^ here\n'), {
-      also: ['a', 'b', 'top'],
-      never: ['waist'],
-    }));
+    checkCompletions(
+      piece.replace('side straight to a\n', 'side straight to \n#                    ^ here\n'),
+      {
+        also: ['a', 'b', 'top'],
+        never: ['waist'],
+      },
+    ));
 
   it('keeps quiet in a comment and in a text', () => {
     checkCompletions('let a = 1cm # wai\n#              ^ here\n', { first: [], never: ['waist'] });

@@ -5,14 +5,14 @@ describe('a repair', () => {
   it('of a mistyped name writes the nearest one', () =>
     checkFix(
       'choose width = 60cm\nlet half = wdith / 2\n#          ^ here\n',
-      'write width',
+      'Change to width',
       'choose width = 60cm\nlet half = width / 2\n',
     ));
 
   it('of a bare number gives it a unit', () =>
     checkFix(
-      'let wide = 4 * 2cm\nlet long = min(3, 2cm)\n#              ^ here\n',
-      'write 3cm',
-      'let wide = 4 * 2cm\nlet long = min(3cm, 2cm)\n',
+      'draft sheet {\n  point a = origin down 5\n#                       ^ here\n}\n',
+      'Write 5cm',
+      'draft sheet {\n  point a = origin down 5cm\n}\n',
     ));
 });
