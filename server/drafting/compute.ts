@@ -56,7 +56,7 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return notch && { is: 'notch', notch };
     }
     default:
-      return later(reader, statement);
+      return later(reader, statement, name);
   }
 }
 
@@ -71,9 +71,11 @@ const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement[
 ]);
 
 /** Says plainly of a statement that is read and not built. */
-function later(reader: Reader, statement: Statement): undefined {
-  const what = LATER.get(statement.node.kind);
-  if (what === undefined) return undefined;
+function later(reader: Reader, statement: Statement, name: string): undefined {
+  const { node } = statement;
+  const what = LATER.get(node.kind);
+  const saidBefore = node.kind === 'divide' && node.into[0]?.name.text !== name;
+  if (what === undefined || saidBefore) return undefined;
   return report(reader, 'not-built-yet', headOf(statement), `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
 }
 

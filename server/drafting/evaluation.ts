@@ -37,6 +37,8 @@ export class Evaluation {
   private readonly results = new Map<string, Result>();
   /** While a `solve` tries a value: results of that trial, which hide the others. */
   private trial?: Map<string, Result>;
+  /** Whether something was found wrong in a trial; if not, what lacks a value rests on something that has said so. */
+  private trialComplained = false;
   /** Measurements that something needs and the body lacks, and who asked first. */
   readonly lacking = new Map<string, Set<string>>();
   /** Definitions about which something was found. */
@@ -194,6 +196,7 @@ export class Evaluation {
     if (low.kind !== high.kind) {
       return report(reader, 'wrong-kind', node.range.at, 'Both ends of the range must be of one kind.');
     }
+    this.trialComplained = false;
     const residual = (amount: number): number => this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
     const found = solveBracketed(residual, low.amount, high.amount, SOLVED_WITHIN);
     if (found.kind === 'root') return { kind: low.kind, amount: found.x };
@@ -214,10 +217,14 @@ export class Evaluation {
     try {
       for (const id of group.members.slice(1)) {
         const member = this.network.nodes.get(id);
-        if (member !== undefined) this.trial.set(id, this.evaluate(member));
+        if (member === undefined) continue;
+        const result = this.evaluate(member);
+        this.trial.set(id, result);
+        this.trialComplained ||= result.findings.length > 0;
       }
       const silent = new DefinitionReader(this, owner, this.settings);
       const [left, right] = [quantity(silent, node.left), quantity(silent, node.right)];
+      this.trialComplained ||= silent.findings.length > 0;
       return left !== undefined && right !== undefined && left.kind === right.kind ? left.amount - right.amount : NaN;
     } finally {
       if (outer === undefined) delete this.trial;
@@ -232,7 +239,7 @@ export class Evaluation {
     residuals: readonly [number, number],
   ): undefined {
     if (residuals.some(Number.isNaN)) {
-      reader.blocked = true;
+      if (!this.trialComplained) return undefined;
       return report(reader, 'no-solution', node.name.at, `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`);
     }
     const kind = ends[0].kind;
@@ -244,6 +251,36 @@ export class Evaluation {
       node.name.at,
       `No ${node.name.text} between ${print(ends[0], reader.unit)} and ${print(ends[1], reader.unit)} makes both sides equal: the left side is ${a} ${word} at one end and ${b} ${word} at the other. Widen the range, or look at what the two sides measure.`,
     );
+  }
+
+  /**
+   * What would be if one definition answered something else: everything that rests on it is computed silently, `ask` is
+   * answered against that, and nothing is kept.
+   */
+  whatIf<T>(id: string, answer: Answer, ask: (result: (id: string) => Result) => T): T {
+    const outer = this.trial;
+    const trial = new Map(outer).set(id, { answer, findings: [] });
+    this.trial = trial;
+    try {
+      for (const group of this.after(id)) {
+        for (const member of group.members) {
+          const node = member === id || group.circle ? undefined : this.network.nodes.get(member);
+          if (node !== undefined) trial.set(member, this.evaluate(node));
+        }
+      }
+      return ask((asked) => trial.get(asked) ?? this.result(asked));
+    } finally {
+      if (outer === undefined) delete this.trial;
+      else this.trial = outer;
+    }
+  }
+
+  /** The groups that rest on a definition, in order. */
+  private after(id: string): readonly Group[] {
+    const seen = new Set<string>([id]);
+    for (const one of seen) for (const dependent of this.network.dependents.get(one) ?? []) seen.add(dependent);
+    const indices = new Set([...seen].flatMap((one) => this.network.groupOf.get(one) ?? []));
+    return [...indices].sort((a, b) => a - b).map((index) => this.network.groups[index]!);
   }
 
   /** A measurement of the present body. */

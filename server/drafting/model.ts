@@ -6,7 +6,7 @@
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
 import type { Span, Statement } from '../../grammar/syntax';
-import type { Severity, Source, SourcedFinding } from './finding';
+import type { Fix, Severity, Source, SourcedFinding } from './finding';
 
 export type Kind = 'length' | 'area' | 'angle' | 'ratio' | 'text';
 
@@ -242,6 +242,10 @@ export interface Pattern {
   readonly refused: readonly string[];
   /** A finding's places in files as they stand now. */
   place(found: SourcedFinding, severity: Severity): PlacedFinding;
+  /** `piece.edge` names that stand in seams and finishes which could not be read: nothing is said of those edges. */
+  readonly doubtful: ReadonlySet<string>;
+  /** Changes of a single written length that would make a mismatched seam match, the smallest first. */
+  closingFixes(seam: Seam): readonly Fix[];
   /** Where a definition's name stands now; undefined for an unknown source. */
   locate(source: Source): FileRange | undefined;
   /** Everything that a place in a file defines or names, innermost first. */

@@ -1,7 +1,8 @@
 /** A pattern as everybody reads it: the results of one evaluation, by name, in file order, with their places in the text. */
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { Evaluation } from './evaluation';
-import type { Severity, Source, SourcedFinding } from './finding';
+import { closing } from './closing';
+import type { Fix, Severity, Source, SourcedFinding } from './finding';
 import type {
   BodyChoice,
   DefinitionInfo,
@@ -172,6 +173,10 @@ export class DraftedPattern implements Pattern {
     });
   }
 
+  closingFixes(seam: Seam): readonly Fix[] {
+    return closing(this.network, this.evaluation, seam, this.unit);
+  }
+
   locate(source: Source): FileRange | undefined {
     return located(this.network, source);
   }
@@ -195,13 +200,21 @@ export class DraftedPattern implements Pattern {
       const place = this.locate(of);
       return place === undefined ? [] : [{ place, message }];
     });
-    const fixes = finding.fixes.map(({ title, edits }) => ({
-      title,
-      edits: edits.map((edit) => ({ place: at(edit.statement, edit.at, edit.source ?? source), text: edit.text })),
-    }));
+    const fixes = (): PlacedFinding['fixes'] =>
+      finding.fixes.map(({ title, edits }) => ({
+        title,
+        edits: edits.map((edit) => ({ place: at(edit.statement, edit.at, edit.source ?? source), text: edit.text })),
+      }));
     const place = at(finding.statement, finding.at, source);
     const { code, message, piece } = finding;
-    return { code, severity, message, place, source, related, fixes, ...(piece !== undefined && { piece }) };
+    const kept = piece === undefined ? {} : { piece };
+    return {
+      ...{ code, severity, message, place, source, related, ...kept },
+      // worked out when asked: see mismatched-seam
+      get fixes() {
+        return fixes();
+      },
+    };
   }
 
   /** The file of a definition, and where its top-level statement begins. */

@@ -71,11 +71,20 @@ function line(statement: Statement, top: TopLevel, scope: string, id: string, of
   return { id, space: of, name: '', scope, statement, top, nameAt: { from: 0, to: statement.node.at.to } };
 }
 
+/** The pieces that come of dividing or joining. */
+function shares(statement: Statement, top: TopLevel): readonly Declaration[] {
+  const { node } = statement;
+  const names = node.kind === 'divide' ? node.into.map(({ name }) => name) : node.kind === 'join' ? [node.into] : [];
+  return names.map(({ text, at }) => ({ id: text, space: 'block', name: text, scope: '', statement, top, nameAt: at }));
+}
+
 /** All that a top-level statement declares, itself first. Lines without a name (`units`, `use`) are found by their words. */
 export function declarations(top: TopLevel): readonly Declaration[] {
   const { statement } = top;
   const found: Declaration[] = [];
   const own = declare(statement, top, '');
+  found.push(...shares(statement, top));
+  if (found.length > 0) return found;
   if (own !== undefined) found.push(own);
   else found.push(line(statement, top, '', `line:${statement.text}`, 'line'));
   const block = statement.block ?? [];

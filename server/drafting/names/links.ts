@@ -34,7 +34,7 @@ export interface Links {
 type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
 
 export function linksOf(file: FileNames, declaration: Declaration): Links {
-  const scope = scopeOf(file, declaration);
+  const scope = withPieces(scopeOf(file, declaration), declaration);
   const own = ownParts(declaration.statement);
   const targets = new Map<Ref, Target>();
   const inputs = new Set<string>();
@@ -58,6 +58,33 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   return { targets, inputs, mentions, findings, later, unresolved: findings.length > 0 };
 }
 
+/** Places in a seam, a finish or a notch may name the points of the pieces it takes: `notch knee on front.side at knee`. */
+function withPieces(scope: Scope, { statement }: Declaration): Scope {
+  const blocks = [...scope.blocks];
+  for (const ref of edgesTaken(scope, statement)) {
+    const piece = resolveBlock(scope, ref);
+    if (piece?.file === undefined || piece.declaration === undefined) continue;
+    blocks.push(...scopeOf(piece.file, piece.declaration).blocks);
+  }
+  return { ...scope, blocks };
+}
+
+function edgesTaken(scope: Scope, { node }: Statement): readonly Ref[] {
+  switch (node.kind) {
+    case 'seam':
+      return [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)].map(({ edge }) => edge);
+    case 'finish':
+      return node.edges.map(({ edge }) => edge);
+    case 'notch': {
+      if (node.on.kind !== 'ref') return [];
+      const seam = node.on.path.length === 1 ? scope.file.get(`seam:${node.on.path[0]!.text}`) : undefined;
+      return seam === undefined ? [node.on] : edgesTaken(scope, seam.statement);
+    }
+    default:
+      return [];
+  }
+}
+
 /** Edges, holes, darts and marks that a piece's own block names. */
 function ownParts(statement: Statement): ReadonlySet<string> {
   const names = new Set<string>();
@@ -79,6 +106,7 @@ function ownParts(statement: Statement): ReadonlySet<string> {
 /** A piece worked from another has the other's edges and corners: those are looked up when it is made. */
 function foundLater({ statement, space: of }: Declaration, space: RefSpace): boolean {
   const { node } = statement;
+  if ((of === 'seam' || of === 'finish' || of === 'notch') && space === 'shape') return node.kind !== 'notch' || node.on.kind === 'ref';
   if (of !== 'block') return false;
   if (space === 'part') return true;
   return space === 'shape' && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined));

@@ -13,6 +13,11 @@ export function edgeShape(edge: Edge): Shape {
 
 export function ofPiece(reader: Reader, ref: Ref, piece: Piece, rest: Ref['path']): Shape | undefined {
   const [word, end] = rest;
+  // a piece that is not fully itself has no lengths to rely on; it has said so
+  if (piece.unbuilt.length > 0) {
+    reader.blocked = true;
+    return undefined;
+  }
   if (word === undefined) {
     return report(reader, 'wrong-kind', ref.at, `${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`);
   }

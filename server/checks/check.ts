@@ -1,0 +1,38 @@
+/** What a check is. One file and one page each, named by its code; the folder is the catalogue. */
+import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
+import type { Pattern, Piece, Seam } from '../drafting/model';
+
+/** What every entry of the catalogue says of itself. */
+export interface Entry {
+  /** Names the fault in the user's words; reads well after "allow". Never reused once retired. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** One line, as the page's heading has it. */
+  readonly title: string;
+}
+
+/** A fault that an earlier phase finds while it reads: the entry is all that stands here. */
+export interface Raised extends Entry {
+  readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing';
+}
+
+/**
+ * A fault that is judged on the drafted pattern. Each judges one thing at a time, so that an edit judges again only what
+ * it changed; none reads another's findings.
+ */
+export interface Judged extends Entry {
+  readonly by: 'judgement';
+  readonly ofPiece?: (piece: Piece, pattern: Pattern) => readonly Finding[];
+  readonly ofSeam?: (seam: Seam, pattern: Pattern) => readonly Finding[];
+  readonly ofPattern?: (pattern: Pattern) => readonly SourcedFinding[];
+}
+
+export type Check = Raised | Judged;
+
+/** A finding with the usual empty parts filled in. */
+export const finding = (
+  code: string,
+  place: Pick<Finding, 'statement' | 'at'>,
+  message: string,
+  extra: Partial<Pick<Finding, 'related' | 'fixes' | 'piece'>> = {},
+): Finding => ({ code, message, statement: place.statement, at: place.at, related: [], fixes: [], ...extra });

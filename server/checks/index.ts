@@ -1,0 +1,3 @@
+/** The door of the checks: everything found of a pattern, and the catalogue. Each code's page is `<code>.md` beside this. */
+export { check } from './judge';
+export { catalogue, severityOf } from './catalogue';

@@ -1,0 +1,92 @@
+/** Finds seams whose two sides differ in sewn length by more than can be sewn away. */
+import type { SeamNode } from '../../grammar/syntax';
+import type { Finding, Fix, Related } from '../drafting/finding';
+import type { Pattern, Seam, SewnEdge } from '../drafting/model';
+import { printLength, printLengthFine } from '../drafting/values/quantity';
+import { finding, type Judged } from './check';
+
+export const mismatchedSeam: Judged = {
+  code: 'mismatched-seam',
+  severity: 'error',
+  title: 'Two edges that are sewn together but differ in length',
+  by: 'judgement',
+  ofSeam: (seam, pattern) => (matches(seam) ? [] : [mismatch(seam, pattern)]),
+};
+
+/** A hair on top of the tolerance, so that a difference of exactly the tolerance passes whatever the rounding. */
+const ROUNDING = 1e-6;
+
+const matches = (seam: Seam): boolean =>
+  !seam.comparable || seam.itsPair || Math.abs(seam.difference) <= seam.tolerance + ROUNDING;
+
+const names = (edges: readonly SewnEdge[]): string => edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
+
+function mismatch(seam: Seam, pattern: Pattern): Finding {
+  const { unit } = pattern;
+  const node = seam.statement.node as SeamNode;
+  const off = printLength(Math.abs(seam.difference), unit);
+  const longer = seam.difference > 0 ? seam.right : seam.left;
+  const eased = node.eases.some(({ kind }) => kind !== 'within') ? ' more than the seam asks for' : '';
+  const tolerance = printLength(seam.tolerance, unit);
+  const message =
+    `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
+    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${off} too long${eased} (${tolerance} is allowed).`;
+  const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
+    piece: seam.left[0]!.piece,
+    related: others(seam, unit),
+  });
+  return withFixes(found, () => fixes(seam, node, pattern));
+}
+
+/** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */
+function withFixes(found: Finding, make: () => readonly Fix[]): Finding {
+  let made: readonly Fix[] | undefined;
+  return {
+    ...found,
+    get fixes() {
+      return (made ??= make());
+    },
+  };
+}
+
+/** Every other edge of the seam, with its length. */
+function others(seam: Seam, unit: Pattern['unit']): readonly Related[] {
+  return [...seam.left.slice(1), ...seam.right].map(({ source, piece, edge, length }) => ({
+    source,
+    message: `${piece}.${edge} is ${printLengthFine(length, unit)} long.`,
+  }));
+}
+
+function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
+  const off = Math.abs(seam.difference);
+  const end = endOfEdges(node);
+  const found: Fix[] = [...pattern.closingFixes(seam)];
+  if (off <= LARGEST_EASE && node.eases.length === 0) {
+    const longer = seam.difference > 0 ? seam.right : seam.left;
+    if (longer.length === 1) {
+      const text = ` easing ${upward(off, pattern)} of ${longer[0]!.piece}`;
+      found.push({ title: `Ease the surplus:${text}`, edits: [{ statement: seam.statement, at: end, text }] });
+    }
+  }
+  if (!node.eases.some(({ kind }) => kind === 'within')) {
+    const text = ` within ${upward(off, pattern)}`;
+    found.push({ title: `Allow the difference:${text}`, edits: [{ statement: seam.statement, at: end, text }] });
+  }
+  return found;
+}
+
+/** More than this is no ease but another garment (common practice: a sleeve head takes 2 to 4 cm). */
+const LARGEST_EASE = 40;
+
+/** A length rounded up to a tenth of a millimetre, as it would be written. */
+function upward(mm: number, { unit }: Pattern): string {
+  if (unit === 'in') return `${Math.ceil((mm / 25.4) * 1000) / 1000}in`;
+  return `${Math.ceil(mm * 10 - 1e-6) / 10}mm`;
+}
+
+/** Where ease is written: after the last edge or the ease that is there already. */
+function endOfEdges(node: SeamNode): { from: number; to: number } {
+  const at = node.eases[node.eases.length - 1]?.at.to ?? (node.right === 'its-pair' ? node.at.to : node.right.at.to);
+  return { from: at, to: at };
+}
+

@@ -1,0 +1,151 @@
+/** Draws a pattern: every piece with its lines, dots and words, laid beside the others on one sheet. */
+import { boxOfPaths, type Box } from '../geometry';
+import type { Pattern, Piece, Seam } from '../drafting/model';
+import { printLength } from '../drafting/values/quantity';
+import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, LineRole, PieceDrawing, Placement } from './model';
+import { grainDrawn } from './grain';
+import { notchStrokes } from './notches';
+import { pathLine, rounded, spot } from './path';
+import { texts } from './words';
+
+/** What a piece's drawing depends on besides the piece itself. */
+export interface Around {
+  readonly unit: Pattern['unit'];
+  readonly body: string;
+  readonly title: string;
+  readonly seams: readonly Seam[];
+}
+
+const kept = new WeakMap<Piece, { readonly around: Around; readonly drawing: PieceDrawing }>();
+
+/** Pieces that did not change keep their drawing, object for object. */
+export function draw(pattern: Pattern): Drawing {
+  const body = pattern.body === undefined ? '' : [pattern.body.name, pattern.body.size ?? ''].join(' ').trim();
+  const pieces = shown(pattern).map((piece) => drawPiece(piece, aroundOf(piece, pattern, body)));
+  const { placements, frame } = place(pieces);
+  return { title: pattern.title, body, unit: pattern.unit, pieces, placements, frame };
+}
+
+/** What is cut; a file of pieces without cutting words (a block) shows them all. */
+function shown(pattern: Pattern): readonly Piece[] {
+  const cut = pattern.pieces.filter((piece) => piece.cut !== undefined);
+  return cut.length > 0 ? cut : pattern.pieces;
+}
+
+function aroundOf(piece: Piece, pattern: Pattern, body: string): Around {
+  const seams = pattern.seams.filter(({ left, right }) => [...left, ...right].some((edge) => edge.piece === piece.name));
+  return { unit: pattern.unit, title: pattern.title, body, seams };
+}
+
+const sameAround = (a: Around, b: Around): boolean =>
+  a.unit === b.unit &&
+  a.body === b.body &&
+  a.title === b.title &&
+  a.seams.length === b.seams.length &&
+  a.seams.every((seam, i) => seam === b.seams[i]);
+
+function drawPiece(piece: Piece, around: Around): PieceDrawing {
+  const before = kept.get(piece);
+  if (before !== undefined && sameAround(before.around, around)) return before.drawing;
+  const drawing = drawn(piece, around);
+  kept.set(piece, { around, drawing });
+  return drawing;
+}
+
+function drawn(piece: Piece, around: Around): PieceDrawing {
+  const lines: DrawnLine[] = [
+    ...cuttingLines(piece),
+    ...sewingLines(piece, around),
+    ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
+    ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
+    ...grainDrawn(piece),
+  ];
+  const dots: DrawnDot[] = piece.corners.map(({ name, point }) => ({
+    role: 'corner',
+    source: cornerSource(piece, name),
+    name,
+    at: spot(point),
+  }));
+  const words: DrawnText[] = texts(piece, around);
+  const box = boxOfPaths([...piece.edges.map(({ path }) => path), ...(piece.cutting ?? [])]);
+  return { name: piece.name, source: piece.source, frame: frameOf(box), lines, dots, texts: words, spoken: spoken(piece, around) };
+}
+
+const cornerSource = (piece: Piece, corner: string): string =>
+  `${piece.source.slice(0, piece.source.length - piece.name.length)}${piece.draft}/${corner}`;
+
+/** One closed line, so that its corners are mitred by every printer. */
+function cuttingLines(piece: Piece): DrawnLine[] {
+  if (piece.cutting === undefined) return [];
+  const stretches = piece.cutting.flatMap((path) => path.segments);
+  const first = piece.cutting[0];
+  if (first === undefined) return [];
+  const { name, source } = piece;
+  return [{ ...pathLine('cutting', first, { name, source, tip: `${name}, cutting line` }, stretches), closed: true }];
+}
+
+function sewingLines(piece: Piece, around: Around): DrawnLine[] {
+  return piece.edges.map(({ name, source, path, sewn, drawn: onPaper }) => {
+    const role: LineRole = piece.fold?.edge === name ? 'fold' : 'sewing';
+    const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
+    const partner = partnerOf(piece, name, around.seams);
+    const fold = role === 'fold' ? ', on the fold' : '';
+    const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
+    return { ...pathLine(role, path, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
+  });
+}
+
+/** What an edge is sewn to, in words. */
+function partnerOf(piece: Piece, edge: string, seams: readonly Seam[]): string {
+  for (const { left, right, itsPair, name } of seams) {
+    for (const [own, other] of [
+      [left, right],
+      [right, left],
+    ] as const) {
+      if (!own.some((one) => one.piece === piece.name && one.edge === edge)) continue;
+      if (itsPair) return `, seam ${name}, sewn to its pair`;
+      return `, seam ${name}, sewn to ${other.map((one) => `${one.piece} ${one.edge}`).join(' and ')}`;
+    }
+  }
+  return '';
+}
+
+function spoken(piece: Piece, around: Around): string {
+  const cut = piece.cut === undefined ? 'not cut' : piece.cut.text;
+  const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
+  return `${piece.name}, ${cut}, ${count(piece.edges.length, 'edge')}, ${count(around.seams.length, 'seam')}`;
+}
+
+const frameOf = (box: Box): Frame => ({
+  left: rounded(box.minX),
+  top: rounded(box.minY),
+  right: rounded(box.maxX),
+  bottom: rounded(box.maxY),
+});
+
+/** Paper left between two pieces, mm. */
+const BETWEEN = 40;
+
+/** A row of pieces is begun anew beyond this share of the side of a square that would hold them all. */
+const ROW = 1.6;
+
+/** Pieces beside each other in file order, tops level, in rows about as wide as they are high. */
+export function place(pieces: readonly PieceDrawing[]): { placements: readonly Placement[]; frame: Frame } {
+  const sizes = pieces.map(({ frame }) => ({ wide: frame.right - frame.left + BETWEEN, high: frame.bottom - frame.top + BETWEEN }));
+  const widest = Math.max(0, ...sizes.map(({ wide }) => wide));
+  const row = Math.max(widest, ROW * Math.sqrt(sizes.reduce((sum, { wide, high }) => sum + wide * high, 0)));
+  const placements: Placement[] = [];
+  let [x, y, high, right] = [0, 0, 0, 0];
+  pieces.forEach((piece, i) => {
+    const size = sizes[i]!;
+    if (x > 0 && x + size.wide > row) [x, y, high] = [0, y + high, 0];
+    placements.push({ piece: piece.name, by: { x: rounded(x - piece.frame.left), y: rounded(y - piece.frame.top) } });
+    x += size.wide;
+    high = Math.max(high, size.high);
+    right = Math.max(right, x);
+  });
+  const bottom = y + high;
+  const none = pieces.length === 0;
+  return { placements, frame: { left: 0, top: 0, right: none ? 0 : rounded(right - BETWEEN), bottom: none ? 0 : rounded(bottom - BETWEEN) } };
+}
+

@@ -1,0 +1,47 @@
+/** The grain line: parallel to the thread, inside the piece, long enough to lay a ruler by. */
+import type { Piece } from '../drafting/model';
+import { add, areaOf, boxOfPaths, distance, lineIntersections, normalised, Path, scale, subtract, type Point } from '../geometry';
+import type { DrawnLine } from './model';
+import { pathLine } from './path';
+
+/** Share of the room inside the piece that the line takes (common practice: a third to a half of the piece, or more). */
+const SHARE = 0.55;
+
+export function grainDrawn(piece: Piece): DrawnLine[] {
+  const { grain } = piece;
+  const direction = grain && normalised(subtract(grain.to, grain.from));
+  if (grain === undefined || direction === undefined) return [];
+  const path = insideLine(piece, direction);
+  const tip = grain.bias ? 'grain, on the bias' : 'grain';
+  return [{ ...pathLine('grain', path, { name: 'grain', source: grain.source, tip }), arrows: 'both' }];
+}
+
+/** A line in a direction through the middle of the piece, within its outline. */
+function insideLine(piece: Piece, direction: Point): Path {
+  const paths = piece.edges.map(({ path }) => path);
+  const box = boxOfPaths(paths);
+  const middle = areaOf(paths) > 0 ? centroid(paths) : { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const hits = paths.flatMap((path) => lineIntersections(middle, direction, path).map(({ u }) => u));
+  const ahead = Math.min(...hits.filter((u) => u > 0), Infinity);
+  const behind = Math.max(...hits.filter((u) => u < 0), -Infinity);
+  const whole = Number.isFinite(ahead) && Number.isFinite(behind);
+  const half = distance({ x: box.minX, y: box.minY }, { x: box.maxX, y: box.maxY }) / 4;
+  const [from, to] = whole ? [behind, ahead] : [-half, half];
+  const centre = add(middle, scale(direction, (from + to) / 2));
+  const reach = (SHARE * (to - from)) / 2;
+  return Path.line(add(centre, scale(direction, -reach)), add(centre, scale(direction, reach)));
+}
+
+/** Middle of the area, of the outline flattened to a millimetre: the eye asks no more. */
+function centroid(paths: readonly Path[]): Point {
+  const points = paths.flatMap((path) => path.polyline(1));
+  let [area, x, y] = [0, 0, 0];
+  points.forEach((p, i) => {
+    const q = points[(i + 1) % points.length]!;
+    const cross = p.x * q.y - q.x * p.y;
+    area += cross;
+    x += (p.x + q.x) * cross;
+    y += (p.y + q.y) * cross;
+  });
+  return { x: x / (3 * area), y: y / (3 * area) };
+}

@@ -1,0 +1,30 @@
+/** Notches are strokes across the allowance: one at the front, two at the back (common practice). */
+import type { Notch, Piece } from '../drafting/model';
+import { add, Path, scale, signedArea } from '../geometry';
+import type { DrawnLine } from './model';
+import { pathLine } from './path';
+
+/** A notch is cut no deeper than half the allowance, and no deeper than this, mm (common practice: 3 to 6 mm). */
+const DEEPEST = 6;
+/** Shown on a piece without allowance. */
+const SHOWN = 4;
+/** Between the strokes of a double notch. */
+const APART = 5;
+
+export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
+  const edge = piece.edges.find(({ name }) => name === notch.edge);
+  if (edge === undefined) return [];
+  const outward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
+  const allowance = piece.allowances.get(notch.edge) ?? 0;
+  const depth = allowance > 0 ? Math.min(DEEPEST, allowance / 2) : SHOWN;
+  const words = { name: notch.name, source: notch.source, tip: `${notch.name}, ${['single', 'double', 'triple'][notch.count - 1]} notch` };
+  return Array.from({ length: notch.count }, (_, i) => {
+    const s = notch.distance + (i - (notch.count - 1) / 2) * APART;
+    const at = edge.path.pointAt(s);
+    const along = edge.path.tangentAt(Math.min(Math.max(s, 0), edge.path.length));
+    const out = { x: along.y * outward, y: -along.x * outward };
+    // the stroke stands in the allowance, from the cutting line inward: it is what the shears do
+    const [from, to] = allowance > 0 ? [allowance, allowance - depth] : [0, -depth];
+    return pathLine('notch', Path.line(add(at, scale(out, from)), add(at, scale(out, to))), words);
+  });
+}

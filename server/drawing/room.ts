@@ -1,0 +1,80 @@
+/** Finds room for a label inside a piece, clear of its outline and its grain line. */
+import type { Piece } from '../drafting/model';
+import { boxOfPaths, type Point } from '../geometry';
+
+/** The middle of the label, and how much smaller it must be set to fit. */
+export interface Room extends Point {
+  readonly scale: number;
+}
+
+/** Places tried across and down: enough for a label to find the wide part of a sleeve. */
+const TRIES = 15;
+/** A label is set no smaller than this share of its usual size; then it may cross a line. */
+const SMALLEST = 0.45;
+
+export function roomFor(piece: Piece, wide: number, high: number): Room {
+  const ring = piece.edges.flatMap(({ path }) => path.polyline(2));
+  const box = boxOfPaths(piece.edges.map(({ path }) => path));
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const spots = grid(box).sort((a, b) => unrest(a, middle, box) - unrest(b, middle, box));
+  for (const scale of [1, 0.8, 0.6, SMALLEST]) {
+    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, ring, piece));
+    if (at !== undefined) return { ...at, scale };
+  }
+  return { ...middle, scale: SMALLEST };
+}
+
+type Bounds = ReturnType<typeof boxOfPaths>;
+
+function grid(box: Bounds): Point[] {
+  const steps = Array.from({ length: TRIES }, (_, i) => (i + 0.5) / TRIES);
+  return steps.flatMap((u) =>
+    steps.map((v) => ({ x: box.minX + u * (box.maxX - box.minX), y: box.minY + v * (box.maxY - box.minY) })),
+  );
+}
+
+/** A label likes the upper middle, where the eye begins. */
+function unrest(spot: Point, middle: Point, box: Bounds): number {
+  const across = (spot.x - middle.x) / (box.maxX - box.minX || 1);
+  const down = (spot.y - middle.y) / (box.maxY - box.minY || 1) + 0.15;
+  return across * across + down * down;
+}
+
+/** Whether a rectangle lies inside the ring, with its sides crossed by nothing, and off the grain. */
+function fits(at: Point, halfWide: number, halfHigh: number, ring: readonly Point[], piece: Piece): boolean {
+  const [left, right, top, bottom] = [at.x - halfWide, at.x + halfWide, at.y - halfHigh, at.y + halfHigh];
+  if (!inside(at, ring)) return false;
+  const clear = ring.every((p, i) => !meets(p, ring[(i + 1) % ring.length]!, left, right, top, bottom));
+  return clear && piece.balance.every(({ path }) => !meets(path.start, path.end, left, right, top, bottom));
+}
+
+/** Even-odd rule. */
+function inside(at: Point, ring: readonly Point[]): boolean {
+  let odd = false;
+  ring.forEach((p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    if (p.y > at.y !== q.y > at.y && at.x < p.x + ((at.y - p.y) / (q.y - p.y)) * (q.x - p.x)) odd = !odd;
+  });
+  return odd;
+}
+
+/** Whether a straight stretch meets a rectangle: clipped against its four sides (Liang & Barsky, ACM TOG 3, 1984). */
+function meets(p: Point, q: Point, left: number, right: number, top: number, bottom: number): boolean {
+  let [from, to] = [0, 1];
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  for (const [step, room] of [
+    [-dx, p.x - left],
+    [dx, right - p.x],
+    [-dy, p.y - top],
+    [dy, bottom - p.y],
+  ] as const) {
+    if (step === 0) {
+      if (room < 0) return false;
+      continue;
+    }
+    const t = room / step;
+    if (step < 0) from = Math.max(from, t);
+    else to = Math.min(to, t);
+  }
+  return from <= to;
+}
