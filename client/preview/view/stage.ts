@@ -25,8 +25,8 @@ export class Stage {
       'aria-roledescription': 'drawing',
       'aria-label': 'Pieces. Tab walks through pieces and their lines, Enter goes to the text.',
     },
-    svg('defs', {}, this.hatch),
     this.sheet,
+    svg('defs', {}, this.hatch),
   );
   private nodes = new Map<string, SVGGElement>();
 

@@ -52,7 +52,7 @@ export class Viewer {
   ) {
     this.show = new Show(root, () => this.remember());
     this.bar = new Bar(this.buttons(), [this.problems.element, this.show.element]);
-    root.append(this.bar.element, this.corner, this.rulers.top.element, this.rulers.left.element, this.room);
+    root.append(this.bar.element, this.room, this.corner, this.rulers.top.element, this.rulers.left.element);
     this.recall(host.getState());
     this.listen();
     this.say('Drawing …', '');
