@@ -1,6 +1,6 @@
 /** Draws a pattern: every piece with its lines, dots and words, laid beside the others on one sheet. */
-import { boxOfPaths, type Box } from '../geometry';
-import type { Pattern, Piece, Seam } from '../drafting/model';
+import { boxOfPaths, Path, type Box, type Point, type Segment } from '../geometry';
+import type { Edge, Pattern, Piece, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, LineRole, PieceDrawing, Placement } from './model';
 import { grainDrawn } from './grain';
@@ -53,12 +53,13 @@ function drawPiece(piece: Piece, around: Around): PieceDrawing {
 }
 
 function drawn(piece: Piece, around: Around): PieceDrawing {
+  const grain = grainDrawn(piece);
   const lines: DrawnLine[] = [
     ...cuttingLines(piece),
     ...sewingLines(piece, around),
     ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
-    ...grainDrawn(piece),
+    ...grain,
   ];
   const dots: DrawnDot[] = piece.corners.map(({ name, point }) => ({
     role: 'corner',
@@ -66,7 +67,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
     name,
     at: spot(point),
   }));
-  const words: DrawnText[] = texts(piece, around);
+  const words: DrawnText[] = texts(piece, around, grain);
   const box = boxOfPaths([...piece.edges.map(({ path }) => path), ...(piece.cutting ?? [])]);
   return { name: piece.name, source: piece.source, frame: frameOf(box), lines, dots, texts: words, spoken: spoken(piece, around) };
 }
@@ -74,14 +75,41 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
 const cornerSource = (piece: Piece, corner: string): string =>
   `${piece.source.slice(0, piece.source.length - piece.name.length)}${piece.draft}/${corner}`;
 
-/** One closed line, so that its corners are mitred by every printer. */
+/** One closed line, so that its corners are mitred by every printer; open where the cloth is folded and never cut. */
 function cuttingLines(piece: Piece): DrawnLine[] {
   if (piece.cutting === undefined) return [];
-  const stretches = piece.cutting.flatMap((path) => path.segments);
-  const first = piece.cutting[0];
-  if (first === undefined) return [];
+  const fold = foldOf(piece);
+  const index = fold === undefined ? 0 : piece.edges.indexOf(fold) + 1;
+  const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap((path) => path.segments);
+  const segments = fold === undefined ? around : around.filter((segment) => !liesAlong(segment, fold.path));
+  if (segments.length === 0) return [];
   const { name, source } = piece;
-  return [{ ...pathLine('cutting', first, { name, source, tip: `${name}, cutting line` }, stretches), closed: true }];
+  const line = pathLine('cutting', Path.of(segments), { name, source, tip: `${name}, cutting line` });
+  return [{ ...line, closed: fold === undefined }];
+}
+
+const foldOf = (piece: Piece): Edge | undefined => piece.edges.find(({ name }) => name === piece.fold?.edge);
+
+/** How far off the fold a cut may lie and still be the fold: rounding. */
+const ON_FOLD = 0.01;
+
+function liesAlong(segment: Segment, fold: Path): boolean {
+  const along = fold.tangentAt(0);
+  const off = (p: Point): number => Math.abs((p.x - fold.start.x) * along.y - (p.y - fold.start.y) * along.x);
+  return segment.kind === 'line' && off(segment.p0) < ON_FOLD && off(segment.p3) < ON_FOLD;
+}
+
+/** The cloth is folded through the allowances as well: the fold runs on to the cutting line at both ends. */
+function foldPath(piece: Piece, fold: Edge): Path {
+  const { start } = fold.path;
+  const along = fold.path.tangentAt(0);
+  const ends = (piece.cutting ?? [])
+    .flatMap((path) => path.segments)
+    .filter((segment) => liesAlong(segment, fold.path))
+    .flatMap(({ p0, p3 }) => [p0, p3])
+    .map((p) => (p.x - start.x) * along.x + (p.y - start.y) * along.y);
+  const at = (s: number): Point => ({ x: start.x + along.x * s, y: start.y + along.y * s });
+  return Path.line(at(Math.min(0, ...ends)), at(Math.max(fold.path.length, ...ends)));
 }
 
 function sewingLines(piece: Piece, around: Around): DrawnLine[] {
@@ -91,7 +119,8 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
     const partner = partnerOf(piece, name, around.seams);
     const fold = role === 'fold' ? ', on the fold' : '';
     const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
-    return { ...pathLine(role, path, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
+    const shown = role === 'fold' ? foldPath(piece, piece.edges.find((one) => one.name === name)!) : path;
+    return { ...pathLine(role, shown, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
   });
 }
 

@@ -1,6 +1,10 @@
 /** Finds room for a label inside a piece, clear of its outline and its grain line. */
 import type { Piece } from '../drafting/model';
 import { boxOfPaths, type Point } from '../geometry';
+import type { DrawnLine } from './model';
+
+/** A straight line that a label should not lie across. */
+type Stretch = readonly [Point, Point];
 
 /** The middle of the label, and how much smaller it must be set to fit. */
 export interface Room extends Point {
@@ -12,13 +16,17 @@ const TRIES = 15;
 /** A label is set no smaller than this share of its usual size; then it may cross a line. */
 const SMALLEST = 0.45;
 
-export function roomFor(piece: Piece, wide: number, high: number): Room {
+export function roomFor(piece: Piece, wide: number, high: number, grain: readonly DrawnLine[]): Room {
   const ring = piece.edges.flatMap(({ path }) => path.polyline(2));
+  const inTheWay: Stretch[] = [
+    ...piece.balance.map(({ path }): Stretch => [path.start, path.end]),
+    ...grain.flatMap(({ start, stretches }) => stretches.map(([x, y]): Stretch => [start, { x, y }])),
+  ];
   const box = boxOfPaths(piece.edges.map(({ path }) => path));
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const spots = grid(box).sort((a, b) => unrest(a, middle, box) - unrest(b, middle, box));
   for (const scale of [1, 0.8, 0.6, SMALLEST]) {
-    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, ring, piece));
+    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, ring, inTheWay));
     if (at !== undefined) return { ...at, scale };
   }
   return { ...middle, scale: SMALLEST };
@@ -41,11 +49,11 @@ function unrest(spot: Point, middle: Point, box: Bounds): number {
 }
 
 /** Whether a rectangle lies inside the ring, with its sides crossed by nothing, and off the grain. */
-function fits(at: Point, halfWide: number, halfHigh: number, ring: readonly Point[], piece: Piece): boolean {
+function fits(at: Point, halfWide: number, halfHigh: number, ring: readonly Point[], inTheWay: readonly Stretch[]): boolean {
   const [left, right, top, bottom] = [at.x - halfWide, at.x + halfWide, at.y - halfHigh, at.y + halfHigh];
   if (!inside(at, ring)) return false;
   const clear = ring.every((p, i) => !meets(p, ring[(i + 1) % ring.length]!, left, right, top, bottom));
-  return clear && piece.balance.every(({ path }) => !meets(path.start, path.end, left, right, top, bottom));
+  return clear && inTheWay.every(([p, q]) => !meets(p, q, left, right, top, bottom));
 }
 
 /** Even-odd rule. */

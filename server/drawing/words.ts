@@ -1,57 +1,68 @@
 /** The words on a piece: its label in plain lines, and the names of its edges along them. */
 import type { Edge, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { signedArea } from '../geometry';
+import { boxOfPaths, signedArea } from '../geometry';
 import type { Around } from './draw';
-import type { DrawnText } from './model';
+import type { DrawnLine, DrawnText } from './model';
 import { rounded } from './path';
 import { roomFor } from './room';
 
-/** Heights of capitals, mm: read at arm's length from a sheet on the table. */
-const TITLE = 7;
-const DETAIL = 4;
-const EDGE = 3.2;
+/** Height of the capitals of a piece's name, mm: a 27th of the piece's width, within what can be read at arm's length and what leaves room. */
+const TITLE_SHARE = 1 / 27;
+const TITLE_FROM = 6;
+const TITLE_TO = 16;
+/** The other lines of the label, and the names of edges, against the piece's name. */
+const DETAIL_SHARE = 0.58;
+const EDGE_FROM = 3;
+const EDGE_TO = 6;
+const EDGE_SHARE = 0.4;
 /** Height of a line of text, in heights of a capital. */
 const LEADING = 1.9;
 
-export function texts(piece: Piece, around: Around): DrawnText[] {
-  return [...label(piece, around), ...piece.edges.flatMap((edge) => edgeName(piece, edge, around))];
+export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[]): DrawnText[] {
+  const box = boxOfPaths(piece.edges.map(({ path }) => path));
+  const wide = Math.min(box.maxX - box.minX, box.maxY - box.minY);
+  const title = Math.min(TITLE_TO, Math.max(TITLE_FROM, wide * TITLE_SHARE));
+  const edge = Math.min(EDGE_TO, Math.max(EDGE_FROM, title * EDGE_SHARE));
+  return [...label(piece, around, grain, title), ...piece.edges.flatMap((one) => edgeName(piece, one, around, edge))];
 }
 
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
-function label(piece: Piece, around: Around): DrawnText[] {
+function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title: number): DrawnText[] {
+  const detail = title * DETAIL_SHARE;
   const lines = [
     around.title,
     around.body === '' ? '' : `for ${around.body}`,
     piece.cut?.text ?? '',
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
   ].filter((line) => line !== '');
-  const wide = Math.max(piece.name.length * TITLE, ...lines.map((line) => line.length * DETAIL)) * 0.72;
-  const high = TITLE * LEADING + lines.length * DETAIL * LEADING;
-  const room = roomFor(piece, wide, high);
+  const wide = Math.max(piece.name.length * title, ...lines.map((line) => line.length * detail)) * 0.72;
+  const high = title * LEADING + lines.length * detail * LEADING;
+  // clear of the names that stand along the edges
+  const room = roomFor(piece, wide + title, high + 2 * title, grain);
   const base = { source: piece.source, turn: 0 };
   const at = (y: number): DrawnText['at'] => ({ x: rounded(room.x), y: rounded(room.y + y * room.scale) });
   const found: DrawnText[] = [
-    { ...base, role: 'title', text: piece.name, at: at(-high / 2 + TITLE), size: rounded(TITLE * room.scale) },
+    { ...base, role: 'title', text: piece.name, at: at(-high / 2 + title), size: rounded(title * room.scale) },
     ...lines.map((text, i): DrawnText => ({
       ...base,
       role: 'detail',
       text,
-      at: at(-high / 2 + TITLE * LEADING + (i + 0.8) * DETAIL * LEADING),
-      size: rounded(DETAIL * room.scale),
+      at: at(-high / 2 + title * LEADING + (i + 0.8) * detail * LEADING),
+      size: rounded(detail * room.scale),
     })),
   ];
   for (const { text, at: place, source } of piece.labels) {
     if (place === undefined) continue;
-    found.push({ role: 'note', source, text, at: { x: rounded(place.x), y: rounded(place.y) }, size: DETAIL, turn: 0 });
+    found.push({ role: 'note', source, text, at: { x: rounded(place.x), y: rounded(place.y) }, size: rounded(detail), turn: 0 });
   }
   return found;
 }
 
 /** Along the middle of its edge, inside the piece, never upside down. Edges too short for it go without. */
-function edgeName(piece: Piece, edge: Edge, around: Around): DrawnText[] {
+function edgeName(piece: Piece, edge: Edge, around: Around, size: number): DrawnText[] {
   const text = `${edge.name} ${printLength(edge.sewn, around.unit)}`;
-  if (text.length * EDGE * 0.72 > edge.path.length) return [];
+  if (text.length * size * 0.85 > edge.path.length) return [];
   const inward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
   const middle = edge.path.length / 2;
   const at = edge.path.pointAt(middle);
@@ -61,14 +72,14 @@ function edgeName(piece: Piece, edge: Edge, around: Around): DrawnText[] {
   const inside = { x: -along.y * inward, y: along.x * inward };
   // the base line stands nearer the edge when the text hangs below it
   const hangs = Math.cos((upright * Math.PI) / 180) * inside.y - Math.sin((upright * Math.PI) / 180) * inside.x > 0;
-  const off = hangs ? EDGE * 2 : EDGE;
+  const off = hangs ? size * 2 : size;
   return [
     {
       role: 'edge',
       source: edge.source,
       text,
       at: { x: rounded(at.x + inside.x * off), y: rounded(at.y + inside.y * off) },
-      size: EDGE,
+      size: rounded(size),
       turn: rounded(((upright + 540) % 360) - 180),
     },
   ];
