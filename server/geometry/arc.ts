@@ -18,7 +18,9 @@ const MAX_STEP = Math.PI / 18;
 export function arc(centre: Point, from: Point, to: Point, longWay: boolean): Path {
   const a = subtract(from, centre);
   const b = subtract(to, centre);
-  const short = angleBetween(a, b);
+  const angle = angleBetween(a, b);
+  // Rounding must not choose the side of half a circle.
+  const short = Math.PI - Math.abs(angle) < 1e-12 ? Math.PI : angle;
   const sweep = longWay ? short - Math.sign(short || 1) * 2 * Math.PI : short;
   const path = chain(centre, angleOf(a), sweep, distance(centre, from), distance(centre, to));
   return withEnds(path, from, to);

@@ -38,10 +38,7 @@ export interface CircleMeeting {
 }
 
 /** Two meetings nearer than this along both paths may be one touching seen twice. */
-const NEIGHBOURS = 0.02;
-
-/** Across the start of a closed path, two meetings this near (millimetres) are one. */
-const JOINT = 1e-5;
+const NEIGHBOURS = 0.2;
 
 /**
  * All places where two paths cross or touch (come within `TOUCH`), by the distance along the first. A joint counts once,
@@ -82,10 +79,15 @@ function sameMeeting(a: Path, b: Path, p: Meeting, q: Meeting): boolean {
   const alongB = around(b, p.sB, q.sB);
   if (alongA <= TOUCH && alongB <= TOUCH) return true;
   if (alongA > NEIGHBOURS || alongB > NEIGHBOURS) return false;
-  if (alongA < Math.abs(q.sA - p.sA) || alongB < Math.abs(q.sB - p.sB))
-    return alongA <= JOINT && alongB <= JOINT;
-  const between = a.pointAt((p.sA + q.sA) / 2);
-  return b.part(Math.min(p.sB, q.sB), Math.max(p.sB, q.sB)).locate(between).distance <= 2 * TOUCH;
+  const short = stretch(a, p.sA, q.sA);
+  return stretch(b, p.sB, q.sB).locate(short.pointAt(short.length / 2)).distance <= 2 * TOUCH;
+}
+
+/** The stretch between two places, over the start where that is the shorter way of a closed path. */
+function stretch(path: Path, s0: number, s1: number): Path {
+  const [lo, hi] = s0 < s1 ? [s0, s1] : [s1, s0];
+  if (around(path, lo, hi) === hi - lo) return path.part(lo, hi);
+  return path.part(hi, path.length).joinedTo(path.part(0, lo));
 }
 
 /** Leaves out the joints in the midst of a stretch that both paths run along. */

@@ -1,5 +1,6 @@
 /** Paths beside paths, as a chalk wheel draws them. */
 import { FIT_TOLERANCE, SAME_POINT } from './accuracy';
+import { type Box } from './box';
 import { directionAt, line, type Segment } from './cubic';
 import { extension, runOnTo } from './corner';
 import { offsetSegment, type TightSpan } from './fitoffset';
@@ -46,14 +47,21 @@ export interface RawOffset {
 }
 
 /**
+ * Nothing larger than this (millimetres; a hundred kilometres) is offset. Whoever has a piece of that size has a mistake in
+ * it, and a hundredth of a millimetre would take millions of curves.
+ */
+const LARGEST = 1e8;
+
+/**
  * The offset with everything still in it: backward stretches, and overshooting inner corners joined by a straight line.
- * The width runs evenly along the whole path. Undefined for a path of no size.
+ * The width runs evenly along the whole path. Undefined for a path of no size or beyond all size.
  */
 export function rawOffset(
   path: Path,
   widths: { from: number; to: number },
   tolerance: number,
 ): RawOffset | undefined {
+  if (!(sizeOf(path.box) < LARGEST)) return undefined;
   const out: Segment[] = [];
   const tight: Stretch[] = [];
   const growth = path.length > 0 ? (widths.to - widths.from) / path.length : 0;
@@ -78,6 +86,8 @@ export function rawOffset(
   });
   return out.length > 0 ? { path: Path.of(out), tight } : undefined;
 }
+
+const sizeOf = (box: Box): number => Math.max(box.maxX - box.minX, box.maxY - box.minY);
 
 function noteStretch(tight: Stretch[], s0: number, s1: number): void {
   const last = tight[tight.length - 1];

@@ -2,7 +2,7 @@
 import { distanceBetweenBoxes } from './box';
 import { asCubic, controlBox, type Cubic, pointAt, splitCubic } from './cubic';
 import { refineNearest } from './newton';
-import { farthestOnSegment } from './nearest';
+import { farthestOnSegment, nearestOnSegment } from './nearest';
 import type { Located, Path } from './path';
 import { distance, type Point } from './point';
 
@@ -53,7 +53,9 @@ export function nearestBetween(a: Path, b: Path): Approach {
     if (!(apart < best.distance)) continue;
     const p = asCubic(a.segments[i]!);
     const q = asCubic(b.segments[j]!);
-    search({ p, q, i, j }, { curve: p, from: 0, to: 1 }, { curve: q, from: 0, to: 1 }, 0, best);
+    const whole = { p, q, i, j };
+    considerEnds(whole, best);
+    search(whole, { curve: p, from: 0, to: 1 }, { curve: q, from: 0, to: 1 }, 0, best);
   }
   const pointA = pointAt(a.segments[best.i]!, best.t);
   const pointB = pointAt(b.segments[best.j]!, best.u);
@@ -96,10 +98,18 @@ function halves(piece: Piece): [Piece, Piece] {
 }
 
 function consider(whole: Whole, t: number, u: number, best: Best): void {
-  const refined = refineNearest(whole.p, whole.q, { t, u });
-  const ends = [refined, { t: 0, u: 0 }, { t: 0, u: 1 }, { t: 1, u: 0 }, { t: 1, u: 1 }];
-  for (const place of ends) {
-    const apart = distance(pointAt(whole.p, place.t), pointAt(whole.q, place.u));
-    if (apart < best.distance) Object.assign(best, { distance: apart, i: whole.i, j: whole.j, ...place });
+  note(whole, refineNearest(whole.p, whole.q, { t, u }), best);
+}
+
+/** The nearest approach at an end of one of the two. */
+function considerEnds(whole: Whole, best: Best): void {
+  for (const end of [0, 1]) {
+    note(whole, { t: end, u: nearestOnSegment(whole.q, pointAt(whole.p, end)).t }, best);
+    note(whole, { t: nearestOnSegment(whole.p, pointAt(whole.q, end)).t, u: end }, best);
   }
+}
+
+function note(whole: Whole, place: { t: number; u: number }, best: Best): void {
+  const apart = distance(pointAt(whole.p, place.t), pointAt(whole.q, place.u));
+  if (apart < best.distance) Object.assign(best, { distance: apart, i: whole.i, j: whole.j, ...place });
 }
