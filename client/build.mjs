@@ -46,6 +46,10 @@ const assets = [
   ['node_modules/@resvg/resvg-wasm/index_bg.wasm', 'resvg.wasm'],
 ];
 
+/** The pages about problems, which lie beside their checks. */
+const CHECKS = join(root, 'server', 'checks');
+const pages = existsSync(CHECKS) ? readdirSync(CHECKS).filter((name) => name.endsWith('.md')) : [];
+
 function options({ from, to, shebang, ...rest }) {
   return {
     ...rest,
@@ -67,7 +71,8 @@ function options({ from, to, shebang, ...rest }) {
 const version = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).version;
 
 function copyAssets() {
-  for (const [from, to] of assets) {
+  const copied = pages.map((name) => [`server/checks/${name}`, `checks/${name}`]);
+  for (const [from, to] of [...assets, ...copied]) {
     const target = join(root, 'dist', to);
     mkdirSync(dirname(target), { recursive: true });
     copyFileSync(join(root, from), target);
