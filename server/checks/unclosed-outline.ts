@@ -46,7 +46,7 @@ const nearestCorner = (piece: Piece, to: { x: number; y: number }): string =>
 
 /** A named corner is a point of the draft. */
 const sourceOf = (piece: Piece, point: { x: number; y: number }): string => {
-  const key = piece.source.slice(0, piece.source.length - piece.name.length);
+  const key = piece.source.slice(0, piece.source.length - piece.base.length);
   return `${key}${piece.draft}/${nearestCorner(piece, point)}`;
 };
 

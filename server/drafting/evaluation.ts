@@ -2,7 +2,7 @@
  * The definitions of a pattern, computed for one body and one set of choices. Each keeps its result; an edit recomputes
  * what is reached from what changed, in the order of the network, and stops where a result came out equal.
  */
-import type { Call, Ref, Statement } from '../../grammar/syntax';
+import type { Call, Ref, Side, Statement } from '../../grammar/syntax';
 import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
@@ -43,15 +43,36 @@ export class Evaluation {
   readonly lacking = new Map<string, Set<string>>();
   /** Definitions about which something was found. */
   readonly troubled = new Set<string>();
+  /** Definitions whose results the last update changed. */
+  changed: ReadonlySet<string> = new Set();
   /** Definitions computed by the last update: what an edit costs. */
   computed = 0;
 
+  /**
+   * @param base for the wearer's other side: what does not differ from side to side is the base's
+   */
   constructor(
     private readonly network: Network,
     private settings: Settings,
+    private readonly base?: Evaluation,
   ) {}
 
+  /** With a base: the definitions that differ from side to side, which alone are computed here. */
+  private own: ReadonlySet<string> = new Set();
+
+  covers(id: string): boolean {
+    return this.base === undefined || this.own.has(id);
+  }
+
+  /** Takes over which definitions are computed here; the others' results go. */
+  cover(own: ReadonlySet<string>): ReadonlySet<string> {
+    this.own = own;
+    for (const id of [...this.results.keys()]) if (!own.has(id)) this.drop(id);
+    return new Set([...own].filter((id) => !this.results.has(id)));
+  }
+
   result(id: string): Result {
+    if (!this.covers(id)) return this.base!.result(id);
     return this.results.get(id) ?? NOTHING;
   }
 
@@ -74,12 +95,13 @@ export class Evaluation {
   /** Brings the results up to date; answers the definitions whose results are others than before. */
   update(change: NetworkChange, more: ReadonlySet<string>): ReadonlySet<string> {
     const changed = new Set<string>();
+    this.changed = changed;
     this.computed = 0;
     for (const id of change.removed) if (this.drop(id)) changed.add(id);
     for (const id of change.removed) this.forgetLack(id);
     const queue = new Queue();
     const add = (id: string): void => {
-      const group = this.network.groupOf.get(id);
+      const group = this.covers(id) ? this.network.groupOf.get(id) : undefined;
       if (group !== undefined) queue.add(group);
     };
     change.dirty.forEach(add);
@@ -100,7 +122,9 @@ export class Evaluation {
   /** Definitions that are in the order now and were not computed yet; results nobody reaches any more go. */
   private newlyReached(): string[] {
     for (const id of [...this.results.keys()]) if (!this.network.groupOf.has(id)) this.drop(id);
-    return [...this.network.groupOf.keys()].filter((id) => this.network.nodes.has(id) && !this.results.has(id));
+    return [...this.network.groupOf.keys()].filter(
+      (id) => this.covers(id) && this.network.nodes.has(id) && !this.results.has(id),
+    );
   }
 
   private drop(id: string): boolean {
@@ -112,6 +136,12 @@ export class Evaluation {
     for (const [name, askers] of this.lacking) {
       if (askers.delete(id) && askers.size === 0) this.lacking.delete(name);
     }
+  }
+
+  /** The half of the wearer that a definition is computed for: that its draft is drawn for, or the other. */
+  private sideOf({ links }: Node): Side {
+    if (this.base === undefined) return links.drawn;
+    return links.drawn === 'right' ? 'left' : 'right';
   }
 
   private evaluateGroup(group: Group): readonly string[] {
@@ -292,7 +322,7 @@ export class Evaluation {
   answer(id: string, asker: Node): Answer | undefined {
     const tried = this.trial?.get(id);
     if (tried !== undefined) return tried.answer;
-    if (!id.startsWith(MEASUREMENT)) return this.results.get(id)?.answer;
+    if (!id.startsWith(MEASUREMENT)) return this.result(id).answer;
     const name = id.slice(MEASUREMENT.length);
     const taken = this.settings.body?.measures.get(name);
     if (taken === undefined) {
@@ -301,7 +331,8 @@ export class Evaluation {
       else lack.add(asker.id);
       return undefined;
     }
-    return { is: 'value', value: taken.right, ...(taken.sided && { sides: taken }) };
+    const value = taken[this.sideOf(asker)];
+    return { is: 'value', value, ...(taken.sided && { sides: taken }) };
   }
 }
 

@@ -112,7 +112,12 @@ export interface Corner {
 }
 
 export interface Piece {
+  /** As it is cut and printed: `front`, or `front-left` where the wearer's sides differ. */
   readonly name: string;
+  /** Its name in the text, by which seams and finishes know it. */
+  readonly base: string;
+  /** The side of the wearer, for a piece that is not the same on both. */
+  readonly side?: 'left' | 'right';
   readonly source: Source;
   readonly statement: Statement;
   /** The draft it is taken from. */
@@ -134,6 +139,8 @@ export interface Piece {
   readonly notches: readonly Notch[];
   readonly balance: readonly BalanceLine[];
   readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];
+  /** What the tool has to add to the label: from which side a pair was drafted. */
+  readonly remarks: readonly string[];
   /** Words of later parts of the language that this piece uses and that are not drawn yet: it is not fully itself. */
   readonly unbuilt: readonly string[];
 }
@@ -150,6 +157,8 @@ export interface SewnEdge {
 
 export interface Seam {
   readonly name: string;
+  /** Set where the wearer's two sides come out differently: one seam for each. */
+  readonly side?: 'left' | 'right';
   readonly source: Source;
   readonly statement: Statement;
   readonly left: readonly SewnEdge[];

@@ -18,7 +18,8 @@ import type {
 } from './model';
 import type { FileNames, FileSet } from './names/files';
 import type { Network } from './names/network';
-import { finished } from './sewing/finished';
+import { ofBothSides } from './pieces/both-sides';
+import { finished, withCutting } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
@@ -54,6 +55,7 @@ export class DraftedPattern implements Pattern {
     private readonly fileSet: FileSet,
     private readonly network: Network,
     private readonly evaluation: Evaluation,
+    private readonly otherSide: Evaluation,
     private readonly finishedPieces: FinishedPieces,
   ) {
     this.uri = head.uri;
@@ -112,19 +114,35 @@ export class DraftedPattern implements Pattern {
   }
 
   get pieces(): readonly Piece[] {
-    return this.once('pieces', () => this.answers('piece', (id) => this.piece(id)));
+    return this.once('pieces', () => this.answers('piece', (id) => this.cutPieces(id)).flat());
   }
 
   get pieceNames(): readonly string[] {
     return this.once('pieceNames', () => this.answers('piece', (id) => id));
   }
 
-  private piece(id: string): Piece | undefined {
+  /** What a piece of the text comes to: one piece, or one for each side of the wearer. */
+  private cutPieces(id: string): readonly Piece[] | undefined {
     const { answer } = this.evaluation.result(id);
     if (answer?.is !== 'piece') return undefined;
-    const { piece } = answer;
-    const finishes = this.finishes.filter((finish) => finish.edges.some((edge) => edge.piece === piece.name));
-    const notches = this.notches.filter((notch) => notch.piece === piece.name);
+    const other = this.otherSide.covers(id) ? this.otherSide.result(id).answer : undefined;
+    const whole = this.finish(answer.piece, this.evaluation);
+    if (other?.is !== 'piece') return [whole];
+    return this.sides(whole, this.finish(other.piece, this.otherSide), this.network.nodes.get(id)?.links.drawn ?? 'right');
+  }
+
+  /** Both sides of a piece, the same objects while both stay the same. */
+  private sides(drawn: Piece, other: Piece, side: 'left' | 'right'): readonly Piece[] {
+    const before = bothKept.get(drawn);
+    if (before?.other === other && before.side === side) return before.pieces;
+    const pieces = ofBothSides(drawn, other, side).map((piece) => (piece.cutting === undefined || piece.fold === drawn.fold ? piece : withCutting(piece)));
+    bothKept.set(drawn, { other, side, pieces });
+    return pieces;
+  }
+
+  private finish(piece: Piece, evaluation: Evaluation): Piece {
+    const finishes = this.finishes.filter((finish) => finish.edges.some((edge) => edge.piece === piece.base));
+    const notches = this.notchesOf(evaluation).filter((notch) => notch.piece === piece.base);
     const kept = this.finishedPieces.get(piece);
     if (kept !== undefined && same(kept.finishes, finishes) && same(kept.notches, notches)) return kept.piece;
     const made = finished(piece, finishes, notches);
@@ -133,12 +151,15 @@ export class DraftedPattern implements Pattern {
   }
 
   get seams(): readonly Seam[] {
-    return this.once('seams', () =>
-      this.answers('seam', (id) => {
-        const { answer } = this.evaluation.result(id);
-        return answer?.is === 'seam' ? answer.seam : undefined;
-      }),
-    );
+    return this.once('seams', () => this.answers('seam', (id) => this.seamSides(id)).flat());
+  }
+
+  private seamSides(id: string): readonly Seam[] | undefined {
+    const { answer } = this.evaluation.result(id);
+    if (answer?.is !== 'seam') return undefined;
+    const other = this.otherSide.covers(id) ? this.otherSide.result(id).answer : undefined;
+    if (other?.is !== 'seam' || alike(answer.seam, other.seam)) return [answer.seam];
+    return [sided(answer.seam, 'right'), sided(other.seam, 'left')];
   }
 
   get finishes(): readonly Finish[] {
@@ -150,10 +171,10 @@ export class DraftedPattern implements Pattern {
     );
   }
 
-  private get notches(): readonly PlacedNotch[] {
-    return this.once('notches', () =>
+  private notchesOf(evaluation: Evaluation): readonly PlacedNotch[] {
+    return this.once(evaluation === this.evaluation ? 'notches' : 'other notches', () =>
       this.answers('notch', (id) => {
-        const { answer } = this.evaluation.result(id);
+        const { answer } = evaluation.result(id);
         return answer?.is === 'notch' ? answer.notch : undefined;
       }),
     );
@@ -238,6 +259,23 @@ function holds(top: TopLevel, statement: Statement): boolean {
   const inside = (one: Statement): boolean => one === statement || (one.block ?? []).some(inside);
   return inside(top.statement);
 }
+
+/** Both sides of pieces by the drawn one. */
+const bothKept = new WeakMap<Piece, { readonly other: Piece; readonly side: string; readonly pieces: readonly Piece[] }>();
+
+const sidedKept = new WeakMap<Seam, Seam>();
+
+function sided(seam: Seam, side: 'left' | 'right'): Seam {
+  const before = sidedKept.get(seam);
+  if (before !== undefined) return before;
+  const made = { ...seam, side };
+  sidedKept.set(seam, made);
+  return made;
+}
+
+/** Seams that match on both sides alike are said once. */
+const alike = (a: Seam, b: Seam): boolean =>
+  Math.abs(a.leftLength - b.leftLength) < 0.005 && Math.abs(a.rightLength - b.rightLength) < 0.005;
 
 const writtenPath = ({ scope, name }: { scope: string; name: string }): string => (scope === '' ? name : `${scope}.${name}`);
 

@@ -18,9 +18,10 @@ import {
 } from './file-findings';
 import type { BodyChoice, DisplayUnit, Door, Pattern, Value } from './model';
 import { FileSet } from './names/files';
-import { Network } from './names/network';
+import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
 import { DraftedPattern, type FinishedPieces } from './pattern';
+import { bothSides, sidedDefinitions } from './sides';
 import { bodyOf } from './values/body';
 import { written } from './values/quantity';
 
@@ -100,6 +101,7 @@ class Drafting {
   private readonly files: FileSet;
   private readonly network: Network;
   private evaluation?: Evaluation;
+  private otherSide?: Evaluation;
   private pattern?: DraftedPattern;
   private revision = -1;
   private seen: readonly (SourceFile | undefined)[] = [];
@@ -147,6 +149,7 @@ class Drafting {
     const more = this.evaluation?.configure(settings) ?? new Set<string>();
     this.evaluation ??= new Evaluation(this.network, settings);
     this.evaluation.update(change, more);
+    const other = this.draftOtherSide(change, settings);
     this.seen = this.files.files().map(({ uri }) => this.source(uri));
     const findings: SourcedFinding[] = [
       ...syntaxFindings(this.files),
@@ -161,7 +164,18 @@ class Drafting {
     }
     const title = this.statementOf('pattern')?.title.text ?? '';
     const head = { uri: this.uri, title, unit, refused, findings, ...(chosen !== undefined && { body: chosen }) };
-    return new DraftedPattern(head, this.files, this.network, this.evaluation, this.finishedPieces);
+    return new DraftedPattern(head, this.files, this.network, this.evaluation, other, this.finishedPieces);
+  }
+
+  /** What differs between the wearer's sides, for the side the drafts are not drawn for. */
+  private draftOtherSide(change: NetworkChange, settings: Settings): Evaluation {
+    this.otherSide ??= new Evaluation(this.network, settings, this.evaluation);
+    const more = new Set(this.otherSide.configure(settings));
+    for (const id of this.otherSide.cover(bothSides(this.network, sidedDefinitions(this.network, settings.body)))) more.add(id);
+    // an input that does not differ from side to side is computed by the other evaluation only
+    for (const id of this.evaluation!.changed) for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
+    this.otherSide.update(change, more);
+    return this.otherSide;
   }
 
   private statementOf<K extends StatementNode['kind']>(kind: K): Extract<StatementNode, { kind: K }> | undefined {

@@ -33,7 +33,7 @@ function shown(pattern: Pattern): readonly Piece[] {
 }
 
 function aroundOf(piece: Piece, pattern: Pattern, body: string): Around {
-  const seams = pattern.seams.filter(({ left, right }) => [...left, ...right].some((edge) => edge.piece === piece.name));
+  const seams = pattern.seams.filter(({ left, right }) => [...left, ...right].some((edge) => edge.piece === piece.base));
   return { unit: pattern.unit, title: pattern.title, body, seams };
 }
 
@@ -73,7 +73,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
 }
 
 const cornerSource = (piece: Piece, corner: string): string =>
-  `${piece.source.slice(0, piece.source.length - piece.name.length)}${piece.draft}/${corner}`;
+  `${piece.source.slice(0, piece.source.length - piece.base.length)}${piece.draft}/${corner}`;
 
 /** One closed line, so that its corners are mitred by every printer; open where the cloth is folded and never cut. */
 function cuttingLines(piece: Piece): DrawnLine[] {
@@ -131,7 +131,7 @@ function partnerOf(piece: Piece, edge: string, seams: readonly Seam[]): string {
       [left, right],
       [right, left],
     ] as const) {
-      if (!own.some((one) => one.piece === piece.name && one.edge === edge)) continue;
+      if (!own.some((one) => one.piece === piece.base && one.edge === edge)) continue;
       if (itsPair) return `, seam ${name}, sewn to its pair`;
       return `, seam ${name}, sewn to ${other.map((one) => `${one.piece} ${one.edge}`).join(' and ')}`;
     }

@@ -34,6 +34,7 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
     around.title,
     around.body === '' ? '' : `for ${around.body}`,
     piece.cut?.text ?? '',
+    ...piece.remarks,
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
   ].filter((line) => line !== '');
   const wide = Math.max(piece.name.length * title, ...lines.map((line) => line.length * detail)) * 0.72;

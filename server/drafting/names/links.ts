@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { Ref, Statement } from '../../../grammar/syntax';
+import type { Ref, Side, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import type { FileNames } from './files';
@@ -28,6 +28,25 @@ export interface Links {
   readonly later: ReadonlyMap<Ref, Finding>;
   /** Some name leads nowhere: the definition can't be computed. */
   readonly unresolved: boolean;
+  /** Measurements named without a side: what rests on them differs from side to side when the body does. */
+  readonly bare: ReadonlySet<string>;
+  /** The half of the wearer that its draft is drawn for. */
+  readonly drawn: Side;
+  /** What of a block's own words reaches into it. */
+  readonly head: string;
+}
+
+/** The words of a block that change the meaning of what stands in it: its header, and the side it is drawn for. */
+export function headOf({ text, block = [] }: Statement): string {
+  const drawn = block.find(({ node }) => node.kind === 'drawn-as');
+  return drawn === undefined ? text : `${text} ${drawn.text}`;
+}
+
+function drawnFor(scope: Scope): Side {
+  for (const { file, name } of scope.blocks) {
+    for (const { node } of file.get(name)?.statement.block ?? []) if (node.kind === 'drawn-as') return node.side;
+  }
+  return 'right';
 }
 
 /** The spaces in which a name is looked up. */
@@ -41,6 +60,7 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const mentions = new Set<string>(scope.blocks.map(({ name }) => name));
   const findings: Finding[] = [];
   const later = new Map<Ref, Finding>();
+  const bare = new Set<string>();
   eachReference(declaration.statement, (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
@@ -49,13 +69,16 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     if (found !== undefined) {
       targets.set(ref, found);
       if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
+      if (found.kind === 'measurement' && found.rest.length === 0) bare.add(ref.path[0]!.text);
     } else if (space === 'comparand') {
       later.set(ref, failure(scope, ref, 'value', statement));
     } else if (!foundLater(declaration, space)) {
       findings.push(failure(scope, ref, space, statement));
     }
   });
-  return { targets, inputs, mentions, findings, later, unresolved: findings.length > 0 };
+  const unresolved = findings.length > 0;
+  const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
+  return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
 }
 
 /** Places in a seam, a finish or a notch may name the points of the pieces it takes: `notch knee on front.side at knee`. */

@@ -6,16 +6,38 @@ import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import type { FileNames, FileSet } from './files';
-import { linksOf, type Links } from './links';
+import { headOf, linksOf, type Links } from './links';
 import type { Target } from './resolve';
 import { inOrder, type Group } from './order';
 
-export interface Node {
-  /** Path over all files. */
-  readonly id: string;
-  readonly file: FileNames;
-  declaration: Declaration;
-  links: Links;
+const NO_LINKS: Links = {
+  targets: new Map(),
+  inputs: new Set(),
+  mentions: new Set(),
+  findings: [],
+  later: new Map(),
+  unresolved: false,
+  bare: new Set(),
+  drawn: 'right',
+  head: '',
+};
+
+/** One definition: where it stands, what it takes. */
+export class Node {
+  links: Links = NO_LINKS;
+
+  constructor(
+    /** Path over all files. */
+    readonly id: string,
+    readonly file: FileNames,
+    private last: Declaration,
+  ) {}
+
+  /** As it stands in the present text: an edit beside it moves it into a new block. */
+  get declaration(): Declaration {
+    this.last = this.file.get(this.last.id) ?? this.last;
+    return this.last;
+  }
 }
 
 export interface NetworkChange {
@@ -78,18 +100,17 @@ export class Network {
     removed.delete(full);
     dirty.add(full);
     if (node === undefined) {
-      this.nodes.set(full, { id: full, file, declaration, links: NO_LINKS });
+      this.nodes.set(full, new Node(full, file, declaration));
       names.add(declaration.name);
       return;
     }
-    // a piece that is now made from another block changes the scope of what stands in it
-    if (declaration.space === 'block' && node.declaration.statement.node !== declaration.statement.node) {
+    // a piece made from another block, or a draft drawn for the other side, changes what stands in it
+    if (declaration.space === 'block' && node.links.head !== headOf(declaration.statement)) {
       names.add(declaration.name);
       for (const other of this.nodes.values()) {
         if (other.file === file && other.declaration.scope === declaration.name) dirty.add(other.id);
       }
     }
-    node.declaration = declaration;
   }
 
   private dropUnused(removed: Set<string>): void {
@@ -153,15 +174,6 @@ export class Network {
     return this.nodes.get(id)?.declaration.statement;
   }
 }
-
-const NO_LINKS: Links = {
-  targets: new Map(),
-  inputs: new Set(),
-  mentions: new Set(),
-  findings: [],
-  later: new Map(),
-  unresolved: false,
-};
 
 function put(map: Map<string, Set<string>>, key: string, value: string): void {
   const set = map.get(key);

@@ -78,8 +78,10 @@ function assembled(reader: Reader, request: PieceRequest, walked: Walked, block:
   const paths: Path[] = edges.map((edge) => edge.path);
   return {
     name,
+    base: name,
     source,
     statement,
+    remarks: [],
     draft: of === undefined ? '' : of.path.map(({ text }) => text).join('.'),
     edges,
     corners,

@@ -13,8 +13,14 @@ import type { PlacedNotch } from './notch';
 export function finished(piece: Piece, finishes: readonly Finish[], notches: readonly PlacedNotch[]): Piece {
   const allowances = withFinishes(piece, finishes);
   const cut = notches.map(({ piece: _, ...notch }): Notch => notch);
-  return { ...piece, allowances, notches: cut, ...cutting(piece, allowances) };
+  return withCutting({ ...piece, allowances, notches: cut });
 }
+
+/** The piece with its cutting line drawn anew from its allowances. */
+export const withCutting = (piece: Piece): Piece => {
+  const { cutting: _, ...rest } = piece;
+  return { ...rest, ...cutting(rest, piece.allowances) };
+};
 
 /** A finish gives its own allowance; a fold has none. */
 function withFinishes(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<string, number> {
@@ -22,14 +28,14 @@ function withFinishes(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<st
   for (const finish of finishes) {
     const width = finishAllowance(finish);
     if (width === undefined) continue;
-    for (const edge of finish.edges) if (edge.piece === piece.name) allowances.set(edge.edge, width);
+    for (const edge of finish.edges) if (edge.piece === piece.base) allowances.set(edge.edge, width);
   }
   if (piece.fold !== undefined) allowances.set(piece.fold.edge, 0);
   return allowances;
 }
 
 /** None for an outline with a gap, or where no allowance is stated at all: such a piece is shown by its sewing line. */
-function cutting(piece: Piece, allowances: ReadonlyMap<string, number>): Pick<Piece, 'cutting'> {
+function cutting(piece: Omit<Piece, 'cutting'>, allowances: ReadonlyMap<string, number>): Pick<Piece, 'cutting'> {
   const stated = [...allowances.values()].some((width) => width > 0) || allowances.size >= piece.edges.length;
   if (piece.gaps.length > 0 || !stated) return {};
   const edges = piece.edges.map(({ name, path }) => ({ path, allowance: allowances.get(name) ?? 0 }));

@@ -1,0 +1,105 @@
+/** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
+import { apply, distance, mirror, type Affine } from '../../geometry';
+import type { CutWords, Edge, Piece } from '../model';
+
+/** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
+export const ALIKE_WITHIN = 1.5;
+
+/** Places compared along every edge, beside its ends. */
+const COMPARED = 8;
+
+/** The greatest distance between corresponding points of two pieces drafted alike. */
+export function greatestDifference(one: Piece, other: Piece): number {
+  let greatest = 0;
+  one.edges.forEach((edge, i) => {
+    const twin = other.edges[i];
+    if (twin === undefined) return;
+    for (let k = 0; k <= COMPARED; k++) {
+      const share = k / COMPARED;
+      const [a, b] = [edge.path.pointAt(share * edge.path.length), twin.path.pointAt(share * twin.path.length)];
+      greatest = Math.max(greatest, distance(a, b));
+    }
+  });
+  return greatest;
+}
+
+const UPRIGHT = mirror({ x: 0, y: 0 }, { x: 0, y: 1 });
+
+/** A piece as it is when the paper is turned over. */
+export const turnedOver = (piece: Piece): Piece => moved(piece, UPRIGHT);
+
+/** A piece carried by a rigid movement, with all that is drawn on it. */
+export function moved(piece: Piece, m: Affine): Piece {
+  const at = <T extends { readonly point: { x: number; y: number } }>(one: T): T => ({ ...one, point: apply(m, one.point) });
+  return {
+    ...piece,
+    edges: piece.edges.map((edge) => ({ ...edge, path: edge.path.transformed(m) })),
+    corners: piece.corners.map(at),
+    notches: piece.notches.map(at),
+    gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
+    balance: piece.balance.map((line) => ({ ...line, path: line.path.transformed(m) })),
+    labels: piece.labels.map((label) => (label.at === undefined ? label : { ...label, at: apply(m, label.at) })),
+    ...(piece.grain && { grain: { ...piece.grain, from: apply(m, piece.grain.from), to: apply(m, piece.grain.to) } }),
+    ...(piece.cutting && { cutting: piece.cutting.map((path) => path.transformed(m)) }),
+  };
+}
+
+/**
+ * What is cut of a piece drafted for both sides. The first is as the draft is drawn, the other turned over.
+ *
+ * @param drawn the piece for the side its draft is drawn for
+ */
+export function ofBothSides(drawn: Piece, other: Piece, side: 'left' | 'right'): readonly Piece[] {
+  const otherSide = side === 'right' ? 'left' : 'right';
+  const greatest = greatestDifference(drawn, other);
+  if (drawn.fold !== undefined && other.fold !== undefined) return [opened(drawn, other)];
+  if (greatest <= ALIKE_WITHIN) {
+    const larger = other.area > drawn.area ? otherSide : side;
+    const chosen = larger === side ? drawn : other;
+    return [greatest > 1e-6 ? { ...chosen, remarks: [`for both sides, from the ${larger}, which is the larger`] } : chosen];
+  }
+  return [oneSide(drawn, side), turnedOver(oneSide(other, otherSide))];
+}
+
+function oneSide(piece: Piece, side: 'left' | 'right'): Piece {
+  const cut = piece.cut && sidedCut(piece.cut, side);
+  return { ...piece, name: `${piece.name}-${side}`, side, ...(cut && { cut }) };
+}
+
+/** `cut pair` comes out as one of each, right side of the cloth up. */
+function sidedCut(cut: CutWords, side: 'left' | 'right'): CutWords {
+  const layers = cut.layers.map((layer) => ({
+    ...layer,
+    count: layer.as === 'pairs' ? layer.count / 2 : layer.count,
+    as: layer.as === 'pairs' ? side : layer.as,
+  }));
+  const words = layers.map(({ count, cloth }) => `${count} ${side}${cloth === '' ? '' : ` in ${cloth}`}`);
+  return { layers, rightSideUp: true, text: `cut ${words.join(', ')}, right side up` };
+}
+
+/** Fold edges that differ by more than this can't be one line down the middle of an open piece. */
+export const FOLDS_WITHIN = 0.5;
+
+/** A piece on the fold, drafted for both sides: both halves joined along the fold, cut open. */
+function opened(drawn: Piece, other: Piece): Piece {
+  const fold = drawn.edges.findIndex(({ name }) => name === drawn.fold!.edge);
+  const axis = drawn.edges[fold]!.path;
+  const m = mirror(axis.start, axis.end);
+  const half = [...drawn.edges.slice(fold + 1), ...drawn.edges.slice(0, fold)];
+  const otherFold = other.edges.findIndex(({ name }) => name === other.fold!.edge);
+  const back = [...other.edges.slice(otherFold + 1), ...other.edges.slice(0, otherFold)]
+    .map((edge): Edge => ({ ...edge, name: `${edge.name}-other`, path: edge.path.transformed(m).reversed(), fromName: edge.toName, toName: edge.fromName }))
+    .reverse();
+  const { fold: _, ...rest } = drawn;
+  const widths = new Map(drawn.allowances);
+  for (const [edge, width] of other.allowances) widths.set(`${edge}-other`, width);
+  return {
+    ...rest,
+    edges: [...half, ...back],
+    area: drawn.area + other.area,
+    allowances: widths,
+    remarks: ['one open piece: the two halves differ'],
+    ...(drawn.cut && { cut: { ...drawn.cut, layers: drawn.cut.layers.map((layer) => ({ ...layer, as: 'single' as const })), text: 'cut 1 open' } }),
+  };
+}
+

@@ -1,0 +1,34 @@
+/** Which definitions differ between the wearer's two sides, and have to be computed once for each. */
+import type { Network } from './names/network';
+import type { Body } from './values/body';
+
+function reached(from: Iterable<string>, next: (id: string) => Iterable<string>): ReadonlySet<string> {
+  const seen = new Set(from);
+  for (const id of seen) for (const one of next(id)) seen.add(one);
+  return seen;
+}
+
+/** Definitions that rest on a measurement with two sides, named without saying which. */
+export function sidedDefinitions(network: Network, body: Body | undefined): ReadonlySet<string> {
+  const named: string[] = [];
+  for (const [name, { sided }] of body?.measures ?? []) {
+    if (!sided) continue;
+    for (const id of network.dependents.get(`measurement:${name}`) ?? []) {
+      if (network.nodes.get(id)?.links.bare.has(name)) named.push(id);
+    }
+  }
+  return reached(named, (id) => network.dependents.get(id) ?? []);
+}
+
+/** Of the sided definitions, those that make pieces drafted `each side`, and what is made and sewn of these. */
+export function bothSides(network: Network, sided: ReadonlySet<string>): ReadonlySet<string> {
+  if (sided.size === 0) return sided;
+  const pieces = [...sided].filter((id) => {
+    const node = network.nodes.get(id)?.declaration.statement.node;
+    return node?.kind === 'piece' && node.eachSide;
+  });
+  if (pieces.length === 0) return new Set();
+  const before = reached(pieces, (id) => network.nodes.get(id)?.links.inputs ?? []);
+  const after = reached(pieces, (id) => network.dependents.get(id) ?? []);
+  return new Set([...sided].filter((id) => before.has(id) || after.has(id)));
+}
