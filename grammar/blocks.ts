@@ -1,7 +1,7 @@
 /** Text to tree: the whole file, and the parts that an edit touched. */
-import { readRaw } from './reading';
-import { cutGroup, type Group, type Raw } from './skeleton';
-import type { SourceFile, Statement, TopLevel } from './syntax';
+import { Builder } from './builder';
+import { cutGroup, type Group } from './skeleton';
+import type { SourceFile, TopLevel } from './syntax';
 
 /** A replacement of `from..to` of the file's text by `text`. */
 export interface Change {
@@ -18,67 +18,133 @@ export interface Edited {
   readonly removed: readonly TopLevel[];
 }
 
-/** What is kept of a group to know whether an edit concerns it; offsets are the file's. */
+/** What is kept of a group, to know whether an edit concerns it; offsets are the file's. */
 interface Kept {
   from: number;
   reach: number;
+  readonly text: string;
   readonly items: readonly TopLevel[];
 }
 
-const groupsOf = new WeakMap<SourceFile, Kept[]>();
-/** The kind of the block a statement was read in; only for those that its own text and that kind decide alone. */
-const kindOf = new WeakMap<Statement, string>();
-/** Top-level statements with nothing mended in them: their text alone decides their tree. */
-const plain = new WeakSet<TopLevel>();
+/**
+ * A file as its groups. The whole text is put together only when somebody asks for it: copying half a megabyte costs
+ * more than re-reading the block that was edited.
+ */
+class CutFile implements SourceFile {
+  private whole: string | undefined;
+
+  constructor(
+    readonly items: readonly TopLevel[],
+    private readonly groups: readonly Kept[],
+    text?: string,
+  ) {
+    Object.defineProperty(this, 'groups', { enumerable: false });
+    Object.defineProperty(this, 'whole', { enumerable: false, writable: true, value: text });
+  }
+
+  get text(): string {
+    return (this.whole ??= this.groups.map((group) => group.text).join(''));
+  }
+
+  static groupsOf(file: SourceFile): readonly Kept[] {
+    return file instanceof CutFile ? file.groups : (parse(file.text) as CutFile).groups;
+  }
+}
 
 /** Parses a whole text. Never throws, whatever the text is. */
 export function parse(text: string): SourceFile {
+  const builder = new Builder(text, 0);
   const groups: Kept[] = [];
-  const fresh = new Builder(text);
   for (let at = 0; at < text.length;) {
     const group = cutGroup(text, at);
-    groups.push({ from: at, reach: group.reach, items: group.items.map((raw) => fresh.topLevel(raw)) });
+    groups.push(kept(text, at, group, builder, 0));
     at = group.next;
   }
-  return fileOf(text, groups);
+  return new CutFile(itemsOf(groups), groups, text);
 }
 
-/** The tree of the edited text: deeply equal to `parse` of it, and the same objects wherever nothing changed. */
-export function edit(file: SourceFile, change: Change): Edited {
-  const groups = groupsOf.get(file);
-  const text = file.text.slice(0, change.from) + change.text + file.text.slice(change.to);
-  const first = groups?.findIndex((group) => group.reach >= change.from) ?? -1;
-  if (!groups || first < 0) return parsedAnew(file, text);
-  const delta = change.text.length - (change.to - change.from);
-  const { cut, from, next } = recut(text, groups, first, change.to, delta);
-  const old = groups.slice(first, next);
-  const builder = new Builder(text, old);
-  const renewed = cut.map((group, i) => ({
-    from: from[i]!,
-    reach: group.reach,
-    items: group.items.map((raw) => builder.topLevel(raw)),
-  }));
-  const rest = groups.slice(next);
-  if (delta !== 0) for (const group of rest) move(group, delta);
-  const edited = fileOf(text, [...groups.slice(0, first), ...renewed, ...rest]);
-  return { file: edited, ...replaced(itemsOf(old), itemsOf(renewed)) };
+function kept(text: string, from: number, group: Group, builder: Builder, base: number): Kept {
+  const items = group.items.map((raw) => builder.topLevel(raw));
+  return { from: base + from, reach: base + group.reach, text: text.slice(from, group.next), items };
 }
+
+/**
+ * The tree of the edited text: deeply equal to `parse` of it, and the same objects wherever nothing changed. The file
+ * given must not be used any more: what it shares with the new one has moved.
+ */
+export function edit(file: SourceFile, change: Change): Edited {
+  const groups = CutFile.groupsOf(file);
+  const first = groups.findIndex((group) => group.reach >= change.from);
+  if (first < 0) return parsedAnew(file, change);
+  const delta = change.text.length - (change.to - change.from);
+  const base = groups[first]!.from;
+  const recut = cutAgain(groups, first, change, delta);
+  const old = groups.slice(first, recut.next);
+  const builder = new Builder(recut.text, base);
+  builder.reuse(
+    itemsOf(old),
+    recut.cut.flatMap(({ group }) => group.items),
+  );
+  const renewed = recut.cut.map(({ from, group }) => kept(recut.text, from, group, builder, base));
+  const rest = groups.slice(recut.next);
+  if (delta !== 0) for (const group of rest) move(group, delta);
+  const now = itemsOf(renewed);
+  const items = spliced(file.items, groups, first, old, now);
+  const edited = new CutFile(items, [...groups.slice(0, first), ...renewed, ...rest]);
+  return { file: edited, ...replaced(itemsOf(old), now) };
+}
+
+interface Recut {
+  /** The text that was cut, from the first group concerned on. */
+  readonly text: string;
+  readonly cut: readonly { from: number; group: Group }[];
+  /** The first old group that stands as it stood. */
+  readonly next: number;
+}
+
+/** How much is read beyond the edit at first; where a group turns out longer, eight times as much is tried. */
+const WINDOW = 4096;
 
 /** Cuts from the first group concerned until the text runs on as it was cut before. */
-function recut(text: string, groups: readonly Kept[], first: number, oldTo: number, delta: number) {
-  const cut: Group[] = [];
-  const from: number[] = [];
-  let next = first;
-  let at = groups[first]!.from;
-  while (at < text.length) {
-    while (next < groups.length && (groups[next]!.from < oldTo || groups[next]!.from + delta < at)) next++;
-    if (cut.length > 0 && next < groups.length && groups[next]!.from + delta === at)
-      return { cut, from, next };
-    from.push(at);
-    cut.push(cutGroup(text, at));
-    at = cut[cut.length - 1]!.next;
+function cutAgain(groups: readonly Kept[], first: number, change: Change, delta: number): Recut {
+  for (let ahead = WINDOW; ; ahead *= 8) {
+    const window = windowOf(groups, first, change, ahead);
+    const recut = cutWindow(groups, first, change.to, delta, window);
+    if (recut) return recut;
   }
-  return { cut, from, next: groups.length };
+}
+
+function windowOf(groups: readonly Kept[], first: number, change: Change, ahead: number) {
+  const base = groups[first]!.from;
+  let before = '';
+  let last = first;
+  while (last < groups.length && base + before.length < change.to + ahead) before += groups[last++]!.text;
+  const text = before.slice(0, change.from - base) + change.text + before.slice(change.to - base);
+  return { text, complete: last === groups.length };
+}
+
+/** Undefined where the window is too short to tell. */
+function cutWindow(
+  groups: readonly Kept[],
+  first: number,
+  oldTo: number,
+  delta: number,
+  window: { text: string; complete: boolean },
+): Recut | undefined {
+  const { text, complete } = window;
+  const shift = delta - groups[first]!.from;
+  const cut: { from: number; group: Group }[] = [];
+  let next = first;
+  for (let at = 0; at < text.length;) {
+    while (next < groups.length && (groups[next]!.from < oldTo || groups[next]!.from + shift < at)) next++;
+    if (cut.length > 0 && next < groups.length && groups[next]!.from + shift === at)
+      return { text, cut, next };
+    const group = cutGroup(text, at);
+    if (!complete && group.reach >= text.length) return undefined;
+    cut.push({ from: at, group });
+    at = group.next;
+  }
+  return { text, cut, next: groups.length };
 }
 
 function move(group: Kept, delta: number): void {
@@ -88,7 +154,24 @@ function move(group: Kept, delta: number): void {
 }
 
 function itemsOf(groups: readonly Kept[]): TopLevel[] {
-  return groups.flatMap((group) => group.items);
+  const items: TopLevel[] = [];
+  for (const group of groups) for (const item of group.items) items.push(item);
+  return items;
+}
+
+/** The items of the file with those of the old groups exchanged. */
+function spliced(
+  items: readonly TopLevel[],
+  groups: readonly Kept[],
+  first: number,
+  old: readonly Kept[],
+  now: readonly TopLevel[],
+): TopLevel[] {
+  let start = 0;
+  for (let i = 0; i < first; i++) start += groups[i]!.items.length;
+  let end = start;
+  for (const group of old) end += group.items.length;
+  return items.slice(0, start).concat(now, items.slice(end));
 }
 
 function replaced(
@@ -102,87 +185,8 @@ function replaced(
   };
 }
 
-function fileOf(text: string, groups: Kept[]): SourceFile {
-  const file: SourceFile = { text, items: itemsOf(groups) };
-  groupsOf.set(file, groups);
-  return file;
-}
-
-/** Makes statements of cut ones, and finds those that stood in the file before. */
-class Builder {
-  private readonly statements = new Map<string, Statement[]>();
-  private readonly items = new Map<string, TopLevel[]>();
-
-  constructor(
-    private readonly text: string,
-    old: readonly Kept[] = [],
-  ) {
-    for (const item of itemsOf(old)) {
-      if (plain.has(item)) put(this.items, item.text, item);
-      this.remember(item.statement);
-    }
-  }
-
-  private remember(statement: Statement): void {
-    const kind = kindOf.get(statement);
-    if (kind !== undefined) put(this.statements, keyOf(kind, statement.text, statement.doc), statement);
-    for (const child of statement.block ?? []) this.remember(child);
-  }
-
-  topLevel(raw: Raw): TopLevel {
-    const text = this.text.slice(raw.docFrom, raw.end);
-    const untouched = isPlain(raw);
-    const known = untouched ? this.items.get(text)?.shift() : undefined;
-    if (known) {
-      known.offset = raw.docFrom;
-      return known;
-    }
-    const item: TopLevel = { offset: raw.docFrom, text, statement: this.statement(raw, raw.docFrom) };
-    if (untouched) plain.add(item);
-    return item;
-  }
-
-  private statement(raw: Raw, offset: number): Statement {
-    const own = this.text.slice(raw.from, raw.to);
-    const [start, end] = [raw.from - offset, raw.end - offset];
-    const block = raw.block?.map((inner) => this.statement(inner, offset));
-    const decided = raw.mended.length === 0;
-    const known = decided ? this.statements.get(keyOf(raw.kind, own, raw.doc))?.shift() : undefined;
-    if (known && !block && !known.block) {
-      known.start = start;
-      known.end = end;
-      return known;
-    }
-    const { node, problems } = known ?? readRaw(raw, this.text);
-    const statement: Statement = {
-      start,
-      text: own,
-      node,
-      problems,
-      doc: raw.doc,
-      ...(block && { block }),
-      end,
-    };
-    if (decided) kindOf.set(statement, raw.kind);
-    return statement;
-  }
-}
-
-function isPlain(raw: Raw): boolean {
-  return raw.mended.length === 0 && (raw.block?.every(isPlain) ?? true);
-}
-
-function put<T>(map: Map<string, T[]>, key: string, value: T): void {
-  const list = map.get(key);
-  if (list) list.push(value);
-  else map.set(key, [value]);
-}
-
-function keyOf(kind: string, text: string, doc: string): string {
-  return `${kind}\n${text}\n${doc}`;
-}
-
-function parsedAnew(file: SourceFile, text: string): Edited {
-  const now = parse(text);
+function parsedAnew(file: SourceFile, change: Change): Edited {
+  const { text } = file;
+  const now = parse(text.slice(0, change.from) + change.text + text.slice(change.to));
   return { file: now, ...replaced(file.items, now.items) };
 }

@@ -61,7 +61,7 @@ const TOP: Record<string, (second: Token | undefined, third: Token | undefined) 
   cloth: opensBlock,
   body: (second, third) => opensBlock(second, third) || (isName(second) && word(third) === 'from'),
   trace: (second, third) => opensBlock(second, third) || (isName(second) && word(third) === 'from'),
-  piece: (second, third) => isName(second) && (word(third) === 'of' || word(third) === 'worked'),
+  piece: (second, third) => isName(second) && PIECE_WORDS.has(word(third)),
   lining: (second, third) => isName(second) && word(third) === 'of',
   facing: (second, third) => isName(second) && word(third) === 'of',
   divide: (second, third) => isName(second) && word(third) === 'at',
@@ -73,6 +73,8 @@ const TOP: Record<string, (second: Token | undefined, third: Token | undefined) 
   finish: (second, third) => isName(second) && isName(third),
   notion: (second, third) => isName(second) && third?.tokenType === t.Equals,
 };
+
+const PIECE_WORDS = new Set(['of', 'worked', 'from']);
 
 function opensBlock(second: Token | undefined, third: Token | undefined): boolean {
   return isName(second) && (third === undefined || third.tokenType === t.OpenBrace);
@@ -116,7 +118,7 @@ export function ownedKind(tokens: Tokens, parent: BlockKind): BlockKind | undefi
   const head = tokens[0]?.text ?? '';
   const inPlace = ruleOf(parent, head) !== undefined;
   if (!inPlace && !(head === 'outline' || (parent !== 'outline' && headsFile(tokens)))) return undefined;
-  if (head === 'piece') return word(tokens[2]) === 'worked' ? 'work' : 'piece';
+  if (head === 'piece') return tokens.some((token) => word(token) === 'worked') ? 'work' : 'piece';
   return Object.hasOwn(OWNED, head) ? OWNED[head] : undefined;
 }
 

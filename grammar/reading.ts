@@ -3,7 +3,7 @@ import { attempt, exchanged, nearest, respelling } from './attempts';
 import { explain, explainHead } from './explain';
 import { begins, needsBlock, ownedKind } from './heads';
 import { readStatement, type Reading } from './parser';
-import { repair, type Edit, type Repair } from './repairs';
+import { repair, type Repair } from './repairs';
 import type { Mended, Raw } from './skeleton';
 import type * as s from './syntax';
 import * as t from './tokens';
@@ -103,7 +103,29 @@ function headRespelt(raw: Raw, tokens: Token[]): Found {
     const reading = readStatement(ruleOf(kind, word)!, list, raw.from);
     if (reading.node) return { node: placed(reading.node, raw), repairs: [respelling(head!, word)] };
   }
-  return { refused: explainHead(kind, tokens) };
+  return headless(raw, tokens) ?? { refused: explainHead(kind, tokens) };
+}
+
+/** `front of skirt {`: a header that lost its first word, or has another in its place. */
+function headless(raw: Raw, tokens: Token[]): Found | undefined {
+  if (raw.kind !== 'file' || !raw.block) return undefined;
+  const first = tokens[0]!;
+  const head = new t.Token(t.W.piece, 'piece', first.startOffset, first.startOffset - 1);
+  for (const list of [[head, ...tokens], exchanged(tokens, 0, first.as(t.W.piece, 'piece'))]) {
+    const reading = readStatement('piece', list, raw.from);
+    if (!reading.node) continue;
+    const put = list.length > tokens.length;
+    const edits = [
+      { from: first.startOffset, to: put ? first.startOffset : first.end, text: put ? 'piece ' : 'piece' },
+    ];
+    const message = 'No statement of the file begins so; with `piece` before it, it would be a piece.';
+    const { startOffset: from, end: to } = first;
+    return {
+      node: placed(reading.node, raw),
+      repairs: [{ code: 'missing-word', message, from, to, title: 'Write `piece`', edits }],
+    };
+  }
+  return undefined;
 }
 
 /** A node's own place ends where the statement's words do, whatever was put in to read it. */
@@ -130,18 +152,17 @@ function notesOf(reading: Reading): Repair[] {
 
 function isStray(raw: Raw): boolean {
   return (
+    raw.mended.length > 0 &&
     raw.tokens.length === 1 &&
     (raw.tokens[0]!.tokenType === t.CloseBrace || raw.tokens[0]!.tokenType === t.OpenBrace)
   );
 }
 
 function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
-  const { code, from, to, insertAt, insert } = mended;
-  const replaced = code === 'stray-brace' || code === 'semicolon';
-  const edits: Edit[] = insertAt < 0 ? [] : [{ from: insertAt, to: replaced ? to : insertAt, text: insert }];
+  const { code, from, to, edit } = mended;
   const header = text.slice(raw.from, raw.tokens[raw.tokens.length - 1]!.end).split(/[\r\n]/)[0]!;
   const messages: Record<Mended['code'], string> = {
-    'missing-brace': insert.includes('}')
+    'missing-brace': edit?.text.includes('}')
       ? `The block of \`${header}\` is opened here and never closed: a \`}\` is missing.`
       : `\`${header}\` has a block, and the \`{\` that opens it is missing at the end of this line.`,
     'stray-brace':
@@ -157,7 +178,7 @@ function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
     semicolon: 'Remove it',
     'too-deep': '',
   };
-  return { code, message: messages[code], from, to, title: titles[code], edits };
+  return { code, message: messages[code], from, to, title: titles[code], edits: edit ? [edit] : [] };
 }
 
 function noBlock(raw: Raw): Repair {

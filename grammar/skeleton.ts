@@ -9,7 +9,7 @@
 import { begins, carriesOn, headsFile, leavesOpen, needsBlock, ownedKind, splitsLine } from './heads';
 import { readLine, type Line } from './lexer';
 import * as t from './tokens';
-import { Token, W } from './tokens';
+import { W, type Token } from './tokens';
 import type { BlockKind } from './words';
 
 /** What the cutting itself had to mend. */
@@ -17,9 +17,7 @@ export interface Mended {
   readonly code: 'missing-brace' | 'stray-brace' | 'semicolon' | 'too-deep';
   readonly from: number;
   readonly to: number;
-  /** Where `insert` goes, or what `from..to` is replaced by. */
-  readonly insertAt: number;
-  readonly insert: string;
+  readonly edit?: { readonly from: number; readonly to: number; readonly text: string };
 }
 
 /** A statement's tokens, not yet parsed. Offsets are the file's. */
@@ -103,6 +101,13 @@ class Lines {
   }
 }
 
+const GUESSED: readonly BlockKind[] = [
+  'draft', 'piece', 'outline', 'work', 'body', 'sizes', 'cloth', 'fitting', 'trace',
+]; // prettier-ignore
+
+/** What a `{` is mistyped as. */
+const MISTYPED = new Set([t.CloseBrace, t.Open, t.Close]);
+
 class Cutter {
   private readonly text: string;
   private readonly out: Raw[] = [];
@@ -170,6 +175,7 @@ class Cutter {
       }
       if (this.opensLate(line, indent)) this.openWaiting();
       this.waiting = undefined;
+      if (this.trust && this.closesMistyped(line, indent)) return true;
       if (this.trust && first.tokenType !== t.CloseBrace && this.closeByIndent(line, indent)) return false;
     }
     this.takeTokens(line, indent);
@@ -231,7 +237,8 @@ class Cutter {
     const { tokens } = line;
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i]!;
-      if (token.tokenType === t.CloseBrace) this.closing(token, i, line, indent);
+      if (this.meansOpening(token, i, line)) this.openMistyped(token, line, indent);
+      else if (token.tokenType === t.CloseBrace) this.closing(token, i, line, indent);
       else if (token.tokenType === t.OpenBrace && this.opens(token, i === tokens.length - 1, line, indent))
         continue;
       else if (token.image === ';' && token.tokenType === t.Odd && this.semicolon(token, i, line)) continue;
@@ -293,9 +300,9 @@ class Cutter {
   private semicolon(token: Token, i: number, line: Line): boolean {
     const last = i === line.tokens.length - 1;
     if (!this.current || !(last || begins(this.kind, line.tokens, i + 1))) return false;
-    const insert = last ? '' : '\n';
     const { startOffset: from, end: to } = token;
-    this.current.mended.push({ code: 'semicolon', from, to, insertAt: from, insert });
+    const text = last ? '' : '\n';
+    this.current.mended.push({ code: 'semicolon', from, to, edit: { from, to, text } });
     this.current = undefined;
     return true;
   }
@@ -309,8 +316,9 @@ class Cutter {
   /** Opens a block at a `{`, or leaves the brace to the statement. */
   private opens(token: Token, last: boolean, line: Line, indent: number): boolean {
     const raw = this.current ?? this.begin(token, false);
+    if (raw.tokens.length === 0) raw.tokens.push(token);
     if (this.stack.length >= MAX_BLOCKS) {
-      raw.mended.push({ code: 'too-deep', from: token.startOffset, to: token.end, insertAt: -1, insert: '' });
+      raw.mended.push({ code: 'too-deep', from: token.startOffset, to: token.end });
       return true;
     }
     const owned = this.owned(raw);
@@ -318,11 +326,26 @@ class Cutter {
     raw.to = raw.end = token.end;
     const isShare = raw.tokens[0]?.tokenType === W.divide && owned !== undefined;
     const owner = isShare ? this.share(raw, token) : raw;
-    if (raw.tokens.length === 0) raw.tokens.push(token);
     if (!owned) this.noteStray(owner, token);
-    const kind = owned ?? this.guess(line.next);
+    const kind = owned ?? this.guess(raw, line.next);
     this.push({ owner, kind, indent, open: token, line: line.from });
     return true;
+  }
+
+  /** A header that ends in another bracket than `{`. */
+  private meansOpening(token: Token, i: number, line: Line): boolean {
+    const { current } = this;
+    if (i === 0 || i < line.tokens.length - 1 || !current || current.block || !MISTYPED.has(token.tokenType))
+      return false;
+    return current.from >= line.from && this.owned(current) !== undefined && needsBlock(current.tokens);
+  }
+
+  private openMistyped(token: Token, line: Line, indent: number): void {
+    const owner = this.current!;
+    const { startOffset: from, end: to } = token;
+    owner.to = owner.end = to;
+    owner.mended.push({ code: 'missing-brace', from, to, edit: { from, to, text: '{' } });
+    this.push({ owner, kind: this.owned(owner)!, indent, open: token, line: line.from });
   }
 
   private push(frame: Omit<Frame, 'items' | 'indented'>): void {
@@ -343,7 +366,7 @@ class Cutter {
       divide.tokens[first - 1]!.tokenType !== t.Comma
     )
       first--;
-    const tokens = divide.tokens.slice(first);
+    const tokens = first < divide.tokens.length ? divide.tokens.slice(first) : [brace];
     const from = tokens[0]?.startOffset ?? brace.startOffset;
     const share: Raw = {
       kind: 'share', tokens, doc: '', docFrom: from, from, to: brace.end, end: brace.end, block: undefined, mended: [],
@@ -354,30 +377,25 @@ class Cutter {
 
   private noteStray(raw: Raw, token: Token): void {
     const { startOffset: from, end: to } = token;
-    raw.mended.push({ code: 'stray-brace', from, to, insertAt: from, insert: '' });
+    raw.mended.push({ code: 'stray-brace', from, to, edit: { from, to, text: '' } });
   }
 
-  /** What a block under an unknown head holds, by the look of its first lines. */
-  private guess(from: number): BlockKind {
-    const kinds: BlockKind[] = [
-      'draft',
-      'piece',
-      'outline',
-      'work',
-      'body',
-      'sizes',
-      'cloth',
-      'fitting',
-      'trace',
-    ];
-    const scores = kinds.map(() => 0);
+  /** What a block under an unknown head holds, by its header and the look of its first lines. */
+  private guess(header: Raw, from: number): BlockKind {
+    const words = header.tokens.map((token) => token.text);
+    if (words.includes('worked')) return 'work';
+    if (words.includes('of')) return 'piece';
+    const scores = GUESSED.map(() => 0);
+    let indent = -1;
     let seen = 0;
     for (const line of this.lines.from(from)) {
       this.reach = Math.max(this.reach, line.next);
-      if (line.tokens[0]!.tokenType === t.CloseBrace || ++seen > 6) break;
-      kinds.forEach((kind, i) => (scores[i]! += begins(kind, line.tokens) ? 1 : 0));
+      if (indent < 0) indent = this.lines.indent(line);
+      if (line.tokens[0]!.tokenType === t.CloseBrace || ++seen > 8) break;
+      if (this.lines.indent(line) > indent) continue;
+      GUESSED.forEach((kind, i) => (scores[i]! += begins(kind, line.tokens) ? 1 : 0));
     }
-    return kinds[scores.indexOf(Math.max(...scores))]!;
+    return GUESSED[scores.indexOf(Math.max(...scores))]!;
   }
 
   /** Whether a header that lacks its `{` is followed by what its block would hold. */
@@ -402,7 +420,7 @@ class Cutter {
   private openWaiting(): void {
     const { raw, indent } = this.waiting!;
     const [from, to] = [raw.from, raw.to];
-    raw.mended.push({ code: 'missing-brace', from, to, insertAt: to, insert: ' {' });
+    raw.mended.push({ code: 'missing-brace', from, to, edit: { from: to, to, text: ' {' } });
     this.push({ owner: raw, kind: this.owned(raw)!, indent, open: undefined, line: raw.from });
   }
 
@@ -483,6 +501,22 @@ class Cutter {
     }
   }
 
+  /** With braces that do not agree: one word alone where a block's `}` should stand. */
+  private closesMistyped(line: Line, indent: number): boolean {
+    const frame = this.stack[this.stack.length - 1];
+    const [token, more] = line.tokens;
+    const alone = more === undefined && token!.tokenType !== t.CloseBrace && token!.tokenType !== t.OpenBrace;
+    if (!frame?.indented || !alone || frame.indent !== indent) return false;
+    this.stack.pop();
+    const { startOffset: from, end: to } = token!;
+    frame.owner.end = to;
+    frame.owner.mended.push({ code: 'missing-brace', from, to, edit: { from, to, text: '}' } });
+    this.current = undefined;
+    this.comments = [];
+    this.done = line.next;
+    return true;
+  }
+
   private closeAll(): void {
     while (this.stack.length > 0) this.closeTop();
   }
@@ -498,7 +532,8 @@ class Cutter {
     if (owner.mended.length > 0) return;
     const indent = ' '.repeat(frame.indent);
     const [from, to] = open ? [open.startOffset, open.end] : [owner.from, owner.to];
-    owner.mended.push({ code: 'missing-brace', from, to, insertAt: owner.end, insert: `\n${indent}}` });
+    const edit = { from: owner.end, to: owner.end, text: `\n${indent}}` };
+    owner.mended.push({ code: 'missing-brace', from, to, edit });
   }
 
   // -------------------------------------------------------------------------------------------------------- doubt

@@ -789,6 +789,20 @@ export interface Statement {
   readonly problems: readonly SyntaxProblem[];
   /** The comment lines directly above, without `#` and one blank; '' when there are none. */
   readonly doc: string;
+  /** What holds it: a kind of block, the file, or a divide's block of shares. */
+  readonly inside:
+    | 'file'
+    | 'draft'
+    | 'piece'
+    | 'work'
+    | 'outline'
+    | 'body'
+    | 'sizes'
+    | 'trace'
+    | 'grade'
+    | 'fitting'
+    | 'cloth'
+    | 'share';
   /** The statements of its block, for those that own one. */
   readonly block?: readonly Statement[];
   /** One past the last character it covers, with its block, counted like `start`. */

@@ -1,0 +1,91 @@
+/** Makes statements of cut ones, and finds those that stood in the file before. */
+import { readRaw } from './reading';
+import type { Raw } from './skeleton';
+import type { Statement, TopLevel } from './syntax';
+
+/** Top-level statements with nothing mended in them: their text alone decides their tree. */
+const plain = new WeakSet<TopLevel>();
+
+/** What the cutting itself mends depends on more than the statement's own text. */
+const CUT_MENDED = new Set(['missing-brace', 'stray-brace', 'semicolon', 'too-deep']);
+
+export class Builder {
+  private readonly statements = new Map<string, Statement[]>();
+  private readonly kept = new Map<Raw, TopLevel>();
+
+  /** @param base where `text` begins in the file */
+  constructor(
+    private readonly text: string,
+    private readonly base: number,
+  ) {}
+
+  /**
+   * Offers what stood in the file before. Whole top-level statements are kept first: a statement of one that is kept
+   * may not be used a second time.
+   */
+  reuse(old: readonly TopLevel[], now: readonly Raw[]): void {
+    const byText = new Map<string, TopLevel[]>();
+    for (const item of old) if (plain.has(item)) put(byText, item.text, item);
+    const taken = new Set<TopLevel>();
+    for (const raw of now) {
+      const item = isPlain(raw) ? byText.get(this.text.slice(raw.docFrom, raw.end))?.shift() : undefined;
+      if (!item) continue;
+      this.kept.set(raw, item);
+      taken.add(item);
+    }
+    for (const item of old) if (!taken.has(item)) this.remember(item.statement);
+  }
+
+  private remember(statement: Statement): void {
+    const { inside, text, doc, problems, block } = statement;
+    const own = !problems.some((problem) => CUT_MENDED.has(problem.code));
+    if (own) put(this.statements, keyOf(inside, text, doc), statement);
+    for (const child of block ?? []) this.remember(child);
+  }
+
+  topLevel(raw: Raw): TopLevel {
+    const known = this.kept.get(raw);
+    if (known) {
+      known.offset = this.base + raw.docFrom;
+      return known;
+    }
+    const text = this.text.slice(raw.docFrom, raw.end);
+    const item: TopLevel = {
+      offset: this.base + raw.docFrom,
+      text,
+      statement: this.statement(raw, raw.docFrom),
+    };
+    if (isPlain(raw)) plain.add(item);
+    return item;
+  }
+
+  private statement(raw: Raw, offset: number): Statement {
+    const own = this.text.slice(raw.from, raw.to);
+    const [start, end] = [raw.from - offset, raw.end - offset];
+    const block = raw.block?.map((inner) => this.statement(inner, offset));
+    const known =
+      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.doc))?.shift() : undefined;
+    if (known && !block && !known.block) {
+      known.start = start;
+      known.end = end;
+      return known;
+    }
+    const { node, problems } = known ?? readRaw(raw, this.text);
+    const statement: Statement = { start, text: own, node, problems, doc: raw.doc, inside: raw.kind, end };
+    return block ? { ...statement, block } : statement;
+  }
+}
+
+function isPlain(raw: Raw): boolean {
+  return raw.mended.length === 0 && (raw.block?.every(isPlain) ?? true);
+}
+
+function put<T>(map: Map<string, T[]>, key: string, value: T): void {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
+}
+
+function keyOf(kind: string, text: string, doc: string): string {
+  return `${kind}\n${text}\n${doc}`;
+}
