@@ -221,7 +221,7 @@ export const lengths: readonly Measurement[] = [
     source: iso,
   },
   {
-    name: 'side-length',
+    name: 'underarm-to-waist',
     definition: 'From the armpit level down the side to the waist tape.',
     howToTake: 'With the arm raised a little, from the card under the arm.',
     low: 80,
