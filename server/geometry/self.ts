@@ -10,8 +10,11 @@ import { add, angleBetween, cross, dot, lengthOf, normalised, type Point, scale,
 /** Two hits nearer along the path than this (millimetres) are one place of it, a joint. */
 const JOINT = 1e-5;
 
-/** How far from a meeting (millimetres) it is first looked on which side of the one branch the other lies. */
-const BESIDE = 0.01;
+/**
+ * How far from a meeting (millimetres) it is first looked on which side of the one branch the other lies. A loop smaller than
+ * this goes unseen; nearer by, rounding would have a say in the answer.
+ */
+const BESIDE = 1e-4;
 
 /**
  * Crossings of a path with itself, `sA` before `sB`, in order of `sA`. Joints are none, nor is a touching (up to
