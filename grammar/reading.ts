@@ -3,7 +3,7 @@ import { attempt, exchanged, nearest, respelling } from './attempts';
 import { explain, explainHead } from './explain';
 import { begins, needsBlock, ownedKind } from './heads';
 import { readStatement, type Reading } from './parser';
-import { repair, type Repair } from './repairs';
+import { repair, tooMuch, type Repair } from './repairs';
 import type { Mended, Raw } from './skeleton';
 import type * as s from './syntax';
 import * as t from './tokens';
@@ -18,7 +18,7 @@ export interface Read {
 /** Reads one statement. Never throws; a statement that can't be read becomes a `BrokenNode`. */
 export function readRaw(raw: Raw, text: string): Read {
   const rule = ruleFor(raw.kind, raw.tokens);
-  if (rule !== undefined && raw.mended.length === 0 && !raw.tokens.some(slips)) {
+  if (rule !== undefined && raw.mended.length === 0 && !raw.tokens.some(slips) && !tooMuch(raw.tokens)) {
     const { node, notes } = readStatement(rule, raw.tokens, raw.from);
     if (node && notes.length === 0 && blockStands(raw)) return { node, problems: dates(node, raw) };
   }

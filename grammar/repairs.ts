@@ -55,7 +55,8 @@ export function substitution(code: SyntaxProblemCode, message: string, at: Edit)
   return { code, message, from: at.from, to: at.to, title, edits: [at] };
 }
 
-function tooMuch(tokens: readonly Token[]): Repair | undefined {
+/** A statement that is longer, or nested deeper, than is read. */
+export function tooMuch(tokens: readonly Token[]): Repair | undefined {
   if (tokens.length > MAX_TOKENS) {
     const { startOffset: from, end: to } = tokens[0]!;
     const message = `This statement has ${tokens.length} words; more than ${MAX_TOKENS} are not read. Give its parts names of their own.`;
@@ -87,7 +88,7 @@ function unknown(tokens: readonly Token[]): Repair | undefined {
 
 const SLIPS: Record<string, (written: string, meant: string) => string> = {
   'unusual-sign': (written, meant) =>
-    `\`${written}\` is another character than the one meant: write \`${meant}\`.`,
+    `\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`,
   'comma-in-number': (written, meant) =>
     `\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`,
   'number-without-zero': (written, meant) => `\`${written}\` begins with its point; write \`${meant}\`.`,
