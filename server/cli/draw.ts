@@ -31,7 +31,7 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
     return FAULTY;
   }
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.${options.format}`);
-  write(absolute(io, file), await picture(drawing, options, io));
+  write(absolute(io, file), await picture(drawing, options, io), file);
   io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}\n`);
   if (errors === 0) return CLEAN;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
@@ -61,16 +61,25 @@ async function picture(drawing: Drawing, { format }: DrawOptions, io: Io): Promi
 }
 
 /** Writes beside the file first and renames, so that nobody ever reads half a picture. */
-function write(file: string, content: string | Uint8Array): void {
+function write(file: string, content: string | Uint8Array, named: string): void {
   const half = `${file}.${process.pid}.part`;
   try {
     mkdirSync(join(file, '..'), { recursive: true });
     writeFileSync(half, content);
     renameSync(half, file);
   } catch (fault) {
-    rmSync(half, { force: true });
+    remove(half);
     throw new Unable(
-      `${file} can't be written (${(fault as NodeJS.ErrnoException).code ?? 'unknown reason'}).`,
+      `${named} can't be written (${(fault as NodeJS.ErrnoException).code ?? 'unknown reason'}).`,
     );
+  }
+}
+
+/** Removes what was half written; where even that can't be done there is nothing to remove. */
+function remove(file: string): void {
+  try {
+    rmSync(file, { force: true });
+  } catch {
+    return;
   }
 }

@@ -1,10 +1,11 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
 import { catalogue, explain } from '../checks';
+import { diskBehind } from '../lsp/disk';
 import { nearest } from '../drafting/names/spelling';
 import { CLEAN, Unable, type Exit, type Io } from './io';
 
 export function runExplain(code: string, io: Io): Exit {
-  const page = explain(code);
+  const page = explain(code, diskBehind(io.cwd).page);
   if (page === undefined) throw new Unable(unknown(code));
   io.out(page.endsWith('\n') ? page : `${page}\n`);
   return CLEAN;

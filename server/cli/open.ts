@@ -47,8 +47,8 @@ export class Bench {
     const uri = uriOfPath(full);
     this.workshop.setText(uri, reading.text);
     const pattern = this.workshop.pattern(uri, choice);
-    if (pattern.refused.length > 0)
-      throw new Unable(pattern.refused.map((why) => `${written}: ${why}`).join('\n'));
+    const refused = [...pattern.refused, ...unfit(pattern, choice)];
+    if (refused.length > 0) throw new Unable(refused.map((why) => `${written}: ${why}`).join('\n'));
     return { path: written, uri, pattern };
   }
 
@@ -57,6 +57,18 @@ export class Bench {
     const own = opened.find((file) => file.uri === uri);
     return own?.path ?? shown(this.io, decodeURIComponent(new URL(uri).pathname));
   }
+}
+
+/** What is said of settings that are no value of their choice's kind: a word for a length, an angle for a word. */
+function unfit(pattern: Pattern, { set }: Choice): string[] {
+  const sources = new Set(
+    [...set.keys()].map((path) =>
+      path.replace(/(?:(.*)\.)?(.*)/, (_, scope, name) => `${scope ? `${scope}/` : ''}=${name}`),
+    ),
+  );
+  return pattern.findings
+    .filter(({ source, finding }) => finding.code === 'wrong-kind' && sources.has(source))
+    .map(({ finding }) => finding.message);
 }
 
 /** `ferrywoman` or `standard M`; a size may have blanks of its own. */

@@ -1,5 +1,4 @@
 /** The edits that bring a text into its canonical layout. */
-import { format } from '../../grammar/format';
 
 export interface LayoutEdit {
   readonly from: number;
@@ -7,9 +6,8 @@ export interface LayoutEdit {
   readonly text: string;
 }
 
-/** What to replace, and nothing more than what differs: at most one stretch. */
-export function formatting(text: string): readonly LayoutEdit[] {
-  const laid = format(text);
+/** What to replace in a text to make it `laid`, and nothing more than what differs: at most one stretch. */
+export function layoutEdits(text: string, laid: string): readonly LayoutEdit[] {
   if (laid === text) return [];
   const from = sharedStart(text, laid);
   const shared = sharedEnd(text.slice(from), laid.slice(from));

@@ -4,16 +4,16 @@ import type { Pattern, PlacedFinding } from '../drafting/model';
 
 /**
  * The findings to show in the pattern's own file. An error of a used file is shown at the `use` line that brings it
- * in, and leads to its true place.
+ * in, and leads to its true place; warnings and notes about a used file are that file's own.
  */
 export function problemsOf(
   pattern: Pattern,
   findings: readonly PlacedFinding[],
   file: SourceFile | undefined,
 ): readonly PlacedFinding[] {
-  return findings.map((finding) =>
-    finding.place.uri === pattern.uri ? finding : atUse(pattern, finding, file),
-  );
+  return findings
+    .filter(({ place, severity }) => place.uri === pattern.uri || severity === 'error')
+    .map((finding) => (finding.place.uri === pattern.uri ? finding : atUse(pattern, finding, file)));
 }
 
 function atUse(pattern: Pattern, finding: PlacedFinding, file: SourceFile | undefined): PlacedFinding {

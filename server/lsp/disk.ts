@@ -66,6 +66,16 @@ export function homeOf(path: string, workingFolder: string): string {
   return repositoryOf(dirname(path)) ?? (holds ? workingFolder : dirname(path));
 }
 
+/** Where the pages about codes lie: beside the bundled program, or beside the checks of the project. */
+const PAGE_PLACES = ['checks', join('..', 'checks')];
+
+function readPage(file: string): string | undefined {
+  const here = typeof __dirname === 'string' ? __dirname : dirname(fileURLToPath(import.meta.url));
+  const readings = PAGE_PLACES.map((place) => readText(join(here, place, file)));
+  const found = readings.find((reading) => 'text' in reading);
+  return found && 'text' in found ? found.text : undefined;
+}
+
 /** The disk behind the open buffers. */
 export function diskBehind(workingFolder: string): Behind {
   return {
@@ -82,6 +92,7 @@ export function diskBehind(workingFolder: string): Behind {
       const [path, ...homes] = [uri, ...folders].map(pathOfUri);
       return path === undefined || homes.some((home) => home === undefined || leadsInto(path, home));
     },
+    page: readPage,
   };
 }
 

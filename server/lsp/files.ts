@@ -10,9 +10,16 @@ export interface Behind {
   home(uri: string): string | undefined;
   /** False for a link that leads out of all these folders. */
   staysIn(uri: string, folders: readonly string[]): boolean;
+  /** The text of a page about a code, by its file name. */
+  page(file: string): string | undefined;
 }
 
-export const nothingBehind: Behind = { read: () => undefined, home: () => undefined, staysIn: () => true };
+export const nothingBehind: Behind = {
+  read: () => undefined,
+  home: () => undefined,
+  staysIn: () => true,
+  page: () => undefined,
+};
 
 export class Files implements Door {
   readonly #buffers = new Map<string, string>();
@@ -37,6 +44,9 @@ export class Files implements Door {
     const key = canonical(uri);
     return this.#buffers.get(key) ?? this.behind.read(key);
   }
+
+  /** Reads a page about a code by its file name. */
+  readonly page = (file: string): string | undefined => this.behind.page(file);
 
   resolve(from: string, path: string): { readonly uri: string } | { readonly outside: true } {
     const file = canonical(from);

@@ -1,6 +1,7 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
 import type { Sheet } from '../../client/preview/protocol';
 import { draw, place } from '../drawing/draw';
+import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import type { Desk } from './desk';
 import { fullSheet, nextSheet, type Drawn, type Held } from './sheets';
@@ -47,7 +48,14 @@ export class Previews {
   }
 
   #drawn(uri: string, pattern: Pattern): Drawn {
-    const { pieceNames } = pattern;
-    return { uri, drawing: draw(pattern), pieceNames, findings: this.desk.problems(pattern), place };
+    const drawing = draw(pattern);
+    return { uri, drawing, wanted: wanted(pattern, drawing), findings: this.desk.problems(pattern), place };
   }
+}
+
+/** The pieces that the text names and that are shown or can't be had; a step that is never cut is neither. */
+function wanted({ pieceNames, pieces }: Pattern, drawing: Drawing): readonly string[] {
+  const shown = new Set(drawing.pieces.map(({ source }) => source));
+  const sound = new Set(pieces.map(({ source }) => source));
+  return pieceNames.filter((name) => shown.has(name) || !sound.has(name));
 }

@@ -7,7 +7,6 @@ import {
   CodeActionRequest,
   CompletionRequest,
   DefinitionRequest,
-  DocumentFormattingRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
   HoverRequest,
@@ -19,7 +18,6 @@ import {
   type Location,
   type ServerCapabilities,
   type TextDocumentPositionParams,
-  type TextEdit,
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
 import { explain } from '../checks';
@@ -27,7 +25,6 @@ import { completions } from '../features/completion';
 import { definition } from '../features/definition';
 import { fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
-import { formatting } from '../features/formatting';
 import { hover } from '../features/hover';
 import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
@@ -98,11 +95,6 @@ const completionsAt = aboutText((document, params: TextDocumentPositionParams, d
   return items.map((item, index) => completionItem(item, index, lines));
 });
 
-const formatted = aboutText((document, _params: AboutText): TextEdit[] => {
-  const { text, lines } = document;
-  return formatting(text).map((edit) => ({ range: lines.range(edit.from, edit.to), newText: edit.text }));
-});
-
 const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => {
   const { key, lines } = document;
   const { start, end } = params.range;
@@ -144,7 +136,6 @@ const service = <P>(
 export const services: readonly Service[] = [
   service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
   service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
-  service(DocumentFormattingRequest.method, 'text', { documentFormattingProvider: true }, formatted),
   service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
   service(
     CompletionRequest.method,
@@ -162,7 +153,9 @@ export const services: readonly Service[] = [
   service(methods.openPreview, 'checks', {}, ({ uri }: { uri: string }, { previews }) => previews.open(uri)),
   service(methods.locate, 'names', {}, located),
   service(methods.sourcesAt, 'names', {}, sourcesAt),
-  service(methods.explain, 'nothing', {}, ({ code }: { code: string }) => explain(code) ?? null),
+  service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {
+    return explain(code, desk.files.page) ?? null;
+  }),
 ];
 
 /** What the server says of itself at the start. */

@@ -15,8 +15,8 @@ export interface Held {
 export interface Drawn {
   readonly uri: string;
   readonly drawing: Drawing;
-  /** Every piece the text names, drawn or not, in file order. */
-  readonly pieceNames: readonly string[];
+  /** Every piece that should be on the sheet, drawn or not, in file order. */
+  readonly wanted: readonly string[];
   readonly findings: readonly PlacedFinding[];
   /** Lays pieces beside each other. */
   place(pieces: readonly PieceDrawing[]): Pick<Drawing, 'placements' | 'frame'>;
@@ -46,10 +46,10 @@ function withStale(drawn: Drawn, before: Held | undefined): All {
   const fresh = drawn.drawing.pieces;
   const drawnSources = new Set(fresh.map(({ source }) => source));
   const kept = [...(before?.pieces.values() ?? [])].filter(
-    ({ source }) => !drawnSources.has(source) && drawn.pieceNames.includes(source),
+    ({ source }) => !drawnSources.has(source) && drawn.wanted.includes(source),
   );
   if (kept.length === 0) return { pieces: fresh, stale: [], ...places(drawn.drawing) };
-  const order = (piece: PieceDrawing) => drawn.pieceNames.indexOf(piece.source);
+  const order = (piece: PieceDrawing) => drawn.wanted.indexOf(piece.source);
   const pieces = [...fresh, ...kept].sort((a, b) => order(a) - order(b));
   const stale = kept.map((piece) => ({ piece: piece.name, reason: reasonFor(piece, drawn.findings) }));
   return { pieces, stale, ...drawn.place(pieces) };

@@ -99,7 +99,7 @@ describe('draftwright check', () => {
       symlinkSync(join(folder.path, 'company.draft'), join(folder.path, 'inside', 'company.draft'));
       const { exit, out } = await folder.run('check', 'inside/belt.draft');
       assert.equal(exit, 1);
-      assert.match(out, /error outside-use/);
+      assert.match(out, /error outside-workspace/);
     }));
 });
 
@@ -131,7 +131,8 @@ describe('a body or a choice named on the command line', () => {
       assert.match(await refused('--for', 'nobody'), /nobody/);
       assert.match(await refused('--for', 'chorus XXL'), /XXL/);
       assert.match(await refused('--set', 'no-such=5cm'), /no-such/);
-      assert.match(await refused('--set', 'overlap=blue'), /blue/);
+      assert.match(await refused('--set', 'overlap=blue'), /overlap is a length/);
+      assert.match(await refused('--set', 'overlap=#'), /#/);
       assert.match(await refused('--set', 'overlap'), /NAME=VALUE/);
       assert.match(await refused('--set', 'overlap=5cm', '--set', 'overlap=6cm'), /twice/);
     }));
@@ -146,10 +147,10 @@ describe('draftwright measure', () => {
         out: `Belt, drafted for ferrywoman. Lengths in cm.
 
 values
-  overlap       6.00
-  belt-length  80.50
-  turn         30deg
-  share       0.3333
+  overlap        6.00
+  belt-length   80.50
+  turn          30deg
+  share        0.3333
 
 points        right  down
   strap.near   0.00  0.00
@@ -223,7 +224,7 @@ describe('draftwright draw', () => {
 describe('draftwright explain', () => {
   it('prints the page of a code', () =>
     inFolder({}, async (folder) => {
-      const { exit, out } = await folder.run('explain', 'unknown-name');
+      const { exit, out } = await folder.run('explain', 'missing-bracket');
       assert.equal(exit, 0);
       assert.match(out, /^# /);
     }));

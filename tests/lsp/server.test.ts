@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import type { CodeAction, Hover, Location } from 'vscode-languageserver';
 import { CancellationTokenSource } from 'vscode-languageserver/node';
 import { methods, type Sheet } from '../../client/preview/protocol';
+import { diskBehind } from '../../server/lsp/disk';
 import { nothingBehind } from '../../server/lsp/files';
 import { services } from '../../server/lsp/services';
 import { apron, apronWith } from '../support/apron';
@@ -45,11 +46,11 @@ describe('the language server', () => {
     }));
 
   it('leads from a code to its page where the client can show one', () =>
-    withClient({ pages: 'page:/' }, async (client) => {
+    withClient({ behind: diskBehind('/'), pages: 'page:/' }, async (client) => {
       await client.open(uri, apronWith('right width', 'right wdith'));
       const [found] = await client.diagnostics(uri);
       assert.equal(found!.codeDescription?.href, 'page:/unknown-name.md');
-      const page = await client.ask<string>(methods.explain, { code: 'unknown-name' });
+      const page = await client.ask<string>(methods.explain, { code: 'missing-bracket' });
       assert.match(page, /^# /);
       assert.equal(await client.ask(methods.explain, { code: 'no-such-code' }), null);
     }));
@@ -87,7 +88,7 @@ describe('the language server', () => {
       await client.open(uri, apronWith('= 60cm in 40cm .. 80cm', '= waist').replace('# how', bodyLines));
       assert.deepEqual(await client.diagnostics(uri), []);
       const told = client.published.length;
-      await client.type(bodies, 'waist', 'wrist');
+      await client.type(bodies, 'waist 74', 'hip 99');
       const after = await client.until('a new check of the apron', () =>
         client.published.slice(told).find((params) => params.uri === uri),
       );
@@ -96,7 +97,7 @@ describe('the language server', () => {
 
   it('takes back what it said of a text that is closed', () =>
     withClient({}, async (client) => {
-      await client.open(uri, 'let a = \n');
+      await client.open(uri, 'let a = 4 cm\n');
       assert.equal((await client.diagnostics(uri)).length, 1);
       await client.close(uri);
       const last = await client.until('the clearing', () => {

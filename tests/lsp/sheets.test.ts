@@ -15,7 +15,7 @@ const names = ['front', 'back', 'sleeve'];
 const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Drawn => ({
   uri: 'file:///w/a.draft',
   drawing: drawing(pieces),
-  pieceNames: names,
+  wanted: names,
   findings: [],
   place: (all) => drawing(all),
   ...more,
@@ -83,7 +83,7 @@ describe('a sheet for a preview', () => {
 
   it('drops a piece that the text no longer names', () => {
     const first = fullSheet(drawn([front, back]), undefined);
-    const next = nextSheet(drawn([front], { pieceNames: ['front'] }), first)!;
+    const next = nextSheet(drawn([front], { wanted: ['front'] }), first)!;
     assert.deepEqual(next.sheet.stale, []);
     assert.deepEqual(
       next.sheet.placements.map(({ piece }) => piece),
@@ -94,7 +94,7 @@ describe('a sheet for a preview', () => {
   it('drops the one drawing of a piece that now comes out as left and right', () => {
     const first = fullSheet(drawn([front]), undefined);
     const sides = ['front-left', 'front-right'].map((name) => ({ ...smallPiece(name), source: 'front' }));
-    const next = nextSheet(drawn(sides, { pieceNames: ['front'] }), first)!;
+    const next = nextSheet(drawn(sides, { wanted: ['front'] }), first)!;
     assert.deepEqual([sent(next), next.sheet.stale], [['front-left', 'front-right'], []]);
   });
 

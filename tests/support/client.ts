@@ -168,7 +168,9 @@ export class TestClient {
   }
 
   ask<T>(method: string, params: unknown, token?: CancellationToken): Promise<T> {
-    return this.connection.sendRequest(method, params, token);
+    return token === undefined
+      ? this.connection.sendRequest(method, params)
+      : this.connection.sendRequest(method, params, token);
   }
 
   /** The position of the first stretch that reads `words`, `into` characters into it. */
