@@ -2,12 +2,28 @@
 import type { Severity } from '../drafting/finding';
 import type { Check } from './check';
 import { crossingOutline } from './crossing-outline';
+import { implausibleMeasurement } from './implausible-measurement';
 import { mismatchedSeam } from './mismatched-seam';
+import { oldMeasurements } from './old-measurements';
 import { raised } from './raised';
+import { sidedFold } from './sided-fold';
 import { unclosedOutline } from './unclosed-outline';
+import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
+import { unlikelyProportion } from './unlikely-proportion';
 
-export const catalogue: readonly Check[] = [...raised, unclosedOutline, crossingOutline, mismatchedSeam, unfinishedEdge];
+export const catalogue: readonly Check[] = [
+  ...raised,
+  implausibleMeasurement,
+  unlikelyProportion,
+  unevenSides,
+  oldMeasurements,
+  sidedFold,
+  unclosedOutline,
+  crossingOutline,
+  mismatchedSeam,
+  unfinishedEdge,
+];
 
 const severities: ReadonlyMap<string, Severity> = new Map(catalogue.map(({ code, severity }) => [code, severity]));
 

@@ -2,3 +2,4 @@
 export { check } from './judge';
 export { catalogue, severityOf } from './catalogue';
 export { explain, pageFile } from './pages';
+export { sweep, variantsOf, type Variant } from './sweep';

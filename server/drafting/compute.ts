@@ -8,6 +8,7 @@ import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
 import { readSeam } from './sewing/seam';
 import { choice, letValue, namedCircle, namedShape } from './shapes/definitions';
+import { condition } from './values/arithmetic';
 import { readExpect } from './values/expect';
 import { report, type Answer, type Reader } from './values/reader';
 
@@ -26,6 +27,10 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
   const { declaration, id } = request;
   const { statement, name } = declaration;
   const { node } = statement;
+  if ('when' in node && node.when !== undefined) {
+    const wanted = condition(reader, node.when);
+    if (wanted !== true) return wanted === false ? { is: 'absent' } : undefined;
+  }
   switch (node.kind) {
     case 'let':
       return letValue(reader, node.value);

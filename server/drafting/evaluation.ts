@@ -12,7 +12,7 @@ import type { Group } from './names/order';
 import { OwnParts } from './pieces/parts';
 import { measured } from './shapes/measuring';
 import { compute } from './compute';
-import { quantity } from './values/arithmetic';
+import { comparison, ofKind, quantity } from './values/arithmetic';
 import type { Body } from './values/body';
 import { print } from './values/quantity';
 import { report, type Answer, type Found, type Reader } from './values/reader';
@@ -39,6 +39,8 @@ export class Evaluation {
   private trial?: Map<string, Result>;
   /** Whether something was found wrong in a trial; if not, what lacks a value rests on something that has said so. */
   private trialComplained = false;
+  /** Why the two sides of an equation can't be compared at all, whatever the value; and the kind they have if they can. */
+  private sides: { readonly fault?: Finding; readonly kind?: Quantity['kind'] } = {};
   /** Measurements that something needs and the body lacks, and who asked first. */
   readonly lacking = new Map<string, Set<string>>();
   /** Definitions about which something was found. */
@@ -224,9 +226,11 @@ export class Evaluation {
     const [low, high] = [quantity(reader, node.range.low), quantity(reader, node.range.high)];
     if (low === undefined || high === undefined) return undefined;
     if (low.kind !== high.kind) {
-      return report(reader, 'wrong-kind', node.range.at, 'Both ends of the range must be of one kind.');
+      ofKind(reader, node.range.low, high.kind, 'the range') ?? ofKind(reader, node.range.high, low.kind, 'the range');
+      return undefined;
     }
     this.trialComplained = false;
+    this.sides = {};
     const residual = (amount: number): number => this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
     const found = solveBracketed(residual, low.amount, high.amount, SOLVED_WITHIN);
     if (found.kind === 'root') return { kind: low.kind, amount: found.x };
@@ -253,9 +257,11 @@ export class Evaluation {
         this.trialComplained ||= result.findings.some(({ code }) => code !== 'not-built-yet');
       }
       const silent = new DefinitionReader(this, owner, this.settings);
-      const [left, right] = [quantity(silent, node.left), quantity(silent, node.right)];
+      const sides = comparison(silent, { kind: 'compare', op: '=', left: node.left, right: node.right, at: node.at });
       this.trialComplained ||= silent.findings.length > 0;
-      return left !== undefined && right !== undefined && left.kind === right.kind ? left.amount - right.amount : NaN;
+      const fault = silent.findings.find(({ code }) => code === 'wrong-kind' || code === 'missing-unit');
+      this.sides = { ...(fault !== undefined && { fault }), ...(sides !== undefined && { kind: sides.left.kind }) };
+      return sides === undefined ? NaN : sides.left.amount - sides.right.amount;
     } finally {
       if (outer === undefined) delete this.trial;
       else this.trial = outer;
@@ -270,11 +276,16 @@ export class Evaluation {
   ): undefined {
     if (residuals.some(Number.isNaN)) {
       if (!this.trialComplained) return undefined;
+      if (this.sides.fault !== undefined) {
+        reader.findings.push(this.sides.fault);
+        return undefined;
+      }
       return report(reader, 'no-solution', node.name.at, `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`);
     }
-    const kind = ends[0].kind;
-    const [a, b] = residuals.map((amount) => print({ kind: kind === 'ratio' ? 'ratio' : 'length', amount: Math.abs(amount) }, reader.unit));
-    const word = residuals[0] > 0 ? 'too long' : 'too short';
+    const { kind = 'length' } = this.sides;
+    const [a, b] = residuals.map((amount) => print({ kind, amount: Math.abs(amount) }, reader.unit));
+    const [over, under] = kind === 'length' ? ['too long', 'too short'] : ['too much', 'too little'];
+    const word = residuals[0] > 0 ? over : under;
     return report(
       reader,
       'no-solution',
@@ -311,6 +322,10 @@ export class Evaluation {
     for (const one of seen) for (const dependent of this.network.dependents.get(one) ?? []) seen.add(dependent);
     const indices = new Set([...seen].flatMap((one) => this.network.groupOf.get(one) ?? []));
     return [...indices].sort((a, b) => a - b).map((index) => this.network.groups[index]!);
+  }
+
+  get body(): Body | undefined {
+    return this.settings.body;
   }
 
   /** A measurement of the present body. */
@@ -375,7 +390,7 @@ class DefinitionReader implements Reader {
     }
     if (target.kind === 'given') return undefined;
     const answer = this.evaluation.answer(target.id, this.node);
-    if (answer !== undefined) return { answer, rest: target.rest, source: target.id };
+    if (answer !== undefined && answer.is !== 'absent') return { answer, rest: target.rest, source: target.id };
     this.blocked = true;
     return undefined;
   }

@@ -7,6 +7,7 @@ import type { Clash, FileNames, FileSet, Use } from './names/files';
 import { nearest } from './names/spelling';
 import { visibleFiles } from './names/resolve';
 import { sizesOf, type Body } from './values/body';
+import { measurementNamed } from './values/measurements';
 
 const made = (code: string, statement: Statement, at: Finding['at'], message: string, extra: Partial<Finding> = {}): Finding => ({
   code,
@@ -65,6 +66,49 @@ export function clashFindings(file: FileNames): SourcedFinding[] {
     const finding = made('defined-twice', second.statement, second.nameAt, CLASH_WORDS[clash.why](clash), { related });
     return { source: ownerOf(file, second), finding };
   });
+}
+
+/** Values in a draft that hide one of the file, and values that hide a measurement: whoever reads the name may take the other. */
+export function hidingFindings(file: FileNames): SourcedFinding[] {
+  const found: SourcedFinding[] = [];
+  for (const declaration of file.all()) {
+    const { space, scope, name, statement, nameAt, id } = declaration;
+    if (space !== 'value') continue;
+    const outer = scope === '' ? undefined : file.get(`=${name}`);
+    const measurement = measurementNamed.has(name) || visibleFiles(file).some((one) => one.measurements().has(name));
+    if (outer === undefined && !measurement) continue;
+    const what = outer === undefined ? `the measurement ${name}` : `the ${name} of the whole file`;
+    const related = outer === undefined ? [] : [{ source: file.key + outer.id, message: `${name} of the file is defined here.` }];
+    const message = `${name} hides ${what}: below, the name means this one. Give it a name of its own.`;
+    found.push({ source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) });
+  }
+  return found;
+}
+
+/** Rows of a size table with too few or too many cells, and tables without a row of sizes. */
+export function tableFindings(file: FileNames): SourcedFinding[] {
+  const found: SourcedFinding[] = [];
+  for (const { statement, id } of file.all()) {
+    if (statement.node.kind !== 'sizes') continue;
+    const sizes = sizesOf(statement);
+    const source = file.key + id;
+    if (sizes.length === 0) {
+      const message = `${statement.node.name.text} names no sizes: its first row is size, followed by their names, such as size S M L.`;
+      found.push({ source, finding: made('uneven-table', statement, statement.node.name.at, message) });
+      continue;
+    }
+    for (const row of statement.block ?? []) {
+      if (row.node.kind !== 'row' || row.node.cells.length === sizes.length) continue;
+      const { name, cells } = row.node;
+      const missing = sizes.slice(cells.length);
+      const message =
+        missing.length > 0
+          ? `${name.text} has ${cells.length} cells for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
+          : `${name.text} has ${cells.length} cells, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
+      found.push({ source, finding: made('uneven-table', row, name.at, message) });
+    }
+  }
+  return found;
 }
 
 /** A second definition is no node of its own; its top-level statement is. */

@@ -214,6 +214,47 @@ export interface BodyChoice {
   readonly size?: string;
 }
 
+/** A choice, as it can be set from outside. */
+export interface PatternChoice {
+  readonly path: string;
+  readonly source: Source;
+  readonly value?: Value;
+  /** As written. */
+  readonly low?: string;
+  readonly high?: string;
+  readonly among: readonly string[];
+  readonly doc: string;
+}
+
+/** One measurement as it stands on a body's sheet. */
+export interface TakenMeasure {
+  readonly left: Quantity;
+  readonly right: Quantity;
+  readonly sided: boolean;
+  readonly statement: Statement;
+  readonly at: Span;
+}
+
+/** The sheet of one body, or of one size of a table. */
+export interface BodySheet {
+  readonly name: string;
+  readonly size?: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  readonly measures: ReadonlyMap<string, TakenMeasure>;
+  /** `taken 2026-09-14`, as written. */
+  readonly taken?: { readonly date: string; readonly statement: Statement };
+}
+
+/** Why a piece differs from side to side: a measurement with two sides, named where it says not which. */
+export interface SidedReason {
+  readonly measurement: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  /** The name as written. */
+  readonly at: Span;
+}
+
 /** What can be asked of one definition. */
 export interface DefinitionInfo {
   readonly source: Source;
@@ -251,6 +292,18 @@ export interface Pattern {
   readonly refused: readonly string[];
   /** A finding's places in files as they stand now. */
   place(found: SourcedFinding, severity: Severity): PlacedFinding;
+  /** The body drafted for, and every body and size of its own file. */
+  readonly bodies: readonly BodySheet[];
+  /** Measurements that the pattern rests on, well-known ones in taking order, then its own. */
+  readonly needs: readonly string[];
+  /** Every choice of its own file and the files it uses, by written path, with both ends of its range. */
+  readonly choices: readonly PatternChoice[];
+  /** Sizes of the table it is drafted for; none for a single body. */
+  readonly sizes: readonly string[];
+  /** Days written in the pattern on which cloth was cut or a toile fitted, as written. */
+  readonly days: readonly string[];
+  /** Why a piece differs from side to side; empty when it does not. */
+  sidedReasons(piece: Source): readonly SidedReason[];
   /** `piece.edge` names that stand in seams and finishes which could not be read: nothing is said of those edges. */
   readonly doubtful: ReadonlySet<string>;
   /** Changes of a single written length that would make a mismatched seam match, the smallest first. */

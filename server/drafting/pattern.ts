@@ -5,15 +5,18 @@ import { closing } from './closing';
 import type { Fix, Severity, Source, SourcedFinding } from './finding';
 import type {
   BodyChoice,
+  BodySheet,
   DefinitionInfo,
   DisplayUnit,
   FileRange,
   Finish,
   Pattern,
+  PatternChoice,
   Piece,
   PlacedFinding,
   Seam,
   Shape,
+  SidedReason,
   Value,
 } from './model';
 import type { FileNames, FileSet } from './names/files';
@@ -23,6 +26,7 @@ import { finished, withCutting } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
+import { bodySheets, choicesOf, daysOf, needed, sidedReasons, sizesFor } from './surroundings';
 
 /** What a pattern is made of besides its results. */
 export interface PatternHead {
@@ -178,6 +182,35 @@ export class DraftedPattern implements Pattern {
         return answer?.is === 'notch' ? answer.notch : undefined;
       }),
     );
+  }
+
+  get bodies(): readonly BodySheet[] {
+    return this.once('bodies', () => bodySheets(this.fileSet, this.body, this.unit));
+  }
+
+  get needs(): readonly string[] {
+    return this.once('needs', () => needed(this.network));
+  }
+
+  get choices(): readonly PatternChoice[] {
+    return this.once('choices', () =>
+      choicesOf(this.fileSet, (id) => {
+        const { answer } = this.evaluation.result(id);
+        return answer?.is === 'value' ? answer.value : undefined;
+      }),
+    );
+  }
+
+  get sizes(): readonly string[] {
+    return this.once('sizes', () => sizesFor(this.fileSet, this.body));
+  }
+
+  get days(): readonly string[] {
+    return this.once('days', () => daysOf(this.fileSet.root));
+  }
+
+  sidedReasons(piece: Source): readonly SidedReason[] {
+    return sidedReasons(this.network, this.evaluation.body, piece);
   }
 
   /** Whether a piece or seam is named in a statement whose reading failed: then nothing more is said of its edges. */

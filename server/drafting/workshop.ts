@@ -12,8 +12,10 @@ import {
   clashFindings,
   draftedFor,
   draftedForFinding,
+  hidingFindings,
   lackFinding,
   syntaxFindings,
+  tableFindings,
   useFindings,
 } from './file-findings';
 import type { BodyChoice, DisplayUnit, Door, Pattern, Value } from './model';
@@ -86,7 +88,7 @@ export class Workshop {
 
   /** The pattern of a file, brought up to date; the same object while nothing it rests on changed. */
   pattern(uri: string, choice: Choice = {}): Pattern {
-    const key = `${uri}\n${JSON.stringify([choice.for, [...(choice.set ?? [])]])}`;
+    const key = `${uri}\n${keyOf(choice)}`;
     let drafting = this.drafted.get(key);
     if (drafting === undefined) {
       drafting = new Drafting(uri, choice, this.door, (file) => this.source(file));
@@ -94,7 +96,19 @@ export class Workshop {
     }
     return drafting.at(this.revision);
   }
+
+  /**
+   * Drafts a pattern for one choice after another, each an edit of the one before, and shows each to `visit`, which must
+   * read what it wants at once.
+   */
+  forEach<C extends Choice>(uri: string, choices: readonly C[], visit: (pattern: Pattern, choice: C) => void): void {
+    const drafting = new Drafting(uri, {}, this.door, (file) => this.source(file));
+    for (const choice of choices) visit(drafting.as(choice), choice);
+  }
 }
+
+/** A choice as one string, for telling choices apart. */
+const keyOf = (choice: Choice): string => JSON.stringify([choice.for, [...(choice.set ?? [])]]);
 
 /** One pattern being drafted for one body and one set of choices. */
 class Drafting {
@@ -102,6 +116,7 @@ class Drafting {
   private readonly network: Network;
   private evaluation?: Evaluation;
   private otherSide?: Evaluation;
+  private namesFound?: readonly SourcedFinding[];
   private pattern?: DraftedPattern;
   private revision = -1;
   private seen: readonly (SourceFile | undefined)[] = [];
@@ -109,7 +124,7 @@ class Drafting {
 
   constructor(
     private readonly uri: string,
-    private readonly choice: Choice,
+    private choice: Choice,
     door: Door,
     private readonly source: (uri: string) => SourceFile | undefined,
   ) {
@@ -123,6 +138,13 @@ class Drafting {
       return this.pattern;
     }
     this.revision = revision;
+    this.pattern = this.draft();
+    return this.pattern;
+  }
+
+  /** Drafted anew for another body or other choices. */
+  as(choice: Choice): Pattern {
+    this.choice = choice;
     this.pattern = this.draft();
     return this.pattern;
   }
@@ -153,7 +175,7 @@ class Drafting {
     this.seen = this.files.files().map(({ uri }) => this.source(uri));
     const findings: SourcedFinding[] = [
       ...syntaxFindings(this.files),
-      ...clashFindings(root),
+      ...this.namesFindings(change),
       ...useFindings(this.files),
       ...present(asked === undefined && own !== undefined ? draftedForFinding(own, bodies) : undefined),
       ...present(lackFinding(root, own, body, chosen, this.evaluation.lacking)),
@@ -176,6 +198,15 @@ class Drafting {
     for (const id of this.evaluation!.changed) for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
     this.otherSide.update(change, more);
     return this.otherSide;
+  }
+
+  /** Found anew only when a name came, went or changed its statement. */
+  private namesFindings(change: NetworkChange): readonly SourcedFinding[] {
+    const { root } = this.files;
+    if (this.namesFound === undefined || change.dirty.size > 0 || change.removed.size > 0) {
+      this.namesFound = [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root)];
+    }
+    return this.namesFound;
   }
 
   private statementOf<K extends StatementNode['kind']>(kind: K): Extract<StatementNode, { kind: K }> | undefined {

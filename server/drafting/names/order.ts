@@ -75,14 +75,19 @@ function group(
   isUnknown: (id: string) => boolean,
 ): Group {
   const only = members[0]!;
-  if (members.length === 1) return { members, circle: [...inputs(only)].includes(only) };
+  if (members.length === 1) {
+    if (![...inputs(only)].includes(only)) return { members, circle: false };
+    return isUnknown(only) ? { members, circle: false, unknown: only } : { members, circle: true };
+  }
   const unknowns = members.filter(isUnknown);
-  if (unknowns.length !== 1) return { members: round(members, inputs), circle: true };
+  // an unknown may read itself: that is no part of the way round
+  const onward = (id: string): Iterable<string> => [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
+  if (unknowns.length !== 1) return { members: round(members, onward), circle: true };
   const unknown = unknowns[0]!;
   const others = new Set(members.filter((id) => id !== unknown));
   const open = components([...others], (id) => [...inputs(id)].filter((input) => others.has(input)));
   const stillRound = open.some((part) => part.length > 1 || [...inputs(part[0]!)].includes(part[0]!));
-  if (stillRound) return { members: round(members, inputs), circle: true };
+  if (stillRound) return { members: round(members, onward), circle: true };
   return { members: [unknown, ...open.flat()], circle: false, unknown };
 }
 

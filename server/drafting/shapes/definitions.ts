@@ -2,7 +2,7 @@
 import type { ChooseNode, CircleNode, Expr, ShapeNode } from '../../../grammar/syntax';
 import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
-import { lengthOf, quantity, value } from '../values/arithmetic';
+import { lengthOf, ofKind, quantity, value } from '../values/arithmetic';
 import { KIND_WORDS, print } from '../values/quantity';
 import { report, wordsOf, type Reader, type ShapeAnswer, type ValueAnswer } from '../values/reader';
 import { pointOf, shapeOf, SHAPE_WORDS } from './phrase';
@@ -31,11 +31,11 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
   }
   const number = chosen as Quantity;
   if (node.range === undefined) return valued(number);
-  const [low, high] = [node.range.low, node.range.high].map((end) => quantity(reader, end));
+  const [low, high] = [node.range.low, node.range.high].map((end): Quantity | undefined => {
+    const amount = ofKind(reader, end, own.kind, 'the range');
+    return amount === undefined ? undefined : { kind: own.kind, amount };
+  });
   if (low === undefined || high === undefined) return undefined;
-  if (low.kind !== own.kind || high.kind !== own.kind) {
-    return report(reader, 'wrong-kind', node.range.at, `The range of ${node.name.text} must be ${KIND_WORDS[own.kind]} at both ends.`);
-  }
   if (low.amount > high.amount) {
     report(reader, 'range-turned-about', node.range.at, `This range runs from ${print(low, reader.unit)} down to ${print(high, reader.unit)}: the lower end comes first.`, {
       fixes: [

@@ -1,5 +1,5 @@
 /** The measurements of one body, or of one size of a table. */
-import type { Quantity as Written, Statement } from '../../../grammar/syntax';
+import type { Quantity as Written, Span, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { BodyChoice, DisplayUnit, Quantity } from '../model';
 import { written } from './quantity';
@@ -10,6 +10,9 @@ export interface Taken {
   readonly right: Quantity;
   /** Whether it was taken on both sides. */
   readonly sided: boolean;
+  /** Where it stands. */
+  readonly statement: Statement;
+  readonly at: Span;
 }
 
 export interface Body {
@@ -40,7 +43,9 @@ export function bodyOf(choice: BodyChoice, find: FindTable, unit: DisplayUnit, d
     if (line.node.kind !== 'measured') continue;
     const { name, value, left, right } = line.node;
     const [a, b] = [cell(line, value ?? left, unit, findings), cell(line, value ?? right, unit, findings)];
-    if (a !== undefined && b !== undefined) measures.set(name.text, { left: a, right: b, sided: value === undefined });
+    if (a !== undefined && b !== undefined) {
+      measures.set(name.text, { left: a, right: b, sided: value === undefined, statement: line, at: name.at });
+    }
   }
   return { measures, findings: [...new Map(findings.map((one) => [one.at, one])).values()] };
 }
@@ -61,7 +66,10 @@ function ofSize(statement: Statement, size: string | undefined, unit: DisplayUni
   for (const line of statement.block ?? []) {
     if (line.node.kind !== 'row') continue;
     const value = cell(line, line.node.cells[column], unit, findings);
-    if (value !== undefined) measures.set(line.node.name.text, { left: value, right: value, sided: false });
+    if (value !== undefined) {
+      const at = line.node.cells[column]!.at;
+      measures.set(line.node.name.text, { left: value, right: value, sided: false, statement: line, at });
+    }
   }
   return { measures, findings };
 }

@@ -39,9 +39,13 @@ export interface ExpectAnswer {
   readonly is: 'expect';
   readonly held: boolean;
 }
+/** A piece or seam whose `when` does not hold: it is not part of this garment. */
+export interface AbsentAnswer {
+  readonly is: 'absent';
+}
 /** What another definition answers to its name. */
 export type Answer =
-  ValueAnswer | ShapeAnswer | PieceAnswer | SeamAnswer | FinishAnswer | NotchAnswer | ExpectAnswer;
+  AbsentAnswer | ValueAnswer | ShapeAnswer | PieceAnswer | SeamAnswer | FinishAnswer | NotchAnswer | ExpectAnswer;
 
 /** An answer, and the names behind it in the reference that it should itself answer to. */
 export interface Found {

@@ -1,0 +1,113 @@
+/** What stands round a pattern: bodies and sizes, choices, what it needs to be measured, the days written in it. */
+import type { Statement } from '../../grammar/syntax';
+import { bodiesFrom } from './file-findings';
+import type { BodyChoice, BodySheet, DisplayUnit, PatternChoice, SidedReason, Value } from './model';
+import type { FileNames, FileSet } from './names/files';
+import { eachReference } from './names/references';
+import type { Network } from './names/network';
+import { sidedDefinitions } from './sides';
+import { bodyOf, sizesOf, type Body } from './values/body';
+import { measurementNamed, measurements } from './values/measurements';
+
+/** The body drafted for, and all that stand in the pattern's own file. */
+export function bodySheets(files: FileSet, chosen: BodyChoice | undefined, unit: DisplayUnit): readonly BodySheet[] {
+  const bodies = bodiesFrom(files.root);
+  const found: BodySheet[] = [];
+  const add = (name: string, size?: string): void => {
+    const statement = bodies.get(name);
+    const body = statement && bodyOf({ name, ...(size !== undefined && { size }) }, (other) => bodies.get(other), unit);
+    const repeated = found.some((one) => one.name === name && one.size === size);
+    if (statement === undefined || body === undefined || repeated) return;
+    const source = `${fileOf(files, statement)}body:${name}`;
+    const taken = takenOn(statement);
+    found.push({ name, source, statement, measures: body.measures, ...(size !== undefined && { size }), ...(taken && { taken }) });
+  };
+  if (chosen !== undefined) add(chosen.name, chosen.size);
+  for (const { space, statement, name } of files.root.all()) {
+    if (space !== 'body') continue;
+    if (statement.node.kind === 'body') add(name);
+    else for (const size of sizesOf(statement)) add(name, size);
+  }
+  return found;
+}
+
+const fileOf = (files: FileSet, statement: Statement): string =>
+  files.files().find((file) => file.topLevels.some((top) => top.statement === statement))?.key ?? '';
+
+function takenOn(statement: Statement): BodySheet['taken'] {
+  for (const line of statement.block ?? []) {
+    if (line.node.kind === 'taken') return { date: line.node.date, statement: line };
+  }
+  return undefined;
+}
+
+const MEASUREMENT = 'measurement:';
+
+/** Measurements that some definition in the order rests on. */
+export function needed(network: Network): readonly string[] {
+  const names = new Set<string>();
+  for (const [id, askers] of network.dependents) {
+    if (!id.startsWith(MEASUREMENT)) continue;
+    if ([...askers].some((asker) => network.groupOf.has(asker))) names.add(id.slice(MEASUREMENT.length));
+  }
+  const known = measurements.map(({ name }) => name).filter((name) => names.has(name));
+  return [...known, ...[...names].filter((name) => !measurementNamed.has(name)).sort()];
+}
+
+/** Choices that can be set from outside; of two with one path the first. */
+export function choicesOf(files: FileSet, valueOf: (id: string) => Value | undefined): readonly PatternChoice[] {
+  const found = new Map<string, PatternChoice>();
+  for (const file of files.files()) {
+    for (const { statement, scope, name, id } of file.all()) {
+      const { node, text, doc } = statement;
+      const path = scope === '' ? name : `${scope}.${name}`;
+      if (node.kind !== 'choose' || found.has(path)) continue;
+      const written = ({ at }: { at: { from: number; to: number } }): string => text.slice(at.from, at.to);
+      const source = file.key + id;
+      const value = valueOf(source);
+      found.set(path, {
+        path,
+        source,
+        doc,
+        among: (node.among ?? []).map(written),
+        ...(value !== undefined && { value }),
+        ...(node.range && { low: written(node.range.low), high: written(node.range.high) }),
+      });
+    }
+  }
+  return [...found.values()];
+}
+
+/** Sizes of the table that a choice of body names. */
+export function sizesFor(files: FileSet, chosen: BodyChoice | undefined): readonly string[] {
+  const statement = chosen && bodiesFrom(files.root).get(chosen.name);
+  return statement?.node.kind === 'sizes' ? sizesOf(statement) : [];
+}
+
+/** Days of fittings and of cutting. */
+export function daysOf(file: FileNames): readonly string[] {
+  return file.topLevels.flatMap(({ statement }) => {
+    const { node, text } = statement;
+    if (node.kind !== 'later' || !/^(cut|fitting)/.test(node.word)) return [];
+    return /\d{4}-\d{2}-\d{2}/.exec(text)?.slice(0, 1) ?? [];
+  });
+}
+
+/** The places where a piece comes to rest on a measurement with two sides. */
+export function sidedReasons(network: Network, body: Body | undefined, piece: string): readonly SidedReason[] {
+  if (!sidedDefinitions(network, body).has(piece)) return [];
+  const seen = new Set([piece]);
+  for (const id of seen) for (const input of network.nodes.get(id)?.links.inputs ?? []) seen.add(input);
+  const found: SidedReason[] = [];
+  for (const id of seen) {
+    const node = network.nodes.get(id);
+    if (node === undefined || node.links.bare.size === 0) continue;
+    eachReference(node.declaration.statement, (ref, _, statement) => {
+      const target = node.links.targets.get(ref);
+      const measurement = ref.path[0]!.text;
+      if (target?.kind !== 'measurement' || target.rest.length > 0 || body?.measures.get(measurement)?.sided !== true) return;
+      found.push({ measurement, source: id, statement, at: ref.at });
+    });
+  }
+  return found;
+}
