@@ -1,8 +1,9 @@
 /** Every sample is clean; every planted fault is found exactly where the file says, in the words the file says. */
 import assert from 'node:assert/strict';
+import { catalogue } from '../server/checks/index';
 import type { PlacedFix } from '../server/drafting/model';
 import { annotated, withoutAnnotations } from './support/annotations';
-import { drafts, findingsIn, sampleText, textOf, uriOf } from './support/faults';
+import { company, drafts, findingsAllRound, findingsIn, sampleText, textOf, uriOf } from './support/faults';
 
 /** Garments that wait for darts, bands, worked pieces and notches on seams; nothing else may be said of them. */
 const waiting: ReadonlySet<string> = new Set([
@@ -13,6 +14,12 @@ const waiting: ReadonlySet<string> = new Set([
   'sleeve.draft',
   'trousers.draft',
 ]);
+
+/** Bodies for whom a shift is cut. */
+const womens: ReadonlySet<string> = new Set(['ferrywoman', 'widow', 'understudy', 'chorus']);
+
+/** What no pattern can do wrong by itself: parts of the language to come, and faults of ours. */
+const unplanted: ReadonlySet<string> = new Set(['not-built-yet', 'internal-fault']);
 
 function mended(text: string, uri: string, fix: PlacedFix): string {
   const edits = fix.edits
@@ -34,6 +41,17 @@ describe('the samples', () => {
       );
     });
   }
+
+  for (const path of ['circle-skirt', 'lantern-tabard', 'neckerchief', 'shift', 'straight-skirt-block']) {
+    it(`can be made for the whole company, and at both ends of every choice: ${path}`, () => {
+      const bodies = company.filter(({ name }) => path !== 'shift' || womens.has(name));
+      assert.deepEqual(findingsAllRound(`${path}.draft`, bodies), []);
+    });
+  }
+
+  it('can be made at both ends of every choice: chalk-bag', () => {
+    assert.deepEqual(findingsAllRound('chalk-bag.draft', []), []);
+  });
 });
 
 describe('the planted faults', () => {
@@ -64,6 +82,15 @@ describe('the planted faults', () => {
       const now = (uri: string): string => (uri === uriOf(path) ? bare : textOf(uri));
       assert.equal(annotated(bare, findingsIn(path, bare), now), text);
     }
+  });
+
+  it('hold every code of the catalogue that drafting and checking can raise', () => {
+    const planted = new Set(drafts('faults').flatMap((path) => findingsIn(path).map(({ code }) => code)));
+    const raised = catalogue.filter(({ by, code }) => by !== 'syntax' && !unplanted.has(code));
+    assert.deepEqual(
+      raised.map(({ code }) => code).filter((code) => !planted.has(code)),
+      [],
+    );
   });
 
   it('each have something to be found', () => {

@@ -49,7 +49,7 @@ function written(
   const from = finding.place.from - start;
   const to = finding.place.to - start;
   const carets = marks(from, to, line.length);
-  const indent = `#${' '.repeat(Math.max(0, from - 1))}`;
+  const indent = `#${' '.repeat(Math.max(1, from - 1))}`;
   const said = wrapped(`${carets} ${finding.severity}[${finding.code}]: ${finding.message}`, `${indent}| `);
   const seen = finding.related.map(
     ({ place, message }) => `${indent}see \`${quoted(place, textOf)}\`: ${message}`,

@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { check } from '../../server/checks/index';
-import type { Pattern, PlacedFinding } from '../../server/drafting/model';
+import type { BodyChoice, Pattern, PlacedFinding } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
 import { diskDoor } from './door';
 
@@ -42,4 +42,30 @@ export function findingsIn(path: string, text?: string): readonly PlacedFinding[
   const here = all.filter(({ place }) => place.uri === uri);
   const keyOf = ({ code, place }: PlacedFinding): string => `${code} ${place.from} ${place.to}`;
   return [...new Map(here.map((finding) => [keyOf(finding), finding])).values()];
+}
+
+/** Every body and size of the company. */
+export const company: readonly BodyChoice[] = [
+  ...['ferrywoman', 'bailiff', 'widow', 'pilot', 'lantern-child', 'understudy'].map((name) => ({ name })),
+  ...['chorus', 'deckhand'].flatMap((name) => ['S', 'M', 'L', 'XL', 'XXL'].map((size) => ({ name, size }))),
+];
+
+/** Both ends of every choice of a sample, one at a time. */
+const ends = (path: string): ReadonlyMap<string, string>[] =>
+  [...sampleText(path).matchAll(/^choose (\S+) = .+ in (.+) \.\. (.+)$/gm)].flatMap(
+    ([, name = '', low = '', high = '']) => [new Map([[name, low]]), new Map([[name, high]])],
+  );
+
+/** What is found in a sample for all those bodies, and for its own at both ends of every choice, in words. */
+export function findingsAllRound(path: string, bodies: readonly BodyChoice[]): string[] {
+  const workshop = new Workshop(door);
+  const choices = [...bodies.map((body) => ({ for: body })), ...ends(path).map((set) => ({ set }))];
+  return choices.flatMap((choice) => {
+    const pattern = workshop.pattern(uriOf(path), choice);
+    const words =
+      'for' in choice ? Object.values(choice.for).join(' ') : [...choice.set].join(' ').replace(',', ' = ');
+    return [...pattern.refused, ...check(pattern).map(({ message }) => message)].map(
+      (said) => `${words}: ${said}`,
+    );
+  });
 }
