@@ -1,7 +1,7 @@
 /** Where two single segments cross or touch, as pairs of parameters. */
 import { TOUCH } from './accuracy';
 import { bernsteinRoots } from './bernstein';
-import { boxContains, boxesMeet } from './box';
+import { type Box, boxContains, boxesMeet } from './box';
 import { asCubic, controlBox, type Cubic, type Line, pointAt, type Segment, splitCubic } from './cubic';
 import { refineCrossing, refineTouch } from './newton';
 import { nearestOnSegment } from './nearest';
@@ -101,8 +101,14 @@ function lineOnCubic(a: Line, b: Cubic): Hit[] {
   return hits;
 }
 
+interface Strip {
+  readonly along: Point;
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Bounds of the strip along the chord in which a cubic lies (Sederberg & Nishita, CAD 22, 1990). */
-function strip(seg: Cubic): { along: Point; low: number; high: number } | undefined {
+function strip(seg: Cubic): Strip | undefined {
   const d = subtract(seg.p3, seg.p0);
   const size = lengthOf(d);
   if (!(size > 0)) return undefined;
@@ -120,20 +126,58 @@ function outsideFatLine(seg: Cubic, p: Point): boolean {
   return h < found.low - TOUCH || h > found.high + TOUCH;
 }
 
-function stripMisses(a: Cubic, b: Cubic): boolean {
-  const found = strip(a);
+/** A piece of a cubic, the parameters that it covers, and what rules out work: its box, its strip, its directions. */
+interface Piece {
+  readonly curve: Cubic;
+  readonly from: number;
+  readonly to: number;
+  readonly box: Box;
+  readonly size: number;
+  readonly strip: Strip | undefined;
+  readonly legs: readonly [Point, Point, Point];
+}
+
+function pieceOf(curve: Cubic, from: number, to: number): Piece {
+  const { p0, p1, p2, p3 } = curve;
+  const box = {
+    minX: Math.min(p0.x, p1.x, p2.x, p3.x),
+    minY: Math.min(p0.y, p1.y, p2.y, p3.y),
+    maxX: Math.max(p0.x, p1.x, p2.x, p3.x),
+    maxY: Math.max(p0.y, p1.y, p2.y, p3.y),
+  };
+  const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const legs = [subtract(p1, p0), subtract(p2, p1), subtract(p3, p2)] as const;
+  return { curve, from, to, box, size, strip: strip(curve), legs };
+}
+
+function halvesOf(piece: Piece): [Piece, Piece] {
+  const [left, right] = splitCubic(piece.curve, 0.5);
+  const middle = (piece.from + piece.to) / 2;
+  return [pieceOf(left, piece.from, middle), pieceOf(right, middle, piece.to)];
+}
+
+/** Whether the control points of b all lie on one side of the strip of a. */
+function stripMisses(a: Piece, b: Piece): boolean {
+  const found = a.strip;
   if (!found) return false;
-  const h = heights(b, a.p0, found.along);
-  return Math.min(...h) > found.high + TOUCH || Math.max(...h) < found.low - TOUCH;
+  const { x, y } = found.along;
+  const { p0, p1, p2, p3 } = b.curve;
+  const base = x * a.curve.p0.y - y * a.curve.p0.x;
+  const h0 = x * p0.y - y * p0.x - base;
+  const h1 = x * p1.y - y * p1.x - base;
+  const h2 = x * p2.y - y * p2.x - base;
+  const h3 = x * p3.y - y * p3.x - base;
+  const high = found.high + TOUCH;
+  const low = found.low - TOUCH;
+  return (h0 > high && h1 > high && h2 > high && h3 > high) || (h0 < low && h1 < low && h2 < low && h3 < low);
 }
 
 /** Whether no direction of one is a direction of the other: then they cross once at the most. */
-function directionsApart(a: Cubic, b: Cubic): boolean {
-  const legsB = legs(b);
+function directionsApart(a: Piece, b: Piece): boolean {
   let sign = 0;
-  for (const p of legs(a)) {
-    for (const q of legsB) {
-      const turn = cross(p, q);
+  for (const p of a.legs) {
+    for (const q of b.legs) {
+      const turn = p.x * q.y - p.y * q.x;
       if (turn === 0) continue;
       if (sign !== 0 && turn > 0 !== sign > 0) return false;
       sign = turn;
@@ -142,38 +186,12 @@ function directionsApart(a: Cubic, b: Cubic): boolean {
   return sign !== 0;
 }
 
-const legs = (seg: Cubic): Point[] => [
-  subtract(seg.p1, seg.p0),
-  subtract(seg.p2, seg.p1),
-  subtract(seg.p3, seg.p2),
-];
-
-/** A piece of a cubic and the parameters that it covers. */
-interface Piece {
-  readonly curve: Cubic;
-  readonly from: number;
-  readonly to: number;
-  readonly size: number;
-}
-
-const pieceOf = (curve: Cubic, from: number, to: number): Piece => {
-  const box = controlBox(curve);
-  return { curve, from, to, size: Math.max(box.maxX - box.minX, box.maxY - box.minY) };
-};
-
-function halvesOf(piece: Piece): [Piece, Piece] {
-  const [left, right] = splitCubic(piece.curve, 0.5);
-  const middle = (piece.from + piece.to) / 2;
-  return [pieceOf(left, piece.from, middle), pieceOf(right, middle, piece.to)];
-}
-
 /** Pieces that cannot meet are dropped, the others halved, until Newton's rule is safe. */
 function crossCubics(a: Cubic, b: Cubic, hits: Hit[]): void {
   const stack: [Piece, Piece][] = [[pieceOf(a, 0, 1), pieceOf(b, 0, 1)]];
   for (let cells = 0; stack.length > 0 && cells < MAX_CELLS; cells++) {
     const [p, q] = stack.pop()!;
-    if (!boxesMeet(controlBox(p.curve), controlBox(q.curve), TOUCH)) continue;
-    if (stripMisses(p.curve, q.curve) || stripMisses(q.curve, p.curve)) continue;
+    if (!boxesMeet(p.box, q.box, TOUCH) || stripMisses(p, q) || stripMisses(q, p)) continue;
     if (settled(a, b, p, q, hits)) continue;
     if (p.size >= q.size) for (const half of halvesOf(p)) stack.push([half, q]);
     else for (const half of halvesOf(q)) stack.push([p, half]);
@@ -183,7 +201,7 @@ function crossCubics(a: Cubic, b: Cubic, hits: Hit[]): void {
 function settled(a: Cubic, b: Cubic, p: Piece, q: Piece, hits: Hit[]): boolean {
   const start = { t: (p.from + p.to) / 2, u: (q.from + q.to) / 2 };
   const larger = Math.max(p.size, q.size);
-  if (directionsApart(p.curve, q.curve)) {
+  if (directionsApart(p, q)) {
     const hit = refineCrossing(a, b, start);
     if (hit && inside(hit.t, p, 0) && inside(hit.u, q, 0)) {
       hits.push(hit);
