@@ -7,6 +7,7 @@ import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
 import type { DisplayUnit, Quantity, Value } from './model';
+import { givenTo } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
 import { OwnParts } from './pieces/parts';
@@ -189,6 +190,12 @@ export class Evaluation {
     this.computed++;
     this.forgetLack(node.id);
     const reader = new DefinitionReader(this, node, this.settings);
+    const given = givenTo(node.file, declaration);
+    if (given !== undefined) {
+      reader.statement = given.statement;
+      const found = value(reader, given.value);
+      return found === undefined ? { findings: reader.findings } : { answer: { is: 'value', value: found }, findings: reader.findings };
+    }
     const answer = compute(reader, {
       id: node.id,
       declaration,
@@ -226,7 +233,8 @@ export class Evaluation {
     const [low, high] = [quantity(reader, node.range.low), quantity(reader, node.range.high)];
     if (low === undefined || high === undefined) return undefined;
     if (low.kind !== high.kind) {
-      ofKind(reader, node.range.low, high.kind, 'the range') ?? ofKind(reader, node.range.high, low.kind, 'the range');
+      const wanted = low.kind === 'ratio' ? high.kind : low.kind;
+      for (const end of [node.range.low, node.range.high]) ofKind(reader, end, wanted, 'the range');
       return undefined;
     }
     this.trialComplained = false;

@@ -119,11 +119,26 @@ export function useFindings(files: FileSet): SourcedFinding[] {
   const found: SourcedFinding[] = [];
   for (const file of files.files()) {
     for (const use of file.uses) {
+      const source = `${file.key}line:${use.statement.text}`;
       const finding = useFinding(use);
-      if (finding !== undefined) found.push({ source: `${file.key}line:${use.statement.text}`, finding });
+      if (finding !== undefined) found.push({ source, finding });
+      for (const one of givenFindings(use)) found.push({ source, finding: one });
     }
   }
   return found;
+}
+
+/** Values set in a used file that has none of that name. */
+function givenFindings({ node, statement, file }: Use): readonly Finding[] {
+  if (file === undefined) return [];
+  return node.given.flatMap(({ name }) => {
+    if (file.get(`=${name.text}`) !== undefined) return [];
+    const known = [...file.all()].filter(({ space, scope }) => space === 'value' && scope === '').map((one) => one.name);
+    const near = nearest(name.text, known);
+    const advice = near === undefined ? `Its values: ${known.join(', ')}.` : `Did you mean ${near}?`;
+    const fixes = near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at: name.at, text: near }] }];
+    return [made('unknown-name', statement, name.at, `${node.path.text} has no value called ${name.text} to be set. ${advice}`, { fixes })];
+  });
 }
 
 const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
@@ -222,9 +237,9 @@ export function lackFinding(
   const at = statement.node.kind === 'drafted-for' ? statement.node.body.at : { from: 0, to: statement.text.split('\n')[0]!.length };
   if (body !== undefined && chosen !== undefined) {
     const who = [chosen.name, chosen.size ?? ''].join(' ').trim();
-    return { source, finding: made('missing-measurement', statement, at, `${who} has no ${list}. ${rest} Take the measurement, or draft for another body.`, { related }) };
+    return { source, finding: made('missing-measurement', statement, at, `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} Take ${names.length === 1 ? 'it' : 'them'}, or draft for another body.`, { related }) };
   }
   if (own !== undefined) return undefined;
-  const message = `This pattern needs ${list}, but says of nobody whose: add drafted for BODY, and use the file with the body when it stands in another.`;
+  const message = `This pattern needs ${list}, but does not say whose: add drafted for BODY, and a use line for the file if the body stands in another.`;
   return { source, finding: made('nobody-to-draft-for', statement, at, message, { related }) };
 }

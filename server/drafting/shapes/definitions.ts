@@ -3,7 +3,7 @@ import type { ChooseNode, CircleNode, Expr, ShapeNode } from '../../../grammar/s
 import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
 import { lengthOf, ofKind, quantity, value } from '../values/arithmetic';
-import { KIND_WORDS, print } from '../values/quantity';
+import { KIND_WORDS, print, printLength } from '../values/quantity';
 import { report, wordsOf, type Reader, type ShapeAnswer, type ValueAnswer } from '../values/reader';
 import { pointOf, shapeOf, SHAPE_WORDS } from './phrase';
 import { curveShape, way } from './ways';
@@ -31,11 +31,9 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
   }
   const number = chosen as Quantity;
   if (node.range === undefined) return valued(number);
-  const [low, high] = [node.range.low, node.range.high].map((end): Quantity | undefined => {
-    const amount = ofKind(reader, end, own.kind, 'the range');
-    return amount === undefined ? undefined : { kind: own.kind, amount };
-  });
+  const [low, high] = [node.range.low, node.range.high].map((end) => quantity(reader, end));
   if (low === undefined || high === undefined) return undefined;
+  if (low.kind !== own.kind || high.kind !== own.kind) return rangeOfKind(reader, node, own.kind, low.kind === high.kind ? low.kind : undefined);
   if (low.amount > high.amount) {
     report(reader, 'range-turned-about', node.range.at, `This range runs from ${print(low, reader.unit)} down to ${print(high, reader.unit)}: the lower end comes first.`, {
       fixes: [
@@ -54,6 +52,13 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
     );
   }
   return valued(number);
+}
+
+/** Says which of the value and the two ends lacks its unit, or is of another kind than the others. */
+function rangeOfKind(reader: Reader, node: ChooseNode, own: Quantity['kind'], ends: Quantity['kind'] | undefined): undefined {
+  if (own === 'ratio' && ends !== undefined) ofKind(reader, node.value, ends, node.name.text);
+  else for (const end of [node.range!.low, node.range!.high]) ofKind(reader, end, own, 'the range');
+  return undefined;
 }
 
 /** The words of `choose closure = zip among zip, buttons`; numbers may be offered as well. */
@@ -136,7 +141,7 @@ export function namedCircle(reader: Reader, node: CircleNode): ShapeAnswer | und
   if (centre === undefined || size === undefined) return undefined;
   const radius = node.by === 'radius' ? size : size / (2 * Math.PI);
   if (radius <= 0) {
-    return report(reader, 'no-such-number', node.size.at, `A circle's ${node.by === 'radius' ? 'radius' : 'length'} must be above zero; this one is ${wordsOf(reader, node.size)}.`);
+    return report(reader, 'no-such-number', node.size.at, `A circle's ${node.by === 'radius' ? 'radius' : 'length'} must be above zero; this one comes to ${printLength(size, reader.unit)}.`);
   }
   return shaped({ kind: 'curve', path: circle(centre, radius), centre, closed: true });
 }

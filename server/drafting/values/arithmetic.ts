@@ -58,8 +58,14 @@ export function ofKind(reader: Reader, expr: Expr, kind: Quantity['kind'], use: 
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is ${KIND_WORDS[found.kind]} (${print(found, reader.unit)}), but ${use} wants ${KIND_WORDS[kind]}.`,
+    `${wordsOf(reader, expr)} is ${KIND_WORDS[found.kind]}${inBrackets(reader, expr, found)}, but ${use} wants ${KIND_WORDS[kind]}.`,
   );
+}
+
+/** What an expression comes to, where that is not what stands there. */
+function inBrackets(reader: Reader, expr: Expr, found: Quantity): string {
+  const printed = print(found, reader.unit);
+  return printed === wordsOf(reader, expr) ? '' : ` (${printed})`;
 }
 
 export const lengthOf = (reader: Reader, expr: Expr, use: string): number | undefined =>

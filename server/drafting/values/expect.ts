@@ -39,11 +39,13 @@ function missed(reader: Reader, expr: Compare, { left, right }: { left: Quantity
   const show = (q: Quantity): string => (q.kind === 'length' ? printLengthFine(q.amount, reader.unit) : print(q, reader.unit));
   const apart = show({ kind: left.kind, amount: Math.abs(left.amount - right.amount) });
   const allowed = within === undefined ? '' : `, and ${show({ kind: left.kind, amount: within })} is allowed`;
+  const words = wordsOf(reader, expr.right);
+  const which = words === show(right) ? words : `${words}, which is ${show(right)}`;
   report(
     reader,
     'expectation-missed',
     expr.at,
-    `${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${wordsOf(reader, expr.right)}, which is ${show(right)}. They are ${apart} apart${allowed}.`,
+    `${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}.`,
   );
 }
 
