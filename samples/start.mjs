@@ -3,7 +3,7 @@
  * A fresh clone needs nothing else: what is missing is installed first.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { basename, join, relative } from 'node:path';
 import { ensurePackages, root } from '../tests/setup.mjs';
 
@@ -67,15 +67,17 @@ function tellPieces(cuts, pieces = {}) {
 
 function tellSeams(seams = {}) {
   for (const [name, { left, right, difference }] of Object.entries(seams)) {
-    const even = Math.abs(difference) < 0.05 ? 'equal' : `${centimetres(Math.abs(difference))} apart`;
-    console.log(`  seam     ${name}: ${centimetres(left)} to ${centimetres(right)}, ${even}`);
+    const apart = `${centimetres(Math.abs(difference))} apart`;
+    const fit = Math.abs(difference) >= 0.05 ? apart : Math.abs(left - right) < 0.05 ? 'equal' : 'as eased';
+    console.log(`  seam     ${name}: ${centimetres(left)} to ${centimetres(right)}, ${fit}`);
   }
 }
 
-function tellProblems({ answer, fault }) {
+function tellProblems({ answer, fault }, own) {
   if (fault !== undefined) console.log(`  problem  ${fault}`);
-  for (const { severity, message, range } of answer?.problems ?? []) {
-    console.log(`  ${severity.padEnd(8)} line ${range.start.line + 1}: ${message.split('\n')[0]}`);
+  for (const { severity, message, file, range } of answer?.problems ?? []) {
+    const place = basename(file) === basename(own) ? 'line' : `${basename(file)} line`;
+    console.log(`  ${severity.padEnd(8)} ${place} ${range.start.line + 1}: ${message.split('\n')[0]}`);
   }
   if (answer && answer.problems.length === 0) console.log('  problems none');
 }
@@ -92,24 +94,25 @@ function tellGarment({ file, name, cuts }) {
   console.log(`\n${name}${measured.answer?.body ? `, for ${measured.answer.body}` : ''}`);
   tellPieces(cuts, measured.answer?.pieces);
   tellSeams(measured.answer?.seams);
-  tellProblems(parsed(draftwright('check', file, '--format', 'json')));
+  tellProblems(parsed(draftwright('check', file, '--format', 'json')), file);
   const files = drawn(file, name);
   console.log(`  drawn    ${files.length > 0 ? files.join(', ') : 'nothing'}`);
-  return files.length;
+  return files.length > 0;
 }
 
 async function main() {
   ensurePackages();
   console.log('Building …');
   build();
+  rmSync(WARDROBE, { recursive: true, force: true });
   mkdirSync(WARDROBE, { recursive: true });
-  const drawings = garments().map(tellGarment);
-  if (drawings.some((files) => files === 0)) throw new Error('a garment of the wardrobe could not be drawn');
+  const wardrobe = garments().map(tellGarment);
+  const count = wardrobe.filter(Boolean).length;
+  if (count === 0) throw new Error('no garment of the wardrobe could be drawn');
   const { packExtension } = await import('../tests/editor/compile.mjs');
   const vsix = relative(root, packExtension());
-  console.log(
-    `\n${drawings.length} garments are drawn in ${relative(root, WARDROBE)}; the extension is packed as ${vsix}.`,
-  );
+  console.log(`\n${count} of ${wardrobe.length} garments are drawn in ${relative(root, WARDROBE)}.`);
+  console.log(`The extension is packed as ${vsix}.`);
   console.log('Next: `npm run editor` opens the wardrobe in a real editor with the live preview,');
   console.log(`or install the extension in yours: code --install-extension ${vsix}`);
 }

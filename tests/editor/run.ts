@@ -119,13 +119,22 @@ async function play(scene: Scene, name: string, story: Story): Promise<Counts> {
   }
 }
 
+/** The stories of a file in the order in which they stand there; a module's exports come by the alphabet. */
+async function storiesOf(file: string): Promise<[string, Story][]> {
+  const path = join(STORIES, file);
+  const text = readFileSync(path, 'utf8');
+  const stories: Record<string, Story> = await import(pathToFileURL(path).href);
+  const place = (name: string) => text.indexOf(`export const ${name}:`);
+  return Object.entries(stories).sort(([a], [b]) => place(a) - place(b));
+}
+
 async function playFile(browser: Browser, url: string, file: string): Promise<Counts> {
-  const stories: Record<string, Story> = await import(pathToFileURL(join(STORIES, file)).href);
+  const stories = await storiesOf(file);
   const workspace = makeWorkspace();
   const scene = await Scene.open(browser, url, workspace);
   let counts: Counts = { passed: 0, failed: 0, skipped: 0 };
   try {
-    for (const [name, story] of Object.entries(stories)) counts = add(counts, await play(scene, name, story));
+    for (const [name, story] of stories) counts = add(counts, await play(scene, name, story));
   } finally {
     await scene.close();
     rmSync(workspace, { recursive: true, force: true });

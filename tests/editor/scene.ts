@@ -102,14 +102,12 @@ export class Scene {
     return (await this.frameWith(selector)).locator(selector);
   }
 
-  /** The messages of the Problems panel as lines of text, once at least `count` are there. */
-  async problems(count = 0): Promise<string[]> {
+  /** Opens the Problems panel and waits for a row that holds the text; answers the whole row. */
+  async problemAbout(text: string): Promise<string> {
     await this.command('Problems: Focus on Problems View');
-    const rows = this.page.locator(
-      '.markers-panel .monaco-list-row .marker-message-details-container, .markers-panel .monaco-list-row .marker-line',
-    );
-    if (count > 0) await rows.nth(count - 1).waitFor();
-    return rows.allInnerTexts();
+    const row = this.page.locator('.markers-panel .monaco-list-row', { hasText: text }).first();
+    await row.waitFor();
+    return row.innerText();
   }
 
   /** Saves a picture of the window as out/pictures/NAME.png. */
