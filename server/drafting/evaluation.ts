@@ -13,7 +13,7 @@ import type { Group } from './names/order';
 import { OwnParts } from './pieces/parts';
 import { measured } from './shapes/measuring';
 import { compute } from './compute';
-import { comparison, ofKind, quantity } from './values/arithmetic';
+import { comparison, ofKind, quantity, value } from './values/arithmetic';
 import type { Body } from './values/body';
 import { print } from './values/quantity';
 import { report, type Answer, type Found, type Reader } from './values/reader';

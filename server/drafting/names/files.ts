@@ -1,5 +1,5 @@
 /** The files of one pattern as the names see them: what each declares, and which files it uses. */
-import type { SourceFile, Statement, TopLevel, UseNode } from '../../../grammar/syntax';
+import type { Expr, SourceFile, Statement, TopLevel, UseNode } from '../../../grammar/syntax';
 import type { Door } from '../model';
 import { declarations, type Declaration } from './declarations';
 
@@ -13,6 +13,13 @@ export interface Use {
   readonly failure?: 'missing' | 'outside' | 'circle';
   /** For a circle: the files on the way round, as written paths. */
   readonly circle?: readonly string[];
+}
+
+/** A value that a `use` line sets in the file it uses, read where that line stands. */
+export interface Given {
+  readonly value: Expr;
+  readonly statement: Statement;
+  readonly by: FileNames;
 }
 
 /** Two statements that give one name. */
@@ -31,10 +38,14 @@ export class FileNames {
   private measured?: ReadonlySet<string>;
   private items: readonly TopLevel[] = [];
 
-  /** @param key what stands before the paths of this file: '' for the pattern itself. */
+  /**
+   * @param key what stands before the paths of this file: '' for the pattern itself
+   * @param given values that the using file sets in this copy of the file (`use … with a = v`)
+   */
   constructor(
     readonly key: string,
     readonly uri: string,
+    readonly given: ReadonlyMap<string, Given> = new Map(),
   ) {}
 
   get topLevels(): readonly TopLevel[] {
@@ -223,12 +234,19 @@ export class FileSet {
     const round = way.findIndex((file) => file.uri === found.uri);
     if (round >= 0) return { ...use, failure: 'circle', circle: way.slice(round).map((file) => file.uri) };
     if (this.sourceOf(found.uri) === undefined) return { ...use, failure: 'missing' };
-    let file = this.loaded.get(found.uri);
-    if (file === undefined) {
-      file = new FileNames(`${found.uri}#`, found.uri);
-      this.loaded.set(found.uri, file);
-    }
+    const file = this.load(found.uri, from, statement, node);
     this.visit(file, [...way, file], changed);
     return { ...use, file };
+  }
+
+  /** One copy of a file; a `use` that sets values has a copy of its own. */
+  private load(uri: string, by: FileNames, statement: Statement, node: UseNode): FileNames {
+    const own = node.given.length === 0 ? '' : `?${by.key}${statement.text}`;
+    const before = this.loaded.get(uri + own);
+    if (before !== undefined) return before;
+    const given = new Map(node.given.map(({ name, value }) => [name.text, { value, statement, by }]));
+    const file = new FileNames(`${uri}${own}#`, uri, given);
+    this.loaded.set(uri + own, file);
+    return file;
   }
 }

@@ -2,8 +2,8 @@
 import type { Ref, Side, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
-import type { FileNames } from './files';
-import { eachReference, type RefSpace } from './references';
+import type { FileNames, Given } from './files';
+import { eachReference, value, type RefSpace, type Visit } from './references';
 import {
   namesInScope,
   resolveBlock,
@@ -53,7 +53,8 @@ function drawnFor(scope: Scope): Side {
 type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
 
 export function linksOf(file: FileNames, declaration: Declaration): Links {
-  const scope = withPieces(scopeOf(file, declaration), declaration);
+  const given = givenTo(file, declaration);
+  const scope = given === undefined ? withPieces(scopeOf(file, declaration), declaration) : { file: given.by, blocks: [] };
   const own = ownParts(declaration.statement);
   const targets = new Map<Ref, Target>();
   const inputs = new Set<string>();
@@ -61,7 +62,7 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const findings: Finding[] = [];
   const later = new Map<Ref, Finding>();
   const bare = new Set<string>();
-  eachReference(declaration.statement, (ref, space, statement) => {
+  const visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
     if ((space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
@@ -75,11 +76,17 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     } else if (!foundLater(declaration, space)) {
       findings.push(failure(scope, ref, space, statement));
     }
-  });
+  };
+  if (given === undefined) eachReference(declaration.statement, visit);
+  else value(given.value, (ref, space) => visit(ref, space, given.statement));
   const unresolved = findings.length > 0;
   const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
   return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
 }
+
+/** What the using file sets a value of this file to. */
+export const givenTo = (file: FileNames, { space, scope, name }: Declaration): Given | undefined =>
+  space === 'value' && scope === '' ? file.given.get(name) : undefined;
 
 /** Places in a seam, a finish or a notch may name the points of the pieces it takes: `notch knee on front.side at knee`. */
 function withPieces(scope: Scope, { statement }: Declaration): Scope {
