@@ -26,6 +26,7 @@ interface Counts {
   skipped: number;
 }
 
+const NONE: Counts = { passed: 0, failed: 0, skipped: 0 };
 const STORIES = join(root, 'tests', 'editor', 'stories');
 const SUITES_TAKE_AT_MOST = 300_000;
 
@@ -45,7 +46,7 @@ function countsOf(lines: readonly string[]): Counts {
     .map((line) => closing.exec(line))
     .filter((match) => match !== null)
     .at(-1);
-  if (!found) return { passed: 0, failed: 1, skipped: 0 };
+  if (!found) return { ...NONE, failed: 1 };
   return { passed: Number(found[1]), failed: Number(found[2]), skipped: Number(found[3]) };
 }
 
@@ -91,7 +92,7 @@ async function suitesIn(
 
 async function runSuites(browser: Browser, only: string): Promise<Counts> {
   const { folder, count } = await compileSuites(only);
-  if (count === 0) return { passed: 0, failed: 0, skipped: 0 };
+  if (count === 0) return NONE;
   const workspace = makeWorkspace();
   const editor = await startEditor({ log: join(root, 'out', 'editor-suites.log') });
   try {
@@ -111,11 +112,11 @@ async function play(scene: Scene, name: string, story: Story): Promise<Counts> {
   try {
     await story(scene);
     console.log(`  ${told()}`);
-    return { passed: 1, failed: 0, skipped: 0 };
+    return { ...NONE, passed: 1 };
   } catch (fault) {
     await scene.picture(`failed-${name}`).catch(() => undefined);
     console.log(`  FAILED ${told()}, see out/pictures/failed-${name}.png\n`, fault);
-    return { passed: 0, failed: 1, skipped: 0 };
+    return { ...NONE, failed: 1 };
   }
 }
 
@@ -132,7 +133,7 @@ async function playFile(browser: Browser, url: string, file: string): Promise<Co
   const stories = await storiesOf(file);
   const workspace = makeWorkspace();
   const scene = await Scene.open(browser, url, workspace);
-  let counts: Counts = { passed: 0, failed: 0, skipped: 0 };
+  let counts = NONE;
   try {
     for (const [name, story] of stories) counts = add(counts, await play(scene, name, story));
   } finally {
@@ -144,7 +145,7 @@ async function playFile(browser: Browser, url: string, file: string): Promise<Co
 
 async function runStories(browser: Browser, only: string): Promise<Counts> {
   const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
-  let counts: Counts = { passed: 0, failed: 0, skipped: 0 };
+  let counts = NONE;
   if (files.length === 0) return counts;
   const editor = await startEditor({ vsix: [packExtension()], log: join(root, 'out', 'editor-stories.log') });
   try {
@@ -165,6 +166,16 @@ function countWithoutRunning(): number {
   return count('suites', /^\s*it\(/gm) + count('stories', /^export const \w+: Story/gm);
 }
 
+/** Runs a part; one that can't be run counts as one failure, and the others still run. */
+async function guarded(part: () => Promise<Counts>): Promise<Counts> {
+  try {
+    return await part();
+  } catch (fault) {
+    console.log('FAILED: this part could not be run:', fault);
+    return { ...NONE, failed: 1 };
+  }
+}
+
 async function main(): Promise<Counts> {
   const [part = '', only = ''] = process.argv.slice(2);
   mkdirSync(join(root, 'out'), { recursive: true });
@@ -173,21 +184,18 @@ async function main(): Promise<Counts> {
     console.log(
       `SKIPPED: no browser starts on this machine, so nothing was tested in the editor.\n  ${reasons?.join('\n  ')}`,
     );
-    return { passed: 0, failed: 0, skipped: countWithoutRunning() };
+    return { ...NONE, skipped: countWithoutRunning() };
   }
   try {
-    const inside = part === 'stories' ? undefined : await runSuites(browser, only);
-    const outside = part === 'suites' ? undefined : await runStories(browser, only);
-    return [inside, outside].filter((counts) => counts !== undefined).reduce(add);
+    const inside = part === 'stories' ? NONE : await guarded(() => runSuites(browser, only));
+    const outside = part === 'suites' ? NONE : await guarded(() => runStories(browser, only));
+    return add(inside, outside);
   } finally {
     await browser.close();
   }
 }
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
-const counts = await main().catch((fault: unknown): Counts => {
-  console.log('FAILED: the editor could not be tested:', fault);
-  return { passed: 0, failed: 1, skipped: 0 };
-});
+const counts = await guarded(main);
 console.log(summary(counts));
 process.exit(counts.failed > 0 ? 1 : 0);
