@@ -72,16 +72,16 @@ const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement[
   ['facing', 'Facings'],
   ['band', 'Bands'],
   ['strip', 'Strips'],
-  ['later', 'Statements of this kind'],
 ]);
 
 /** Says plainly of a statement that is read and not built. */
 function later(reader: Reader, statement: Statement, name: string): undefined {
   const { node } = statement;
-  const what = LATER.get(node.kind);
+  const head = headOf(statement);
+  const what = node.kind === 'later' ? `Statements that begin with ${statement.text.slice(head.from, head.to)}` : LATER.get(node.kind);
   const saidBefore = node.kind === 'divide' && node.into[0]?.name.text !== name;
   if (what === undefined || saidBefore) return undefined;
-  return report(reader, 'not-built-yet', headOf(statement), `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
+  return report(reader, 'not-built-yet', head, `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
 }
 
 /** The first word of a statement. */

@@ -103,8 +103,8 @@ export function tableFindings(file: FileNames): SourcedFinding[] {
       const missing = sizes.slice(cells.length);
       const message =
         missing.length > 0
-          ? `${name.text} has ${cells.length} cells for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
-          : `${name.text} has ${cells.length} cells, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
+          ? `${name.text} has ${cells.length} values for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
+          : `${name.text} has ${cells.length} values, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
       found.push({ source, finding: made('uneven-table', row, name.at, message) });
     }
   }
