@@ -1,6 +1,6 @@
 /**
  * Figures of a published draft, written beside the lines of a pattern: `#= 6.5655in`, `#= (0.8in, 8.75in)`,
- * `#= length 70.0000cm`, `#= 15509.7cm2`, each with `within 0.001cm` where half a unit of the last figure is too strict.
+ * `#= length 70.0000cm`, `#= 15509.7cm2`, each with `within 0.005cm` where the figures themselves are coarser.
  */
 import type { Pattern } from '../../server/drafting/model';
 
@@ -24,13 +24,17 @@ const factors: Readonly<Record<string, number>> = {
   '': 1,
 };
 
-/** The amount of `2.50in`, and half a unit of its last figure. */
+/** However few figures are printed, a length or an angle is held at least this closely: hundredths of mm or degrees. */
+const CLOSEST = 0.01;
+
+/** The amount of `2.50in`, and how far from it is still right: half a unit of its last figure, or `CLOSEST`. */
 function figure(text: string): { readonly amount: number; readonly half: number } {
   const [, number = '', unit = ''] = /^(-?[\d.]+)(mm|cm2?|in2?|deg|)$/.exec(text.trim()) ?? [];
   const factor = factors[unit];
   if (number === '' || factor === undefined) throw new Error(`not a figure: ${text}`);
   const decimals = (number.split('.')[1] ?? '').length;
-  return { amount: Number(number) * factor, half: (0.5 * factor) / 10 ** decimals };
+  const half = (0.5 * factor) / 10 ** decimals;
+  return { amount: Number(number) * factor, half: unit.endsWith('2') ? half : Math.min(half, CLOSEST) };
 }
 
 /** Every reading of a file, in its order. */
