@@ -11,6 +11,7 @@ import {
   FileChangeType,
   InitializedNotification,
   InitializeRequest,
+  LogMessageNotification,
   PublishDiagnosticsNotification,
   ShutdownRequest,
   StreamMessageReader,
@@ -39,6 +40,8 @@ const PATIENCE = 8000;
 export class TestClient {
   readonly published: PublishDiagnosticsParams[] = [];
   readonly sheets: Sheet[] = [];
+  /** What the server wrote into the client's log: faults of ours, caught at its edge. */
+  readonly faults: string[] = [];
   readonly texts = new Map<string, string>();
   readonly #versions = new Map<string, number>();
   readonly #waiting = new Set<() => void>();
@@ -89,6 +92,10 @@ export class TestClient {
       this.published.push(params);
       this.#told();
     });
+    this.connection.onNotification(
+      LogMessageNotification.type,
+      ({ message }) => void this.faults.push(message),
+    );
     this.connection.onNotification(methods.sheet, (sheet: Sheet) => {
       this.sheets.push(sheet);
       this.#told();
