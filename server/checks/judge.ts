@@ -6,34 +6,42 @@ import { catalogue, severityOf } from './catalogue';
 
 const judged = catalogue.filter((entry): entry is Judged => entry.by === 'judgement');
 
-/** Findings of a piece or seam in a unit, kept while it stays the same object. */
-const kept = new WeakMap<object, { readonly unit: string; readonly findings: readonly Finding[] }>();
+/** What was found of a piece or seam in a unit, and which checks broke on it; kept while it stays the same object. */
+interface Judgement {
+  readonly unit: string;
+  readonly findings: readonly Finding[];
+  readonly broken: readonly string[];
+}
 
-function remembered(thing: object, pattern: Pattern, judge: (check: Judged) => readonly Finding[]): readonly Finding[] {
+const kept = new WeakMap<object, Judgement>();
+
+function remembered(thing: object, pattern: Pattern, judge: (check: Judged) => readonly Finding[]): Judgement {
   const before = kept.get(thing);
-  if (before?.unit === pattern.unit) return before.findings;
-  const findings = judged.flatMap((check) => guarded(check, () => judge(check), []));
-  kept.set(thing, { unit: pattern.unit, findings });
-  return findings;
+  if (before?.unit === pattern.unit) return before;
+  const broken: string[] = [];
+  const findings = judged.flatMap((check) => guarded(check, () => judge(check), broken));
+  const judgement = { unit: pattern.unit, findings, broken };
+  kept.set(thing, judgement);
+  return judgement;
 }
 
 /** A check that breaks becomes a notice that names it, and the others still report. */
-const broken = new Set<string>();
-
-function guarded<T>(check: Judged, run: () => T, otherwise: T): T {
+function guarded<T>(check: Judged, run: () => readonly T[], broken: string[]): readonly T[] {
   try {
     return run();
   } catch {
-    broken.add(check.code);
-    return otherwise;
+    broken.push(check.code);
+    return [];
   }
 }
 
-/** What the checks find, before severity and place. */
-function judgements(pattern: Pattern): readonly SourcedFinding[] {
+/** What the checks find, before severity and place; and those that broke. */
+function judgements(pattern: Pattern): { readonly found: readonly SourcedFinding[]; readonly broken: ReadonlySet<string> } {
   const found: SourcedFinding[] = [];
-  const add = (source: string, findings: readonly Finding[]): void => {
-    for (const finding of findings) found.push({ source, finding });
+  const broken: string[] = [];
+  const add = (source: string, judgement: Judgement): void => {
+    for (const finding of judgement.findings) found.push({ source, finding });
+    broken.push(...judgement.broken);
   };
   for (const piece of pattern.pieces) {
     add(piece.source, remembered(piece, pattern, (check) => check.ofPiece?.(piece, pattern) ?? []));
@@ -41,8 +49,8 @@ function judgements(pattern: Pattern): readonly SourcedFinding[] {
   for (const seam of pattern.seams) {
     add(seam.source, remembered(seam, pattern, (check) => check.ofSeam?.(seam, pattern) ?? []));
   }
-  for (const check of judged) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], []));
-  return found;
+  for (const check of judged) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], broken));
+  return { found, broken: new Set(broken) };
 }
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -53,8 +61,8 @@ const placedKept = new WeakMap<Pattern, readonly PlacedFinding[]>();
 export function check(pattern: Pattern): readonly PlacedFinding[] {
   const before = placedKept.get(pattern);
   if (before !== undefined) return before;
-  broken.clear();
-  const all = [...pattern.findings, ...judgements(pattern)].map((one) => pattern.place(one, severityOf(one.finding.code)));
+  const { found, broken } = judgements(pattern);
+  const all = [...pattern.findings, ...found].map((one) => pattern.place(one, severityOf(one.finding.code)));
   all.push(...[...broken].map((code) => internalFault(pattern, code)));
   const order = new Map(pattern.files.map((uri, i) => [uri, i]));
   all.sort(

@@ -12,6 +12,9 @@ import { root } from './sources';
 
 export const folder = join(root, 'server', 'checks');
 
+/** Codes whose fault no page can hold: the tests make it themselves. */
+export const madeHere: ReadonlySet<string> = new Set(['too-long', 'internal-fault']);
+
 /** Codes that have a page, in the order of the folder. */
 export const pagedCodes = (): readonly string[] =>
   readdirSync(folder)

@@ -2,8 +2,14 @@
  * Writes the generated parts of the catalogue's pages, after a message was changed on purpose:
  * `npx tsx tests/support/write-pages.ts`. Read the difference before it is committed: the marks are the expectation.
  */
-import { writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { messages, messagesPath } from './messages';
 import { folder, pagedCodes, pageText, rewritten } from './pages';
+import { root } from './sources';
+import { checksTable, withTable } from './table';
 
 for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(pageText(code)));
+writeFileSync(messagesPath, messages());
+const readme = join(root, 'README.md');
+if (existsSync(readme)) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), checksTable()));
