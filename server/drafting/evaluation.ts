@@ -387,8 +387,10 @@ class DefinitionReader implements Reader {
   }
 
   find(ref: Ref): Found | undefined {
-    const own = this.parts.get(ref.path[0]!.text);
-    if (own !== undefined) return { answer: { is: 'shape', shape: own }, rest: ref.path.slice(1), source: this.node.id };
+    const own = this.parts.find(ref.path);
+    if (own !== undefined) {
+      return { answer: { is: 'shape', shape: own.shape }, rest: ref.path.slice(own.taken), source: this.node.id };
+    }
     const target = this.node.links.targets.get(ref);
     if (target === undefined) {
       const later = this.node.links.later.get(ref);

@@ -31,8 +31,8 @@ export interface PointShape {
 export interface LineShape {
   readonly kind: 'line';
   readonly path: Path;
-  /** For an edge: its length with the darts closed. */
-  readonly sewn?: number;
+  /** For an edge: its length on paper, with the mouths of its darts; `path` is what is sewn. */
+  readonly drawn?: number;
 }
 export interface CurveShape {
   readonly kind: 'curve';
@@ -40,18 +40,60 @@ export interface CurveShape {
   /** Closed curves and arcs know their centre. */
   readonly centre?: Point;
   readonly closed: boolean;
-  /** For an edge: its length with the darts closed. */
-  readonly sewn?: number;
+  /** For an edge: its length on paper, with the mouths of its darts; `path` is what is sewn. */
+  readonly drawn?: number;
 }
 export type Shape = PointShape | LineShape | CurveShape;
+
+/** A stretch of an edge that is sewn, or (with the dart's name) the straight mouth of a dart. */
+export interface EdgePart {
+  readonly path: Path;
+  readonly dart?: string;
+}
+
+/** A dart as it lies in the piece: two legs of one length from the pivot to the edge. */
+export interface Dart {
+  readonly name: string;
+  readonly source: Source;
+  readonly statement: Statement;
+  readonly edge: string;
+  /** Leg ends on the edge, in the direction of the outline. */
+  readonly from: Point;
+  readonly to: Point;
+  /** About what the paper swings when the dart is closed; the legs are drawn and sewn to `tip`, which may stop short of it. */
+  readonly pivot: Point;
+  readonly tip: Point;
+  /** Straight across the mouth, mm. */
+  readonly width: number;
+  /** Between the legs, degrees. */
+  readonly angle: number;
+  /** To which side the folded dart is pressed: that of the leg `from`, that of `to`, or open; '' when it is not said. */
+  readonly pressed: 'from' | 'to' | 'open' | '';
+  /** Longest leg less shortest before they were made equal, mm. */
+  readonly legsApart: number;
+  /** Drafted in the outline, not laid on an edge. */
+  readonly drafted: boolean;
+}
+
+/** What truing did to an edge: nothing moved where no join bent by a degree. */
+export interface Trued {
+  readonly edge: string;
+  /** Bend at each closed dart before, degrees; 0 is straight. */
+  readonly kinks: readonly number[];
+  /** Farthest that a leg end moved, mm. */
+  readonly moved: number;
+  readonly sewnBefore: number;
+}
 
 /** A named edge of a piece, walked in the direction of the outline. */
 export interface Edge {
   readonly name: string;
   readonly source: Source;
   readonly statement: Statement;
-  /** Its runs, end to end; where the text leaves a gap the path bridges it straight. */
+  /** Its runs, end to end, mouths of darts straight across; where the text leaves a gap the path bridges it straight. */
   readonly path: Path;
+  /** The same by parts: what is sewn, and between them the mouths of darts. */
+  readonly parts: readonly EdgePart[];
   /** Length on paper, with the mouths of darts. */
   readonly drawn: number;
   /** Length when sewn, darts closed. */
@@ -136,6 +178,8 @@ export interface Piece {
   readonly allowances: ReadonlyMap<string, number>;
   /** The cutting line, one run for each edge; undefined where it can't be had (unclosed, or no allowance stated). */
   readonly cutting?: readonly Path[];
+  readonly darts: readonly Dart[];
+  readonly trued: readonly Trued[];
   readonly notches: readonly Notch[];
   readonly balance: readonly BalanceLine[];
   readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];

@@ -2,6 +2,7 @@
  * Which names a statement mentions, and in which name space each is to be looked up. One walk over the syntax, used by
  * the graph of definitions, by renaming and by completion alike.
  */
+import { ofNode } from './mentions';
 import type {
   Bearing,
   Expr,
@@ -9,8 +10,6 @@ import type {
   Pick,
   Place,
   Ref,
-  Run,
-  Sewn,
   Statement,
   StatementNode,
   StepForm,
@@ -31,7 +30,7 @@ export type Visit = (ref: Ref, space: RefSpace, statement: Statement) => void;
 /** Functions whose arguments are shapes; all others take values. */
 export const SHAPE_FUNCTIONS: ReadonlySet<string> = new Set(['length', 'drawn', 'distance', 'slope', 'angle', 'area']);
 
-type See = (ref: Ref, space: RefSpace) => void;
+export type See = (ref: Ref, space: RefSpace) => void;
 
 /** Visits every name mentioned in a statement and in the block it owns, except what the block defines for itself. */
 export function eachReference(statement: Statement, visit: Visit): void {
@@ -187,7 +186,7 @@ function heading(of: Heading, see: See): void {
   }
 }
 
-function wayOption(of: WayOption, see: See): void {
+export function wayOption(of: WayOption, see: See): void {
   switch (of.kind) {
     case 'through':
       for (const via of of.via) {
@@ -208,124 +207,4 @@ function wayOption(of: WayOption, see: See): void {
     case 'centre':
       return shape(of.point, see);
   }
-}
-
-function run(of: Run, see: See): void {
-  if (of.kind === 'along') shape(of.curve, see);
-  if (of.kind === 'dart') shape(of.by, see);
-  if (of.kind === 'curve') of.options.forEach((option) => wayOption(option, see));
-  shape(of.to, see);
-}
-
-function sewn(of: Sewn, see: See): void {
-  see(of.edge, 'edge');
-  place(of.from, see);
-  place(of.to, see);
-}
-
-/** A choice among words mentions none of them as names of ours. */
-function choice(node: Extract<StatementNode, { kind: 'choose' }>, see: See): void {
-  if (node.among === undefined) {
-    value(node.value, see);
-    value(node.range?.low, see);
-    return value(node.range?.high, see);
-  }
-  for (const option of [node.value, ...node.among]) {
-    if (option.kind === 'ref') see(option, 'word');
-    else value(option, see);
-  }
-}
-
-function ofNode(node: StatementNode, see: See): void {
-  const part = (expr: Expr | undefined): void => {
-    if (expr?.kind === 'ref') see(expr, 'part');
-    else shape(expr, see);
-  };
-  switch (node.kind) {
-    case 'let':
-      return value(node.value, see);
-    case 'choose':
-      return choice(node, see);
-    case 'solve':
-      return [node.range.low, node.range.high, node.left, node.right].forEach((expr) => value(expr, see));
-    case 'expect':
-      value(node.condition, see);
-      return value(node.within, see);
-    case 'use':
-      return node.given.forEach((given) => value(given.value, see));
-    case 'tolerance':
-      return value(node.value, see);
-    case 'measure':
-      value(node.range?.low, see);
-      return value(node.range?.high, see);
-    case 'shape':
-      return shape(node.phrase, see);
-    case 'circle':
-      shape(node.centre, see);
-      return value(node.size, see);
-    case 'piece':
-      if (node.of !== undefined) see(node.of, 'block');
-      if (node.workedFrom !== undefined) see(node.workedFrom, 'block');
-      return value(node.when, see);
-    case 'lining':
-      see(node.of, 'block');
-      return value(node.when, see);
-    case 'outline':
-    case 'hole':
-      return part(node.from);
-    case 'edge':
-      return node.runs.forEach((one) => run(one, see));
-    case 'cut':
-      return node.layers.forEach(({ count }) => typeof count === 'number' || value(count, see));
-    case 'fold':
-      return see(node.edge, 'part');
-    case 'grain':
-      return [node.along, node.biasTo, node.from, node.to].forEach(part);
-    case 'allow':
-      value(node.width, see);
-      value(node.running?.width, see);
-      if (node.running?.at !== undefined) see(node.running.at, 'part');
-      if (node.running?.along !== undefined) see(node.running.along, 'part');
-      return node.edges.forEach((edge) => see(edge, 'part'));
-    case 'inlay':
-      value(node.width, see);
-      return node.edges.forEach((edge) => see(edge, 'part'));
-    case 'corner':
-      return part(node.point);
-    case 'balance':
-      part(node.from);
-      return part(node.to);
-    case 'label':
-      return part(node.place);
-    case 'mark':
-      return shape(node.phrase, see);
-    case 'notch':
-      if (node.on.kind === 'ref') see(node.on, 'edge');
-      return place(node.place, see);
-    case 'seam':
-      node.left.parts.forEach((one) => sewn(one, see));
-      if (node.right !== 'its-pair') node.right.parts.forEach((one) => sewn(one, see));
-      return ofSeam(node, see);
-    case 'finish':
-      node.edges.forEach((one) => sewn(one, see));
-      return value(node.width, see);
-    default:
-      return;
-  }
-}
-
-function ofSeam(node: Extract<StatementNode, { kind: 'seam' }>, see: See): void {
-  for (const ease of node.eases) {
-    if (ease.kind === 'easing') {
-      value(ease.low, see);
-      value(ease.high, see);
-    } else if (ease.kind === 'gathered') {
-      value(ease.ratio, see);
-      value(ease.to, see);
-    } else {
-      value(ease.by, see);
-    }
-  }
-  node.openings.forEach(({ length }) => value(length, see));
-  value(node.when, see);
 }

@@ -1,6 +1,6 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
 import { apply, distance, mirror, type Affine } from '../../geometry';
-import type { CutWords, Edge, Piece } from '../model';
+import type { CutWords, Dart, Edge, Piece } from '../model';
 
 /** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
 export const ALIKE_WITHIN = 1.5;
@@ -33,7 +33,12 @@ export function moved(piece: Piece, m: Affine): Piece {
   const at = <T extends { readonly point: { x: number; y: number } }>(one: T): T => ({ ...one, point: apply(m, one.point) });
   return {
     ...piece,
-    edges: piece.edges.map((edge) => ({ ...edge, path: edge.path.transformed(m) })),
+    edges: piece.edges.map((edge) => ({
+      ...edge,
+      path: edge.path.transformed(m),
+      parts: edge.parts.map((part) => ({ ...part, path: part.path.transformed(m) })),
+    })),
+    darts: piece.darts.map((dart) => movedDart(dart, m)),
     corners: piece.corners.map(at),
     notches: piece.notches.map(at),
     gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
@@ -43,6 +48,14 @@ export function moved(piece: Piece, m: Affine): Piece {
     ...(piece.cutting && { cutting: piece.cutting.map((path) => path.transformed(m)) }),
   };
 }
+
+const movedDart = (dart: Dart, m: Affine): Dart => ({
+  ...dart,
+  from: apply(m, dart.from),
+  to: apply(m, dart.to),
+  pivot: apply(m, dart.pivot),
+  tip: apply(m, dart.tip),
+});
 
 /**
  * What is cut of a piece drafted for both sides. The first is as the draft is drawn, the other turned over.
@@ -80,6 +93,15 @@ function sidedCut(cut: CutWords, side: 'left' | 'right'): CutWords {
 /** Fold edges that differ by more than this can't be one line down the middle of an open piece. */
 export const FOLDS_WITHIN = 0.5;
 
+const mirroredEdge = (edge: Edge, m: Affine): Edge => ({
+  ...edge,
+  name: `${edge.name}-other`,
+  path: edge.path.transformed(m).reversed(),
+  parts: edge.parts.map((part) => ({ ...part, path: part.path.transformed(m).reversed() })).reverse(),
+  fromName: edge.toName,
+  toName: edge.fromName,
+});
+
 /** A piece on the fold, drafted for both sides: both halves joined along the fold, cut open. */
 function opened(drawn: Piece, other: Piece): Piece {
   const fold = drawn.edges.findIndex(({ name }) => name === drawn.fold!.edge);
@@ -88,7 +110,7 @@ function opened(drawn: Piece, other: Piece): Piece {
   const half = [...drawn.edges.slice(fold + 1), ...drawn.edges.slice(0, fold)];
   const otherFold = other.edges.findIndex(({ name }) => name === other.fold!.edge);
   const back = [...other.edges.slice(otherFold + 1), ...other.edges.slice(0, otherFold)]
-    .map((edge): Edge => ({ ...edge, name: `${edge.name}-other`, path: edge.path.transformed(m).reversed(), fromName: edge.toName, toName: edge.fromName }))
+    .map((edge): Edge => mirroredEdge(edge, m))
     .reverse();
   const { fold: _, ...rest } = drawn;
   const widths = new Map(drawn.allowances);

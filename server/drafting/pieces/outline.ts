@@ -1,7 +1,7 @@
 /** Walks an outline: edge after edge, run after run, from a point and back to it. */
 import type { EdgeNode, Expr, Run, Span, Statement } from '../../../grammar/syntax';
 import { distance, Path, samePoint, type Point } from '../../geometry';
-import type { Corner, Edge, Gap } from '../model';
+import type { Corner, Edge, EdgePart, Gap } from '../model';
 import { report, type Reader } from '../values/reader';
 import { pathOf, pointOf, type PathShape } from '../shapes/phrase';
 import { stretch, wayBetween } from '../shapes/ways';
@@ -9,8 +9,19 @@ import { stretch, wayBetween } from '../shapes/ways';
 /** Two ends further apart than this leave a hole in the outline; a sharp pencil can't tell less (language reference, pieces). */
 export const CLOSED_WITHIN = 0.05;
 
+/** A dart drafted in the outline: leg ends and apex, the rest stands in a line of its own. */
+export interface DraftedDart {
+  readonly name: string;
+  readonly statement: Statement;
+  readonly edge: string;
+  readonly from: Point;
+  readonly to: Point;
+  readonly apex: Point;
+}
+
 export interface Walked {
   readonly edges: readonly Edge[];
+  readonly drafted: readonly DraftedDart[];
   readonly corners: readonly Corner[];
   readonly gaps: readonly Gap[];
 }
@@ -22,6 +33,7 @@ interface Walk {
   at: Point;
   atName: string;
   readonly edges: Edge[];
+  readonly drafted: DraftedDart[];
   readonly corners: Corner[];
   readonly gaps: Gap[];
 }
@@ -43,7 +55,7 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
   const start = pointOf(reader, node.from, 'outline from');
   if (start === undefined) return undefined;
   const name = nameOf(node.from);
-  const walk: Walk = { reader, source, start, at: start, atName: name, edges: [], corners: [], gaps: [] };
+  const walk: Walk = { reader, source, start, at: start, atName: name, edges: [], drafted: [], corners: [], gaps: [] };
   remember(walk, name, start);
   let whole = true;
   for (const line of block) {
@@ -69,43 +81,36 @@ function remember(walk: Walk, name: string, point: Point): void {
 
 function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
   const fromName = walk.atName;
-  let path: Path | undefined;
-  let sewn = 0;
-  let drawn = 0;
+  const parts: EdgePart[] = [];
   for (const run of node.runs) {
     const next = walkRun(walk, run, node.name.text);
     if (next === undefined) return false;
-    if (next.path !== undefined) {
-      path = path === undefined ? next.path : path.joinedTo(next.path);
-      sewn += next.sewn;
-      drawn += next.drawn;
-    }
+    if (next !== 'nothing') addPart(parts, next);
     walk.atName = nameOf(run.to);
     remember(walk, walk.atName, walk.at);
   }
-  walk.edges.push({
-    name: node.name.text,
-    source: `${walk.source}/${node.name.text}`,
-    statement,
-    path: path ?? Path.line(walk.at, walk.at),
-    drawn,
-    sewn,
-    fromName,
-    toName: walk.atName,
-  });
+  const { name } = node;
+  const ends = { name: name.text, source: `${walk.source}/${name.text}`, statement, fromName, toName: walk.atName };
+  walk.edges.push({ ...ends, ...edgeOf(parts, walk.at) });
   return true;
 }
 
-interface WalkedRun {
-  readonly path?: Path;
-  readonly sewn: number;
-  readonly drawn: number;
+/** Runs that follow each other are one part; a dart stands between parts. */
+function addPart(parts: EdgePart[], next: EdgePart): void {
+  const last = parts[parts.length - 1];
+  if (last === undefined || last.dart !== undefined || next.dart !== undefined) parts.push(next);
+  else parts[parts.length - 1] = { path: last.path.joinedTo(next.path) };
 }
 
-const plain = (path: Path): WalkedRun => ({ path, sewn: path.length, drawn: path.length });
+/** The measures of an edge made of parts; one of no parts is a point. */
+export function edgeOf(parts: readonly EdgePart[], at: Point): Pick<Edge, 'path' | 'parts' | 'drawn' | 'sewn'> {
+  const path = parts.length === 0 ? Path.line(at, at) : Path.of(parts.flatMap((part) => part.path.segments));
+  const sewn = parts.reduce((sum, part) => sum + (part.dart === undefined ? part.path.length : 0), 0);
+  return { path, parts, sewn, drawn: path.length };
+}
 
 /** One run from where the walk stands; moves the walk to its end. */
-function walkRun(walk: Walk, run: Run, edge: string): WalkedRun | undefined {
+function walkRun(walk: Walk, run: Run, edge: string): EdgePart | 'nothing' | undefined {
   const to = pointOf(walk.reader, run.to, 'to');
   if (run.kind === 'along') {
     const curve = pathOf(walk.reader, run.curve, 'along');
@@ -116,20 +121,22 @@ function walkRun(walk: Walk, run: Run, edge: string): WalkedRun | undefined {
   walk.at = to;
   switch (run.kind) {
     case 'straight':
-      return samePoint(from, to, 1e-9) ? { sewn: 0, drawn: 0 } : plain(Path.line(from, to));
+      return samePoint(from, to, 1e-9) ? 'nothing' : { path: Path.line(from, to) };
     case 'curve': {
       const shape = wayBetween(walk.reader, { expr: run, start: from, end: to, options: run.options, word: 'curve' });
-      return shape === undefined || shape.kind === 'point' ? undefined : plain(shape.path);
+      return shape === undefined || shape.kind === 'point' ? undefined : { path: shape.path };
     }
     case 'dart': {
       const apex = pointOf(walk.reader, run.by, 'by');
-      return apex && { path: Path.polyline([from, apex, to]), sewn: 0, drawn: distance(from, to) };
+      if (apex === undefined) return undefined;
+      walk.drafted.push({ name: run.name.text, statement: walk.reader.statement, edge, from, to, apex });
+      return { path: Path.line(from, to), dart: run.name.text };
     }
   }
 }
 
 /** `along C to P`: from where the walk stands, if that is on C; else from C's far end, with a gap before it. */
-function alongCurve(walk: Walk, run: Extract<Run, { kind: 'along' }>, curve: PathShape, to: Point, edge: string): WalkedRun {
+function alongCurve(walk: Walk, run: Extract<Run, { kind: 'along' }>, curve: PathShape, to: Point, edge: string): EdgePart {
   const { path } = curve;
   const end = path.locate(to);
   const here = path.locate(walk.at);
@@ -146,7 +153,7 @@ function alongCurve(walk: Walk, run: Extract<Run, { kind: 'along' }>, curve: Pat
     walked = walked.joinedTo(Path.line(walk.at, to));
     walk.at = to;
   }
-  return plain(walked);
+  return { path: walked };
 }
 
 /** All of a closed curve when it ends where it began. */

@@ -1,17 +1,18 @@
 /** Makes a piece: its outline walked, and the lines that say how it is cut. */
 import type { Statement, StatementNode } from '../../../grammar/syntax';
-import { areaOf, Path } from '../../geometry';
-import type { BalanceLine, Edge, Piece } from '../model';
-import { edgeShape } from '../shapes/parts';
+import { areaOf, Path, signedArea } from '../../geometry';
+import type { BalanceLine, Dart, Edge, Piece, Trued } from '../model';
+import { dartPoint, edgeShape } from '../shapes/parts';
 import { pointOf } from '../shapes/phrase';
 import { report, type Reader } from '../values/reader';
 import { allowances, cutWords, foldEdge, grainLine } from './cutting';
+import { cutDarts, draftedDart, laidDart } from './darts';
 import { walkOutline, type Walked } from './outline';
 import type { OwnParts } from './parts';
+import { trueEdge } from './truing';
 
 /** Lines of later parts of the language: read, named to the user, not drawn. */
 const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind']>([
-  'dart',
   'fish-dart',
   'mark',
   'marks',
@@ -57,7 +58,50 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   if (walked === undefined) return undefined;
   for (const edge of walked.edges) parts.set(edge.name, edgeShape(edge));
   for (const { name: corner, point } of walked.corners) parts.set(corner, { kind: 'point', point });
-  return { ...assembled(reader, request, walked, block), unbuilt: unbuilt(reader, walked, block) };
+  const shaped = withDarts(reader, walked, block, source);
+  if (shaped === undefined) return undefined;
+  for (const edge of shaped.edges) parts.replace(edge.name, edgeShape(edge));
+  for (const dart of shaped.darts) {
+    for (const word of ['inner', 'outer', 'pivot', 'tip']) parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
+  }
+  return { ...assembled(reader, request, shaped, block), unbuilt: unbuilt(reader, block) };
+}
+
+/** The outline with its darts cut in and its edges trued. */
+interface Shaped extends Walked {
+  readonly darts: readonly Dart[];
+  readonly trued: readonly Trued[];
+}
+
+function withDarts(reader: Reader, walked: Walked, block: readonly Statement[], source: string): Shaped | undefined {
+  const paths = walked.edges.map(({ path }) => path);
+  reader.inward = signedArea(paths) < 0 ? -1 : 1;
+  const darts: Dart[] = walked.drafted.map((drafted) => draftedDart(reader, drafted, block, source));
+  const lines = block.filter((line) => line.node.kind === 'dart');
+  const stray = lines.find(({ node }) => node.kind === 'dart' && node.on === undefined && !darts.some(({ name }) => name === node.name.text));
+  if (stray?.node.kind === 'dart') {
+    reader.statement = stray;
+    report(reader, 'unknown-name', stray.node.name.at, `The outline has no dart called ${stray.node.name.text}. A dart laid on an edge says where: dart ${stray.node.name.text} on EDGE at PLACE.`);
+  }
+  const before = reader.findings.length;
+  const laid = lines.flatMap((line) => {
+    if (line.node.kind !== 'dart' || line.node.on === undefined) return [];
+    return laidDart(reader, walked.edges, line, line.node) ?? [];
+  });
+  // a dart that can't be had leaves the piece without its shape: better no piece than a false one
+  if (reader.findings.length > before || reader.blocked) return blocked(reader);
+  const trued: Trued[] = [];
+  const edges = walked.edges.map((edge) => {
+    const own = laid.filter((one) => one.edge === edge);
+    if (own.length === 0) return edge;
+    const cut = cutDarts(reader, edge, own, source);
+    const node = edge.statement.node;
+    const result = node.kind === 'edge' && node.untrued ? { ...cut, trued: undefined } : trueEdge(cut.edge, cut.darts);
+    darts.push(...result.darts);
+    if (result.trued !== undefined) trued.push(result.trued);
+    return result.edge;
+  });
+  return { ...walked, edges, darts, trued };
 }
 
 function blocked(reader: Reader): undefined {
@@ -71,7 +115,7 @@ function unbuiltPiece(reader: Reader, statement: Statement): undefined {
   return report(reader, 'not-built-yet', node.at, `${what} are not built yet: this one is read, but not drawn, and its seams are not checked.`);
 }
 
-function assembled(reader: Reader, request: PieceRequest, walked: Walked, block: readonly Statement[]): Omit<Piece, 'unbuilt'> {
+function assembled(reader: Reader, request: PieceRequest, walked: Shaped, block: readonly Statement[]): Omit<Piece, 'unbuilt'> {
   const { name, source, statement } = request;
   const { edges, corners, gaps } = walked;
   const of = statement.node.kind === 'piece' ? statement.node.of : undefined;
@@ -89,6 +133,8 @@ function assembled(reader: Reader, request: PieceRequest, walked: Walked, block:
     area: gaps.some((gap) => gap.closing) ? 0 : areaOf(paths),
     ...single(reader, block, edges, source),
     allowances: allowances(reader, edges, block),
+    darts: walked.darts,
+    trued: walked.trued,
     notches: [],
     balance: balanceLines(reader, block, source),
     labels: labels(reader, block, source),
@@ -143,23 +189,18 @@ function labels(reader: Reader, block: readonly Statement[], source: string): Pi
 }
 
 /** Names each later word once, where it first stands. */
-function unbuilt(reader: Reader, walked: Walked, block: readonly Statement[]): readonly string[] {
+function unbuilt(reader: Reader, block: readonly Statement[]): readonly string[] {
   const words = new Set<string>();
-  const say = (line: Statement, word: string, at = line.node.at): void => {
+  const say = (line: Statement, word: string): void => {
     if (words.has(word)) return;
     words.add(word);
     reader.statement = line;
-    report(reader, 'not-built-yet', at, `${word} is not built yet: the piece is drawn without it, and its seams are not compared.`);
+    report(reader, 'not-built-yet', line.node.at, `${word} is not built yet: the piece is drawn without it, and its seams are not compared.`);
   };
   for (const line of block) {
     const { node } = line;
     if (node.kind === 'allow' && node.running !== undefined) say(line, 'a running allowance');
     else if (UNBUILT.has(node.kind)) say(line, line.text.trim().split(/\s/)[0]!);
-  }
-  for (const { statement } of walked.edges) {
-    if (statement.node.kind !== 'edge') continue;
-    const dart = statement.node.runs.find((run) => run.kind === 'dart');
-    if (dart !== undefined) say(statement, 'dart', dart.at);
   }
   return [...words];
 }

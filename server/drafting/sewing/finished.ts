@@ -1,6 +1,7 @@
 /** The last step of making a piece: allowances that finishes take, notches, and the cutting line. */
 import { cuttingLine } from '../../geometry';
 import type { Finish, Notch, Piece } from '../model';
+import { cutPath } from '../pieces/roof';
 import { finishAllowance } from './finish';
 import type { PlacedNotch } from './notch';
 
@@ -38,6 +39,9 @@ function withFinishes(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<st
 function cutting(piece: Omit<Piece, 'cutting'>, allowances: ReadonlyMap<string, number>): Pick<Piece, 'cutting'> {
   const stated = [...allowances.values()].some((width) => width > 0) || allowances.size >= piece.edges.length;
   if (piece.gaps.length > 0 || !stated) return {};
-  const edges = piece.edges.map(({ name, path }) => ({ path, allowance: allowances.get(name) ?? 0 }));
+  const edges = piece.edges.map((edge) => ({
+    path: cutPath(edge, piece.darts),
+    allowance: allowances.get(edge.name) ?? 0,
+  }));
   return { cutting: cuttingLine(edges).outline };
 }

@@ -60,6 +60,8 @@ export interface Reader {
   readonly findings: Finding[];
   /** The statement whose expressions are being read. */
   statement: Statement;
+  /** In a piece: +1 when its inside lies to the right of the outline's travel, as seen on paper; −1 to the left. */
+  inward?: 1 | -1;
   /** Something this rests on has no value; whoever lacks it has said so. */
   blocked: boolean;
   /** What a name leads to; undefined blocks the reading. */

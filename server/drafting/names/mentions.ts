@@ -1,0 +1,140 @@
+/** The names that each kind of statement mentions: one small function a kind. */
+import type { Expr, Run, Sewn, StatementNode } from '../../../grammar/syntax';
+import { place, shape, value, wayOption, type See } from './references';
+
+type Kind = StatementNode['kind'];
+type Of<K extends Kind> = Extract<StatementNode, { kind: K }>;
+type Table = { readonly [K in Kind]?: (node: Of<K>, see: See) => void };
+
+/** An edge, a corner or a dart of the piece whose block this is; anything else is a shape of its draft. */
+function part(expr: Expr | undefined, see: See): void {
+  if (expr?.kind === 'ref') see(expr, 'part');
+  else shape(expr, see);
+}
+
+const values = (exprs: readonly (Expr | undefined)[], see: See): void => exprs.forEach((expr) => value(expr, see));
+
+function run(of: Run, see: See): void {
+  if (of.kind === 'along') shape(of.curve, see);
+  if (of.kind === 'dart') shape(of.by, see);
+  if (of.kind === 'curve') of.options.forEach((option) => wayOption(option, see));
+  shape(of.to, see);
+}
+
+function sewn(of: Sewn, see: See): void {
+  see(of.edge, 'edge');
+  place(of.from, see);
+  place(of.to, see);
+}
+
+/** A choice among words mentions none of them as names of ours. */
+function choice(node: Of<'choose'>, see: See): void {
+  if (node.among === undefined) return values([node.value, node.range?.low, node.range?.high], see);
+  for (const option of [node.value, ...node.among]) {
+    if (option.kind === 'ref') see(option, 'word');
+    else value(option, see);
+  }
+}
+
+function seam(node: Of<'seam'>, see: See): void {
+  node.left.parts.forEach((one) => sewn(one, see));
+  if (node.right !== 'its-pair') node.right.parts.forEach((one) => sewn(one, see));
+  for (const ease of node.eases) {
+    if (ease.kind === 'easing') values([ease.low, ease.high], see);
+    else if (ease.kind === 'gathered') values([ease.ratio, ease.to], see);
+    else value(ease.by, see);
+  }
+  node.openings.forEach(({ length }) => value(length, see));
+  value(node.when, see);
+}
+
+function pressing(node: { readonly pressed?: { readonly toward?: Expr } }, see: See): void {
+  part(node.pressed?.toward, see);
+}
+
+function piece(node: Of<'piece'>, see: See): void {
+  if (node.of !== undefined) see(node.of, 'block');
+  if (node.workedFrom !== undefined) see(node.workedFrom, 'block');
+  value(node.when, see);
+}
+
+function allow(node: Of<'allow'>, see: See): void {
+  values([node.width, node.running?.width], see);
+  part(node.running?.at, see);
+  part(node.running?.along, see);
+  node.edges.forEach((edge) => part(edge, see));
+}
+
+function dart(node: Of<'dart'>, see: See): void {
+  part(node.on, see);
+  place(node.place, see);
+  values([node.width, node.long, node.sewnTo], see);
+  shape(node.swingsAbout, see);
+  pressing(node, see);
+}
+
+const MENTIONS: Table = {
+  let: (node, see) => value(node.value, see),
+  choose: choice,
+  solve: (node, see) => values([node.range.low, node.range.high, node.left, node.right], see),
+  expect: (node, see) => values([node.condition, node.within], see),
+  use: (node, see) => node.given.forEach((given) => value(given.value, see)),
+  tolerance: (node, see) => value(node.value, see),
+  measure: (node, see) => values([node.range?.low, node.range?.high], see),
+  shape: (node, see) => shape(node.phrase, see),
+  circle: (node, see) => {
+    shape(node.centre, see);
+    value(node.size, see);
+  },
+  piece,
+  lining: (node, see) => {
+    see(node.of, 'block');
+    value(node.when, see);
+  },
+  outline: (node, see) => part(node.from, see),
+  hole: (node, see) => part(node.from, see),
+  edge: (node, see) => node.runs.forEach((one) => run(one, see)),
+  cut: (node, see) => node.layers.forEach(({ count }) => typeof count === 'number' || value(count, see)),
+  fold: (node, see) => part(node.edge, see),
+  grain: (node, see) => [node.along, node.biasTo, node.from, node.to].forEach((expr) => part(expr, see)),
+  allow,
+  inlay: (node, see) => {
+    value(node.width, see);
+    node.edges.forEach((edge) => part(edge, see));
+  },
+  corner: (node, see) => part(node.point, see),
+  dart,
+  'fish-dart': (node, see) => {
+    part(node.from, see);
+    part(node.to, see);
+    value(node.width, see);
+    place(node.place, see);
+    pressing(node, see);
+  },
+  balance: (node, see) => {
+    part(node.from, see);
+    part(node.to, see);
+  },
+  label: (node, see) => part(node.place, see),
+  mark: (node, see) => shape(node.phrase, see),
+  notch: (node, see) => {
+    if (node.on.kind === 'ref') see(node.on, 'edge');
+    place(node.place, see);
+  },
+  seam,
+  finish: (node, see) => {
+    node.edges.forEach((one) => sewn(one, see));
+    value(node.width, see);
+  },
+  band: (node, see) => {
+    // a measurement (`for waist`) is no edge of anything
+    node.for.parts.forEach((one) => one.edge.path.length > 1 && sewn(one, see));
+    values([node.wide, node.underlap?.by], see);
+  },
+};
+
+/** Hands every name that one statement mentions to `see`, with the space it is to be looked up in. */
+export function ofNode(node: StatementNode, see: See): void {
+  const mention = MENTIONS[node.kind] as ((node: StatementNode, see: See) => void) | undefined;
+  mention?.(node, see);
+}
