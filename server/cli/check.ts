@@ -1,5 +1,6 @@
 /** `draftwright check`: what a cutter would catch, in one or many patterns. */
-import { check } from '../checks';
+import { check, sweep, variantsOf, type Variant } from '../checks';
+import type { PlacedFinding } from '../drafting/model';
 import { Bench, type Choice, type Opened } from './open';
 import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
 import { checkText } from './print/check-text';
@@ -16,7 +17,7 @@ export function runCheck(paths: readonly string[], options: CheckOptions, io: Io
   const { opened, refusals } = openAll(bench, paths, options);
   refusals.forEach((reason) => io.err(`${reason}\n`));
   if (opened.length === 0) return UNABLE;
-  const report = reportOn(bench, opened);
+  const report = reportOn(bench, opened, (file) => everywhere(bench, file, options));
   io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
   if (refusals.length > 0) return UNABLE;
   return countOf(report, 'error') > 0 ? FAULTY : CLEAN;
@@ -38,10 +39,24 @@ function openAll(bench: Bench, paths: readonly string[], choice: Choice) {
 }
 
 /** The findings of opened patterns with their places in files. */
-export function reportOn(bench: Bench, opened: readonly Opened[]): Report {
+export function reportOn(
+  bench: Bench,
+  opened: readonly Opened[],
+  findings: (file: Opened) => readonly PlacedFinding[] = ({ pattern }) => check(pattern),
+): Report {
   return gather(
     opened.map(({ path }) => path),
-    opened.flatMap(({ pattern }) => check(pattern)),
+    opened.flatMap(findings),
     { shown: (uri) => bench.shownPath(uri, opened), text: (uri) => bench.files.read(uri) },
+  );
+}
+
+/** What is found for every size and both ends of every choice; a size that was asked for is tried alone. */
+function everywhere({ workshop }: Bench, { uri, pattern }: Opened, choice: Choice): readonly PlacedFinding[] {
+  const asked = choice.for?.size;
+  const wanted = ({ size }: Variant) => asked === undefined || size === '' || size === asked;
+  const variants = variantsOf(pattern, choice).filter(wanted);
+  return sweep(check(pattern), variants, (visit) =>
+    variants.forEach((variant) => visit(workshop.pattern(uri, variant), variant)),
   );
 }

@@ -103,6 +103,26 @@ describe('draftwright check', () => {
     }));
 });
 
+describe('draftwright check over sizes and choices', () => {
+  const files = {
+    'company.draft': table,
+    'belt.draft': `${belt.replace('for ferrywoman', 'for chorus S')}expect belt-length < 78.5cm\n`,
+  };
+
+  it('tries every size and both ends of every choice, and says for whom a fault holds', () =>
+    inFolder(files, async (folder) => {
+      const { exit, out } = await folder.run('check', 'belt.draft');
+      assert.equal(exit, 1);
+      assert.match(out.replace(/\s+/g, ' '), /size Tall M: .*\(S agrees\.\)/);
+    }));
+
+  it('tries the size alone that was asked for', () =>
+    inFolder(files, async (folder) => {
+      const { out } = await folder.run('check', 'belt.draft', '--for', 'chorus S', '--set', 'overlap=6cm');
+      assert.equal(out, 'No problems in 1 file.\n');
+    }));
+});
+
 describe('a body or a choice named on the command line', () => {
   const files = { 'belt.draft': belt, 'company.draft': table };
   const length = async (
