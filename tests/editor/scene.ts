@@ -6,7 +6,7 @@ import type { Browser, Frame, Locator, Page } from 'playwright-core';
 import { root } from '../setup.mjs';
 
 /** Milliseconds that a story waits for something to appear before it counts as missing. */
-const PATIENCE = 20_000;
+const PATIENCE = 40_000;
 
 /** The address of a folder in a running editor, with further values in its payload. */
 export function address(
