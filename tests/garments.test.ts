@@ -21,7 +21,7 @@ const POINT = 0.1;
 const CURVE = 0.2;
 
 /** Rests on edges of pieces whose darts are not drawn yet: what it has must be right, and something must be lacking. */
-const waiting: ReadonlySet<string> = new Set(['sleeve']);
+const waiting: ReadonlySet<string> = new Set([]);
 
 /** A value, or the length of a line or curve. */
 function measured(pattern: Pattern, path: string): number | undefined {

@@ -55,6 +55,8 @@ function judgements(pattern: Pattern): { readonly found: readonly SourcedFinding
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
 const placedKept = new WeakMap<Pattern, readonly PlacedFinding[]>();
 
 /** Everything found of a pattern: syntax, names, geometry, checks; in order of place. */
@@ -70,7 +72,8 @@ export function check(pattern: Pattern): readonly PlacedFinding[] {
       (order.get(a.place.uri) ?? 0) - (order.get(b.place.uri) ?? 0) ||
       a.place.from - b.place.from ||
       RANK[a.severity] - RANK[b.severity] ||
-      (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
+      inOrder(a.code, b.code) ||
+      inOrder(a.message, b.message),
   );
   placedKept.set(pattern, all);
   return all;

@@ -22,44 +22,58 @@ function gapFinding(piece: Piece, gap: Gap, pattern: Pattern): Finding {
     : `The outline of ${piece.name} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way} of it.`;
   return finding('unclosed-outline', gap, message, {
     piece: piece.name,
-    related: ends(piece, gap),
-    fixes: [...fixes(piece, gap)],
+    related: ends(piece, gap, pattern),
+    fixes: [...fixes(piece, gap, pattern)],
   });
 }
 
-/** Both ends of the gap, by the points that are nearest to them. */
-function ends(piece: Piece, gap: Gap): readonly Related[] {
+/** A named point of the draft. */
+interface Named {
+  readonly name: string;
+  readonly source: string;
+}
+
+/** A point lies at an end of the gap when it is no further away than a sharp pencil can tell, mm. */
+const THERE = 0.05;
+
+/** The point of the draft that lies at a place, if one does. */
+function pointAt(piece: Piece, place: { x: number; y: number }, pattern: Pattern): Named | undefined {
+  const key = piece.source.slice(0, piece.source.length - piece.base.length);
+  const prefix = `${piece.draft}.`;
+  const there = ({ x, y }: { x: number; y: number }): boolean => Math.hypot(x - place.x, y - place.y) <= THERE;
+  const corner = piece.corners.find(({ point }) => there(point));
+  if (corner !== undefined) return { name: corner.name, source: `${key}${prefix.slice(0, -1)}/${corner.name}` };
+  for (const [path, shape] of pattern.shapes) {
+    if (shape.kind !== 'point' || !path.startsWith(prefix) || !there(shape.point)) continue;
+    const name = path.slice(prefix.length);
+    return { name, source: `${key}${prefix.slice(0, -1)}/${name}` };
+  }
+  return undefined;
+}
+
+/** Both ends of the gap, by the points that lie there, else by the edges. */
+function ends(piece: Piece, gap: Gap, pattern: Pattern): readonly Related[] {
+  const edge = (name: string): string => `${piece.source}/${name}`;
   return [
-    { source: sourceOf(piece, gap.from), message: 'The outline arrives here.' },
-    { source: sourceOf(piece, gap.to), message: gap.closing ? 'It should come back to here.' : 'It goes on from here.' },
+    { source: pointAt(piece, gap.from, pattern)?.source ?? edge(gap.before), message: 'The outline arrives here.' },
+    {
+      source: pointAt(piece, gap.to, pattern)?.source ?? edge(gap.after),
+      message: gap.closing ? 'It should come back to here.' : 'It goes on from here.',
+    },
   ];
 }
 
-const nearestCorner = (piece: Piece, to: { x: number; y: number }): string =>
-  piece.corners.reduce(
-    (best, { name, point }) => {
-      const away = Math.hypot(point.x - to.x, point.y - to.y);
-      return away < best.away ? { name, away } : best;
-    },
-    { name: '', away: Infinity },
-  ).name;
-
-/** A named corner is a point of the draft. */
-const sourceOf = (piece: Piece, point: { x: number; y: number }): string => {
-  const key = piece.source.slice(0, piece.source.length - piece.base.length);
-  return `${key}${piece.draft}/${nearestCorner(piece, point)}`;
-};
-
-function* fixes(piece: Piece, gap: Gap): Iterable<Fix> {
-  const node = gap.statement.node as EdgeNode;
-  const last = node.runs[node.runs.length - 1]!;
+function* fixes(piece: Piece, gap: Gap, pattern: Pattern): Iterable<Fix> {
+  const to = pointAt(piece, gap.to, pattern)?.name;
+  if (to === undefined) return;
+  const runsOf = ({ node }: { node: unknown }): EdgeNode['runs'] => (node as EdgeNode).runs;
   if (gap.closing) {
-    const start = nearestCorner(piece, gap.to);
-    yield addRun(gap, `Add a straight edge back to ${start}`, `\n    closing straight to ${start}`);
-    yield endAt(gap, last, start);
+    const runs = runsOf(gap.statement);
+    yield addRun(gap, `Add a straight edge back to ${to}`, `\n    closing straight to ${to}`);
+    const last = runs[runs.length - 1]!;
+    if (last.kind === 'straight') yield endAt(gap, last, to);
     return;
   }
-  const to = nearestCorner(piece, gap.to);
   const before = piece.edges.find(({ name }) => name === gap.before);
   if (before === undefined || before.statement === gap.statement) return;
   const end = before.statement.text.trimEnd().length;
@@ -67,14 +81,10 @@ function* fixes(piece: Piece, gap: Gap): Iterable<Fix> {
     title: `Run ${gap.before} straight on to ${to}`,
     edits: [{ statement: before.statement, at: { from: end, to: end }, text: ` then straight to ${to}` }],
   };
-  const runs = (before.statement.node as EdgeNode).runs;
-  const lastBefore = runs[runs.length - 1]!;
-  if (lastBefore.kind === 'straight') {
-    yield {
-      title: `End ${gap.before} at ${to}`,
-      edits: [{ statement: before.statement, at: lastBefore.to.at, text: to }],
-    };
-  }
+  const runs = runsOf(before.statement);
+  const last = runs[runs.length - 1]!;
+  if (last.kind !== 'straight') return;
+  yield { title: `End ${gap.before} at ${to}`, edits: [{ statement: before.statement, at: last.to.at, text: to }] };
 }
 
 function addRun(gap: Gap, title: string, text: string): Fix {

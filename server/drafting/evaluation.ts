@@ -148,6 +148,7 @@ export class Evaluation {
   }
 
   private evaluateGroup(group: Group): readonly string[] {
+    group.members.forEach((id) => this.forgetLack(id));
     if (group.circle) return this.store(group.members.map((id, i) => [id, this.circleResult(group, id, i)]));
     if (group.unknown !== undefined) return this.evaluateUnknown(group, group.unknown);
     const id = group.members[0]!;
@@ -186,9 +187,9 @@ export class Evaluation {
 
   private evaluate(node: Node): Result {
     const { links, declaration } = node;
+    this.forgetLack(node.id);
     if (links.unresolved) return { findings: links.findings };
     this.computed++;
-    this.forgetLack(node.id);
     const reader = new DefinitionReader(this, node, this.settings);
     const given = givenTo(node.file, declaration);
     if (given !== undefined) {

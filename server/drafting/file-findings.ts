@@ -79,7 +79,7 @@ export function hidingFindings(file: FileNames): SourcedFinding[] {
     if (outer === undefined && !measurement) continue;
     const what = outer === undefined ? `the measurement ${name}` : `the ${name} of the whole file`;
     const related = outer === undefined ? [] : [{ source: file.key + outer.id, message: `${name} of the file is defined here.` }];
-    const message = `${name} hides ${what}: below, the name means this one. Give it a name of its own.`;
+    const message = `${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
     found.push({ source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) });
   }
   return found;
@@ -117,15 +117,25 @@ const ownerOf = (file: FileNames, declaration: Declaration): string =>
 
 export function useFindings(files: FileSet): SourcedFinding[] {
   const found: SourcedFinding[] = [];
-  for (const file of files.files()) {
+  const all = files.files();
+  for (const file of all) {
     for (const use of file.uses) {
       const source = `${file.key}line:${use.statement.text}`;
       const finding = useFinding(use);
       if (finding !== undefined) found.push({ source, finding });
       for (const one of givenFindings(use)) found.push({ source, finding: one });
+      if (use.failure === 'circle' && file !== files.root) found.push(...whereItBegins(files.root, use));
     }
   }
   return found;
+}
+
+/** A circle that closes in another file is said at the pattern's own `use` line as well: that is where it can be mended. */
+function whereItBegins(root: FileNames, closing: Use): SourcedFinding[] {
+  const first = root.uses.find(({ file }) => file !== undefined && closing.circle?.includes(file.uri));
+  if (first === undefined || !closing.circle?.includes(root.uri)) return [];
+  const finding = useFinding({ ...first, failure: 'circle', circle: closing.circle });
+  return finding === undefined ? [] : [{ source: `line:${first.statement.text}`, finding }];
 }
 
 /** Values set in a used file that has none of that name. */
@@ -226,7 +236,12 @@ export function lackFinding(
 ): SourcedFinding | undefined {
   if (lacking.size === 0) return undefined;
   const names = [...lacking.keys()].sort();
-  const askers = [...new Set(names.map((name) => [...lacking.get(name)!][0]!))];
+  const place = (id: string): number => {
+    const declaration = file.get(id);
+    return declaration === undefined ? Infinity : declaration.top.offset + declaration.statement.start;
+  };
+  const first = (ids: Iterable<string>): string => [...ids].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1))[0]!;
+  const askers = [...new Set(names.map((name) => first(lacking.get(name)!)))];
   const list = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
   const related = askers.slice(0, 5).map((source) => ({ source, message: 'It is needed here.' }));
   const rest = names.length === 1 ? 'What rests on it is not drafted.' : 'What rests on them is not drafted.';

@@ -65,8 +65,9 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
-    if ((space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
     const found = resolve(scope, ref, space === 'comparand' ? 'value' : space);
+    // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
+    if (found === undefined && (space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
     if (found !== undefined) {
       targets.set(ref, found);
       if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
