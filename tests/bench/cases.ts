@@ -1,0 +1,55 @@
+/** What is measured: every garment of the samples, and generated patterns of several lengths. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Door } from '../../server/drafting/model';
+import { diskDoor } from '../support/door';
+import { garment, longDraft, manyDrafts } from './generate';
+
+/** Milliseconds that a case may take; undefined where nothing is promised. */
+export interface Budget {
+  readonly whole?: number;
+  /** From a keystroke to the findings, and to the changed drawing: the 95th of a hundred. */
+  readonly findings?: number;
+  readonly drawing?: number;
+}
+
+export interface Case {
+  readonly name: string;
+  readonly uri: string;
+  readonly text: string;
+  readonly budget: Budget;
+}
+
+const folder = join(process.cwd(), 'samples');
+export const door: Door = diskDoor(folder);
+const at = (name: string): string => pathToFileURL(join(folder, name)).href;
+
+const SEED = 1893;
+
+export const samples = (): readonly Case[] =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith('.draft'))
+    .sort()
+    .map((name) => ({ name, uri: at(name), text: readFileSync(join(folder, name), 'utf8'), budget: {} }));
+
+const generatedCase = (name: string, text: string, budget: Budget): Case => ({
+  name,
+  uri: at(`generated-${name.replace(/\W+/g, '-')}.draft`),
+  text,
+  budget,
+});
+
+export const lines = (count: number): Case => {
+  const budget = count > 2000 ? { findings: 16, drawing: 50, whole: 500 } : { findings: 16, drawing: 16 };
+  return generatedCase(`${count} lines`, manyDrafts(count, SEED), budget);
+};
+
+export const generated = (): readonly Case[] => [
+  lines(200),
+  generatedCase('garment of 30 pieces', garment(6, SEED), { whole: 60, findings: 16, drawing: 16 }),
+  lines(2000),
+  lines(10000),
+  generatedCase('one draft of 2000 lines', longDraft(2000, SEED), {}),
+  generatedCase('one draft of 10000 lines', longDraft(10000, SEED), {}),
+];

@@ -1,0 +1,23 @@
+/** The bench: times of every phase, whole and after a keystroke, each beside what it may cost. */
+import { baseline } from './figures';
+import { measureEdits } from './keystrokes';
+import { measureMemory } from './memory';
+import { measureOpening, measureWhole } from './whole';
+
+const [part = 'whole', argument = ''] = process.argv.slice(2);
+const unit = baseline();
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+switch (part) {
+  case 'edits':
+    measureEdits(unit, say, argument);
+    break;
+  case 'opening':
+    measureOpening(unit, say, Number(argument));
+    break;
+  case 'memory':
+    measureMemory(say);
+    break;
+  default:
+    measureWhole(unit, say);
+}

@@ -1,0 +1,70 @@
+/**
+ * `npm run bench`: bundles the bench as it would ship, runs it, and measures what only a fresh process shows. Ends with
+ * 0 however slow it was: a bench measures and refuses nothing.
+ */
+import { spawnSync } from 'node:child_process';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensurePackages, root } from '../setup.mjs';
+
+ensurePackages();
+const esbuild = await import('esbuild');
+const bundle = join(root, 'out', 'bench', 'bench.cjs');
+await esbuild.build({
+  entryPoints: [join(root, 'tests', 'bench', 'main.ts')],
+  outfile: bundle,
+  bundle: true,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  sourcemap: 'inline',
+  mainFields: ['module', 'main'],
+  external: ['@resvg/resvg-js'],
+  loader: { '.md': 'text', '.ttf': 'binary', '.wasm': 'binary' },
+  logLevel: 'warning',
+  logOverride: { 'empty-import-meta': 'silent' },
+});
+
+/** Node's own switches come before `--`: `npm run bench -- --cpu-prof -- edits` profiles one part. */
+const given = process.argv.slice(2);
+const cut = given.indexOf('--');
+const [switches, parts] = cut < 0 ? [[], given] : [given.slice(0, cut), given.slice(cut + 1)];
+const run = (flags, ...args) =>
+  spawnSync(process.execPath, [...flags, bundle, ...args], {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+  });
+
+const wanted = (part) => parts.length === 0 || parts.includes(part);
+if (wanted('whole')) run(switches, 'whole');
+if (wanted('edits')) run(switches, 'edits');
+if (wanted('opening')) for (const lines of ['2000', '10000']) run(switches, 'opening', lines);
+if (wanted('memory')) run(['--expose-gc', ...switches], 'memory');
+if (wanted('bundles')) bundles();
+
+/** Sizes of what ships, and how long the command line takes from nothing to the findings of one garment. */
+function bundles() {
+  const built = spawnSync(process.execPath, [join(root, 'client', 'build.mjs'), '--production'], {
+    cwd: root,
+  });
+  if (built.status !== 0) return console.log('bundles: the build failed');
+  console.log('\nBundles (minified)');
+  for (const name of ['extension.cjs', 'server.js', 'cli.js', 'preview.js']) {
+    console.log(
+      `  dist/${name.padEnd(14)} ${(statSync(join(root, 'dist', name)).size / 1024).toFixed(0)} KiB`,
+    );
+  }
+  const times = Array.from({ length: 7 }, () => {
+    const since = performance.now();
+    spawnSync(process.execPath, [
+      join(root, 'dist', 'cli.js'),
+      'check',
+      join(root, 'samples', 'shift.draft'),
+    ]);
+    return performance.now() - since;
+  }).sort((a, b) => a - b);
+  console.log(
+    `  cold start: check samples/shift.draft ${times[3].toFixed(0)} ms (median of 7, ${times[0].toFixed(0)} at best)`,
+  );
+  spawnSync(process.execPath, [join(root, 'client', 'build.mjs')], { cwd: root });
+}
