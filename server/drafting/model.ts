@@ -176,6 +176,12 @@ export interface Piece {
   readonly grain?: { readonly from: Point; readonly to: Point; readonly bias: boolean; readonly source: Source };
   /** Allowance of each edge, mm; undefined where none is stated. */
   readonly allowances: ReadonlyMap<string, number>;
+  /** Edges that are turned up, and how often each is folded. */
+  readonly hems: ReadonlyMap<string, 1 | 2>;
+  /** Allowances that run from one width to another along a stretch of an edge, mm from the edge's start. */
+  readonly running: readonly RunningAllowance[];
+  /** Corners whose allowance is cut otherwise than usual. */
+  readonly cornerCuts: readonly { readonly point: Point; readonly how: 'mitred' | 'turned-back' }[];
   /** The cutting line, one run for each edge; undefined where it can't be had (unclosed, or no allowance stated). */
   readonly cutting?: readonly Path[];
   readonly darts: readonly Dart[];
@@ -268,6 +274,14 @@ export interface PatternChoice {
   readonly high?: string;
   readonly among: readonly string[];
   readonly doc: string;
+}
+
+export interface RunningAllowance {
+  readonly edge: string;
+  readonly from: number;
+  readonly to: number;
+  readonly widthFrom: number;
+  readonly widthTo: number;
 }
 
 /** One measurement as it stands on a body's sheet. */

@@ -3,6 +3,7 @@ import { boxOfPaths, Path, type Box, type Point, type Segment } from '../geometr
 import type { Edge, Pattern, Piece, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, LineRole, PieceDrawing, Placement } from './model';
+import { dartDots, dartLines } from './darts';
 import { grainDrawn } from './grain';
 import { notchStrokes } from './notches';
 import { pathLine, rounded, spot } from './path';
@@ -57,16 +58,18 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
   const lines: DrawnLine[] = [
     ...cuttingLines(piece),
     ...sewingLines(piece, around),
+    ...dartLines(piece, around),
     ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
     ...grain,
   ];
-  const dots: DrawnDot[] = piece.corners.map(({ name, point }) => ({
+  const corners = piece.corners.map(({ name, point }): DrawnDot => ({
     role: 'corner',
     source: cornerSource(piece, name),
     name,
     at: spot(point),
   }));
+  const dots = [...corners, ...dartDots(piece)];
   const words: DrawnText[] = texts(piece, around, grain);
   const box = boxOfPaths([...piece.edges.map(({ path }) => path), ...(piece.cutting ?? [])]);
   return { name: piece.name, source: piece.source, frame: frameOf(box), lines, dots, texts: words, spoken: spoken(piece, around) };

@@ -3,7 +3,7 @@ import { FIT_TOLERANCE, SAME_POINT } from './accuracy';
 import { extension, runOnTo, type CornerEnds } from './corner';
 import { directionAt, line, type Segment } from './cubic';
 import { leftOf } from './fitoffset';
-import { intersections } from './intersect';
+import { intersections, lineLine } from './intersect';
 import { signedArea } from './outline';
 import { MITRE_LIMIT, rawOffset, type Stretch } from './parallel';
 import { Path } from './path';
@@ -16,6 +16,11 @@ export interface CutEdge {
   readonly allowance: number;
   /** Where given, the allowance runs evenly from `allowance` at the edge's start to this at its end. */
   readonly allowanceAtEnd?: number;
+  /**
+   * The edge is a fold at which its allowance is turned back: at its corners the allowance is cut as the mirror of what
+   * lies above the fold, so that it lies on it. Turned `folds` times, each as deep as the one before.
+   */
+  readonly turnedBack?: { readonly start: boolean; readonly end: boolean; readonly folds: 1 | 2 };
 }
 
 export interface CutOptions {
@@ -102,7 +107,10 @@ export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {})
   });
   const joints = runs.map((run, i) => {
     const next = runs[(i + 1) % runs.length]!;
-    return jointOf(run, next, edges[i]!.path.end, side, limit);
+    const [edge, following] = [edges[i]!, edges[(i + 1) % edges.length]!];
+    const at = edge.path.end;
+    const back = turnedBackJoint(edge, following, run, next);
+    return back ?? jointOf(run, next, at, side, limit);
   });
   const rough = runs.map((run, i) =>
     assembled(run.path, joints[(i + runs.length - 1) % runs.length]!, joints[i]!),
@@ -149,6 +157,79 @@ function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): J
     return outer(ends, met, limit * larger);
   const crossed = crossing(run, next, ends, met, limit * larger);
   return crossed ?? (turn > 0 ? plain('stepped', at, from, to) : throughCorner(at));
+}
+
+/** A corner between a seam and an edge that is turned back, whichever comes first. */
+function turnedBackJoint(edge: CutEdge, following: CutEdge, run: Run, next: Run): Joint | undefined {
+  if (following.turnedBack?.start === true && next.width > 0) {
+    const hem = { path: following.path, along: following.path.tangentAt(0), run: next, folds: following.turnedBack.folds };
+    return turnedBack(run, hem, edge.path.end, 'before');
+  }
+  if (edge.turnedBack?.end === true && run.widthAtEnd > 0) {
+    const along = edge.path.tangentAt(edge.path.length, 'before');
+    return turnedBack(next, { path: edge.path, along, run, folds: edge.turnedBack.folds }, edge.path.end, 'after');
+  }
+  return undefined;
+}
+
+interface Hem {
+  readonly path: Path;
+  /** Its direction at the corner. */
+  readonly along: Point;
+  readonly run: Run;
+  readonly folds: 1 | 2;
+}
+
+/** A side seam that leans more than this against the hem (cosine; 40 degrees from square) is not turned back but mitred. */
+const LEANING = Math.cos((50 * Math.PI) / 180);
+
+/**
+ * The cutting line of the seam is led to the fold and on as its own mirror image, to the hem's cutting line.
+ *
+ * @param seam the neighbouring run, `before` or `after` the hem in the outline
+ */
+function turnedBack(seam: Run, hem: Hem, at: Point, order: 'before' | 'after'): Joint | undefined {
+  const [from, toward] =
+    order === 'before' ? [seam.path.end, seam.arriving] : [seam.path.start, scale(seam.leaving, -1)];
+  if (Math.abs(toward.x * hem.along.x + toward.y * hem.along.y) > LEANING) return undefined;
+  const fold = lineLine(from, toward, at, hem.along);
+  if (fold === undefined) return undefined;
+  const mirrored = reflected(scale(toward, -1), hem.along);
+  const points: Point[] = [fold];
+  let [start, direction] = [fold, mirrored];
+  const width = order === 'before' ? hem.run.width : hem.run.widthAtEnd;
+  const out = leftOfCut(hem, at, order);
+  for (let turn = 1; turn <= hem.folds; turn++) {
+    const depth = (width * turn) / hem.folds;
+    const met = lineLine(start, direction, add(at, scale(out, depth)), hem.along);
+    if (met === undefined) return undefined;
+    points.push(met);
+    [start, direction] = [met, reflected(scale(direction, -1), hem.along)];
+  }
+  const last = points[points.length - 1]!;
+  const between = order === 'before' ? points : points.reverse();
+  const corner: CutCorner = { kind: 'mitred', at, tip: last };
+  return { corner, ...cutAt(seam, fold, toward, order), between };
+}
+
+/** Where the seam's cutting line ends at the fold, when it runs beyond it already. */
+function cutAt(seam: Run, fold: Point, toward: Point, order: 'before' | 'after'): Pick<Joint, 'endAt' | 'startAt'> {
+  const end = order === 'before' ? seam.path.end : seam.path.start;
+  const beyond = (end.x - fold.x) * toward.x + (end.y - fold.y) * toward.y;
+  if (beyond <= 0) return { endAt: undefined, startAt: undefined };
+  const { s } = seam.path.locate(fold);
+  return order === 'before' ? { endAt: s, startAt: undefined } : { endAt: undefined, startAt: s };
+}
+
+const reflected = (v: Point, along: Point): Point => {
+  const share = 2 * (v.x * along.x + v.y * along.y);
+  return { x: along.x * share - v.x, y: along.y * share - v.y };
+};
+
+/** Unit vector from the hem's sewing line out to its cutting line, at the corner. */
+function leftOfCut(hem: Hem, at: Point, order: 'before' | 'after'): Point {
+  const near = order === 'before' ? hem.run.path.start : hem.run.path.end;
+  return normalised({ x: near.x - at.x, y: near.y - at.y }) ?? leftOf(hem.along);
 }
 
 /** The two ends joined by a straight line, if they are not one point. */

@@ -41,6 +41,7 @@ export function moved(piece: Piece, m: Affine): Piece {
     darts: piece.darts.map((dart) => movedDart(dart, m)),
     corners: piece.corners.map(at),
     notches: piece.notches.map(at),
+    cornerCuts: piece.cornerCuts.map(at),
     gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
     balance: piece.balance.map((line) => ({ ...line, path: line.path.transformed(m) })),
     labels: piece.labels.map((label) => (label.at === undefined ? label : { ...label, at: apply(m, label.at) })),

@@ -1,7 +1,7 @@
 /** The lines of a piece that say how it is cut: cutting words, fold, grain, allowances, labels, balance lines. */
 import type { AllowNode, CutLayer as CutLayerNode, CutNode, Expr, GrainNode, Ref, Statement } from '../../../grammar/syntax';
 import { add, scale, type Point } from '../../geometry';
-import type { CutLayer, CutWords, Edge, Piece } from '../model';
+import type { Corner, CutLayer, CutWords, Edge, Piece, RunningAllowance } from '../model';
 import { nearest } from '../names/spelling';
 import { pointOf, pathOf } from '../shapes/phrase';
 import { lengthOf, ofKind } from '../values/arithmetic';
@@ -82,7 +82,7 @@ export function allowances(reader: Reader, edges: readonly Edge[], lines: readon
   for (const line of inOrder) {
     if (line.node.running !== undefined) continue;
     reader.statement = line;
-    const width = allowance(reader, line.node);
+    const width = allowance(reader, line.node.width, 'allow');
     if (width === undefined) continue;
     if (line.node.edges.length === 0) for (const edge of edges) found.set(edge.name, width);
     for (const ref of line.node.edges) {
@@ -96,13 +96,81 @@ export function allowances(reader: Reader, edges: readonly Edge[], lines: readon
 /** No seam or hem wants more than this; a larger one is a slip of the unit (common practice: hems to 15 cm, trains to 40). */
 const WIDEST = 500;
 
-function allowance(reader: Reader, node: AllowNode): number | undefined {
-  const width = lengthOf(reader, node.width, 'allow');
+function allowance(reader: Reader, expr: Expr, use: string): number | undefined {
+  const width = lengthOf(reader, expr, use);
   if (width === undefined || (width >= 0 && width <= WIDEST)) return width;
   return report(
     reader,
     'no-such-number',
-    node.width.at,
+    expr.at,
     `An allowance of ${printLength(width, reader.unit)} can't be cut: it lies between 0 and ${printLength(WIDEST, reader.unit)}.`,
   );
+}
+
+/** `allow 4cm at A running to 1cm at B`: between two corners of one edge; beyond them the edge keeps the widths they have. */
+export function runningAllowances(
+  reader: Reader,
+  edges: readonly Edge[],
+  corners: readonly Corner[],
+  lines: readonly Statement[],
+): readonly RunningAllowance[] {
+  return lines.flatMap((line): RunningAllowance[] => {
+    const { node } = line;
+    if (node.kind !== 'allow' || node.running === undefined) return [];
+    reader.statement = line;
+    const [widthA, widthB] = [allowance(reader, node.width, 'allow'), allowance(reader, node.running.width, 'running to')];
+    const [a, b] = [cornerNamed(reader, corners, node.edges[0]), cornerNamed(reader, corners, node.running.at)];
+    if (widthA === undefined || widthB === undefined || a === undefined || b === undefined) return [];
+    return betweenCorners(reader, edges, node, a, b, widthA, widthB);
+  });
+}
+
+function cornerNamed(reader: Reader, corners: readonly Corner[], ref: Ref | undefined): Corner | undefined {
+  const found = corners.find(({ name }) => name === ref?.path[0]?.text);
+  if (found !== undefined || ref === undefined) return found;
+  const near = nearest(ref.path[0]!.text, corners.map(({ name }) => name));
+  const advice = near === undefined ? 'A running allowance goes from one named point of the outline to another.' : `Did you mean ${near}?`;
+  return report(reader, 'unknown-name', ref.at, `The outline has no point called ${wordsOf(reader, ref)}. ${advice}`);
+}
+
+function betweenCorners(
+  reader: Reader,
+  edges: readonly Edge[],
+  node: AllowNode,
+  a: Corner,
+  b: Corner,
+  widthA: number,
+  widthB: number,
+): RunningAllowance[] {
+  const along = node.running?.along?.path[0]?.text;
+  const found = edges.flatMap(({ name, path }): RunningAllowance[] => {
+    if (along !== undefined && along !== name) return [];
+    const [at, end] = [path.locate(a.point), path.locate(b.point)];
+    if (at.distance > ON_EDGE || end.distance > ON_EDGE) return [];
+    const forward = at.s < end.s;
+    const [from, to] = forward ? [at.s, end.s] : [end.s, at.s];
+    const [widthFrom, widthTo] = forward ? [widthA, widthB] : [widthB, widthA];
+    return [{ edge: name, from, to, widthFrom, widthTo }];
+  });
+  if (found.length === 1) return found;
+  const how = found.length === 0 ? 'No edge runs' : 'More than one edge runs';
+  report(reader, 'which-way', node.at, `${how} from ${a.name} to ${b.name}. ${found.length === 0 ? 'A running allowance follows one edge.' : 'Say which: along EDGE.'}`);
+  return [];
+}
+
+/** A corner lies on its edge to within rounding, mm. */
+const ON_EDGE = 0.05;
+
+/** `corner at P turned back` */
+export function cornerCuts(reader: Reader, lines: readonly Statement[]): Piece['cornerCuts'] {
+  return lines.flatMap((line): Piece['cornerCuts'] => {
+    const { node } = line;
+    if (node.kind !== 'corner') return [];
+    reader.statement = line;
+    const point = pointOf(reader, node.point, 'corner at');
+    if (point === undefined) return [];
+    if (node.how === 'mitred' || node.how === 'turned-back') return [{ point, how: node.how }];
+    report(reader, 'not-built-yet', node.at, `Corners cut ${node.how.replaceAll('-', ' ')} are not built yet: this one is cut to a mitre.`);
+    return [];
+  });
 }

@@ -5,7 +5,7 @@ import type { BalanceLine, Dart, Edge, Piece, Trued } from '../model';
 import { dartPoint, edgeShape } from '../shapes/parts';
 import { pointOf } from '../shapes/phrase';
 import { report, type Reader } from '../values/reader';
-import { allowances, cutWords, foldEdge, grainLine } from './cutting';
+import { allowances, cornerCuts, cutWords, foldEdge, grainLine, runningAllowances } from './cutting';
 import { cutDarts, draftedDart, laidDart } from './darts';
 import { walkOutline, type Walked } from './outline';
 import type { OwnParts } from './parts';
@@ -20,7 +20,6 @@ const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind'
   'gathers',
   'hole',
   'inlay',
-  'corner',
   'swing',
   'close',
   'slash',
@@ -133,8 +132,11 @@ function assembled(reader: Reader, request: PieceRequest, walked: Shaped, block:
     area: gaps.some((gap) => gap.closing) ? 0 : areaOf(paths),
     ...single(reader, block, edges, source),
     allowances: allowances(reader, edges, block),
+    running: runningAllowances(reader, edges, corners, block),
+    cornerCuts: cornerCuts(reader, block),
     darts: walked.darts,
     trued: walked.trued,
+    hems: new Map(),
     notches: [],
     balance: balanceLines(reader, block, source),
     labels: labels(reader, block, source),
@@ -199,8 +201,7 @@ function unbuilt(reader: Reader, block: readonly Statement[]): readonly string[]
   };
   for (const line of block) {
     const { node } = line;
-    if (node.kind === 'allow' && node.running !== undefined) say(line, 'a running allowance');
-    else if (UNBUILT.has(node.kind)) say(line, line.text.trim().split(/\s/)[0]!);
+    if (UNBUILT.has(node.kind)) say(line, line.text.trim().split(/\s/)[0]!);
   }
   return [...words];
 }
