@@ -2,7 +2,7 @@
  * When a statement can't be read: small changes at the place where it failed, tried one after the other. The first
  * that makes the whole statement readable is what was meant, as far as anyone can tell.
  */
-import type { Refusal } from './expressions';
+import type { Refusal } from './refusals';
 import type { Reading } from './parser';
 import { substitution, type Repair } from './repairs';
 import * as t from './tokens';

@@ -1,6 +1,6 @@
 /** Text to tree: the whole file, and the parts that an edit touched. */
 import { Builder } from './builder';
-import { cutGroup, type Group } from './skeleton';
+import { cutGroup, Lines, type Group } from './skeleton';
 import type { SourceFile, TopLevel } from './syntax';
 
 /** A replacement of `from..to` of the file's text by `text`. */
@@ -56,7 +56,7 @@ export function parse(text: string): SourceFile {
   const builder = new Builder(text, 0);
   const groups: Kept[] = [];
   for (let at = 0; at < text.length;) {
-    const group = cutGroup(text, at);
+    const group = cutGroup(lines, at);
     groups.push(kept(text, at, group, builder, 0));
     at = group.next;
   }
@@ -132,6 +132,7 @@ function cutWindow(
   window: { text: string; complete: boolean },
 ): Recut | undefined {
   const { text, complete } = window;
+  const lines = new Lines(text);
   const shift = delta - groups[first]!.from;
   const cut: { from: number; group: Group }[] = [];
   let next = first;
@@ -139,7 +140,7 @@ function cutWindow(
     while (next < groups.length && (groups[next]!.from < oldTo || groups[next]!.from + shift < at)) next++;
     if (cut.length > 0 && next < groups.length && groups[next]!.from + shift === at)
       return { text, cut, next };
-    const group = cutGroup(text, at);
+    const group = cutGroup(lines, at);
     if (!complete && group.reach >= text.length) return undefined;
     cut.push({ from: at, group });
     at = group.next;

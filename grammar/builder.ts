@@ -1,5 +1,5 @@
 /** Makes statements of cut ones, and finds those that stood in the file before. */
-import { readRaw } from './reading';
+import { readRaw, type Read } from './reading';
 import type { Raw } from './skeleton';
 import type { Statement, TopLevel } from './syntax';
 
@@ -11,6 +11,7 @@ const CUT_MENDED = new Set(['missing-brace', 'stray-brace', 'semicolon', 'too-de
 
 export class Builder {
   private readonly statements = new Map<string, Statement[]>();
+  private readonly broken = new Map<string, Read>();
   private readonly kept = new Map<Raw, TopLevel>();
 
   /** @param base where `text` begins in the file */
@@ -59,6 +60,19 @@ export class Builder {
     return item;
   }
 
+  /** A broken statement's reading is remembered: working out what was meant takes many attempts. */
+  private read(raw: Raw, own: string): Read {
+    if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, own);
+    return this.broken.get(keyOf(raw.kind, own, raw.block ? 'block' : '')) ?? this.readAnew(raw, own);
+  }
+
+  private readAnew(raw: Raw, own: string): Read {
+    const read = readRaw(raw, this.text);
+    if (read.node.kind !== 'broken' || raw.mended.length > 0) return read;
+    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, raw.block ? 'block' : ''), read);
+    return read;
+  }
+
   private statement(raw: Raw, offset: number): Statement {
     const own = this.text.slice(raw.from, raw.to);
     const [start, end] = [raw.from - offset, raw.end - offset];
@@ -70,11 +84,14 @@ export class Builder {
       known.end = end;
       return known;
     }
-    const { node, problems } = known ?? readRaw(raw, this.text);
+    const { node, problems } = known ?? this.read(raw, own);
     const statement: Statement = { start, text: own, node, problems, doc: raw.doc, inside: raw.kind, end };
     return block ? { ...statement, block } : statement;
   }
 }
+
+/** How many broken statements of one text are remembered, so that a text of one mistake over and over stays fast. */
+const REMEMBERED = 2000;
 
 function isPlain(raw: Raw): boolean {
   return raw.mended.length === 0 && (raw.block?.every(isPlain) ?? true);

@@ -1,7 +1,7 @@
 /** A refusal in words: what stands there, what was expected, and one next step. */
 import type { TokenType } from 'chevrotain';
 import { missingBracket, unknownSign } from './attempts';
-import type { Refusal } from './expressions';
+import type { Refusal } from './refusals';
 import { BLOCKS, FORMS } from './forms';
 import type { SyntaxProblemCode } from './problems';
 import type { Repair } from './repairs';

@@ -2,7 +2,8 @@
 import { Later } from './later';
 import type { Bare } from './statements';
 import type * as s from './syntax';
-import type { Note, Refusal } from './expressions';
+import type { Refusal } from './refusals';
+import type { Note } from './values';
 import type { Token } from './tokens';
 
 export class Parser extends Later {
@@ -29,8 +30,20 @@ export function readStatement(rule: string, tokens: Token[], base: number): Read
   parser.base = base;
   parser.notes = [];
   parser.refusal = undefined;
-  const node = (parser as unknown as Record<string, Entry>)[rule]!();
-  if (parser.errors.length > 0) return { node: undefined, notes: parser.notes, refusal: parser.refusal };
+  const node = withoutTraces(() => (parser as unknown as Record<string, Entry>)[rule]!());
+  const { notes, refusal } = parser;
+  if (parser.errors.length > 0) return { node: undefined, notes, refusal };
   const at = { from: 0, to: tokens[tokens.length - 1]!.end - base };
-  return { node: { at, ...node } as s.StatementNode, notes: parser.notes, refusal: parser.refusal };
+  return { node: { at, ...node } as s.StatementNode, notes, refusal };
+}
+
+/** The library refuses by throwing to itself; a stack trace for each refusal would cost more than the reading. */
+function withoutTraces<T>(read: () => T): T {
+  const limit = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return read();
+  } finally {
+    Error.stackTraceLimit = limit;
+  }
 }

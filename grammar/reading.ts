@@ -57,9 +57,10 @@ function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): string | 
 
 /** With repairs and attempts; what is wrong is said once. */
 function readSlowly(raw: Raw, text: string): Read {
-  const repaired = repair(raw.kind, raw.tokens);
   const mended = raw.mended.map((one) => braceRepair(one, raw, text));
-  if (isStray(raw)) return broken(raw, mended[0]!);
+  const hopeless = isStray(raw) ? mended[0] : mended.find((one) => one.code === 'too-deep');
+  if (hopeless) return broken(raw, hopeless);
+  const repaired = repair(raw.kind, raw.tokens);
   if (repaired.fatal) return broken(raw, repaired.fatal);
   const rule = ruleFor(raw.kind, repaired.tokens);
   const found = rule === undefined ? headRespelt(raw, repaired.tokens) : readBy(rule, raw, repaired.tokens);

@@ -6,64 +6,23 @@
  * How a group is cut depends on the text up to `reach` and on nothing before its start, so that an edit re-cuts the
  * groups it touches and no other.
  */
-import { begins, carriesOn, headsFile, leavesOpen, needsBlock, ownedKind, splitsLine } from './heads';
-import { readLine, type Line } from './lexer';
+import { begins, carriesOn, headsFile, leavesOpen, needsBlock, splitsLine } from './heads';
+import type { Line } from './lexer';
+import { OpenBlocks } from './open-blocks';
+import type { Group, Lines } from './raw';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
 import type { BlockKind } from './words';
 
-/** What the cutting itself had to mend. */
-export interface Mended {
-  readonly code: 'missing-brace' | 'stray-brace' | 'semicolon' | 'too-deep';
-  readonly from: number;
-  readonly to: number;
-  readonly edit?: { readonly from: number; readonly to: number; readonly text: string };
-}
-
-/** A statement's tokens, not yet parsed. Offsets are the file's. */
-export interface Raw {
-  readonly kind: BlockKind | 'share';
-  readonly tokens: Token[];
-  readonly doc: string;
-  /** Where its documentation begins, or it itself. */
-  readonly docFrom: number;
-  readonly from: number;
-  /** One past its own text, its opening brace included. */
-  to: number;
-  /** One past all of it, its block included. */
-  end: number;
-  block: Raw[] | undefined;
-  readonly mended: Mended[];
-}
-
-export interface Group {
-  readonly items: Raw[];
-  /** Where the next group begins. */
-  readonly next: number;
-  /** One past the last character that had a say in how this group is cut. */
-  readonly reach: number;
-}
-
-interface Frame {
-  readonly owner: Raw;
-  readonly kind: BlockKind;
-  readonly indent: number;
-  readonly open: Token | undefined;
-  /** Offset of the line that opened it. */
-  readonly line: number;
-  readonly items: Raw[];
-  /** Whether its lines stand further in than its header; unknown before the first. */
-  indented: boolean | undefined;
-}
+export { Lines, type Group, type Mended, type Raw } from './raw';
 
 /** Blocks inside blocks beyond this are not opened: no pattern needs more than three. */
 const MAX_BLOCKS = 20;
 /** How many lines a bracket may stay open over. More would let one lost bracket be looked for through the file. */
-const MAX_BRACKET_LINES = 60;
+const MAX_BRACKET_LINES = 30;
 
 /** Cuts the group that begins at `start`. */
-export function cutGroup(text: string, start: number): Group {
-  const lines = new Lines(text);
+export function cutGroup(lines: Lines, start: number): Group {
   const byBraces = new Cutter(lines, start, false);
   const group = byBraces.cut();
   if (group) return group;
@@ -73,61 +32,19 @@ export function cutGroup(text: string, start: number): Group {
 
 /** Thrown inside one cutting when the braces of the group turn out not to agree; never leaves `cut`. */
 class Unbalanced extends Error {}
-
-/** The lines of the text, each read once. */
-class Lines {
-  private readonly known = new Map<number, Line>();
-  constructor(readonly text: string) {}
-
-  at(offset: number): Line {
-    let line = this.known.get(offset);
-    if (!line) this.known.set(offset, (line = readLine(this.text, offset)));
-    return line;
-  }
-
-  /** The next line with tokens at or after `offset`. */
-  *from(offset: number): Generator<Line> {
-    for (let at = offset; at < this.text.length;) {
-      const line = this.at(at);
-      if (line.tokens.length > 0) yield line;
-      at = line.next;
-    }
-  }
-
-  indent(line: Line): number {
-    let width = 0;
-    for (let i = line.from; i < line.tokens[0]!.startOffset; i++) width += this.text[i] === '\t' ? 4 : 1;
-    return width;
-  }
-}
-
-const GUESSED: readonly BlockKind[] = [
-  'draft', 'piece', 'outline', 'work', 'body', 'sizes', 'cloth', 'fitting', 'trace',
-]; // prettier-ignore
+const UNBALANCED = new Unbalanced();
 
 /** What a `{` is mistyped as. */
 const MISTYPED = new Set([t.CloseBrace, t.Open, t.Close]);
 
-class Cutter {
-  private readonly text: string;
-  private readonly out: Raw[] = [];
-  private readonly stack: Frame[] = [];
-  private current: Raw | undefined;
-  /** The last header that still lacks its block. */
-  private waiting: { raw: Raw; indent: number } | undefined;
-  private brackets = 0;
-  private comments: Line[] = [];
-  private done: number;
-  reach = 0;
-
+class Cutter extends OpenBlocks {
+  /** @param trust braces do not agree: believe the indentation */
   constructor(
-    private readonly lines: Lines,
-    private readonly start: number,
-    /** Braces do not agree: believe the indentation. */
+    lines: Lines,
+    start: number,
     private readonly trust: boolean,
   ) {
-    this.text = lines.text;
-    this.done = start;
+    super(lines, start);
   }
 
   /** The group; undefined where its braces do not agree and were to be believed. */
@@ -227,12 +144,6 @@ class Cutter {
     return false;
   }
 
-  private get kind(): BlockKind {
-    return this.stack[this.stack.length - 1]?.kind ?? 'file';
-  }
-
-  // ---------------------------------------------------------------------------------------------- tokens of a line
-
   private takeTokens(line: Line, indent: number): void {
     const { tokens } = line;
     for (let i = 0; i < tokens.length; i++) {
@@ -266,36 +177,6 @@ class Cutter {
     }
   }
 
-  private begin(token: Token, leads: boolean): Raw {
-    const documented = leads ? this.documentation(token) : undefined;
-    const raw: Raw = {
-      kind: this.kind,
-      tokens: [],
-      doc: documented?.doc ?? '',
-      docFrom: documented?.from ?? token.startOffset,
-      from: token.startOffset,
-      to: token.end,
-      end: token.end,
-      block: undefined,
-      mended: [],
-    };
-    (this.stack[this.stack.length - 1]?.items ?? this.out).push(raw);
-    return raw;
-  }
-
-  /** The comment lines directly above. */
-  private documentation(token: Token): { doc: string; from: number } | undefined {
-    if (this.comments.length === 0) return undefined;
-    const lines = this.comments.map((line) =>
-      this.text
-        .slice(line.comment + 1, line.to)
-        .replace(/^[ \t]/, '')
-        .trimEnd(),
-    );
-    const from = this.stack.length === 0 ? this.comments[0]!.comment : token.startOffset;
-    return { doc: lines.join('\n'), from };
-  }
-
   /** At the line's end it goes; before another statement it parts the two; elsewhere it stays, to be judged there. */
   private semicolon(token: Token, i: number, line: Line): boolean {
     const last = i === line.tokens.length - 1;
@@ -306,12 +187,6 @@ class Cutter {
     this.current = undefined;
     return true;
   }
-
-  private owned(raw: Raw): BlockKind | undefined {
-    return raw.kind === 'share' ? 'work' : ownedKind(raw.tokens, raw.kind);
-  }
-
-  // ------------------------------------------------------------------------------------------------ opening blocks
 
   /** Opens a block at a `{`, or leaves the brace to the statement. */
   private opens(token: Token, last: boolean, line: Line, indent: number): boolean {
@@ -348,56 +223,6 @@ class Cutter {
     this.push({ owner, kind: this.owned(owner)!, indent, open: token, line: line.from });
   }
 
-  private push(frame: Omit<Frame, 'items' | 'indented'>): void {
-    const items: Raw[] = [];
-    frame.owner.block = items;
-    this.stack.push({ ...frame, items, indented: undefined });
-    this.current = undefined;
-    this.waiting = undefined;
-    this.brackets = 0;
-  }
-
-  /** A share of a divide is a statement of its own in the divide's block. */
-  private share(divide: Raw, brace: Token): Raw {
-    let first = divide.tokens.length - 1;
-    while (
-      first > 0 &&
-      divide.tokens[first - 1]!.tokenType !== W.into &&
-      divide.tokens[first - 1]!.tokenType !== t.Comma
-    )
-      first--;
-    const tokens = first < divide.tokens.length ? divide.tokens.slice(first) : [brace];
-    const from = tokens[0]?.startOffset ?? brace.startOffset;
-    const share: Raw = {
-      kind: 'share', tokens, doc: '', docFrom: from, from, to: brace.end, end: brace.end, block: undefined, mended: [],
-    }; // prettier-ignore
-    (divide.block ??= []).push(share);
-    return share;
-  }
-
-  private noteStray(raw: Raw, token: Token): void {
-    const { startOffset: from, end: to } = token;
-    raw.mended.push({ code: 'stray-brace', from, to, edit: { from, to, text: '' } });
-  }
-
-  /** What a block under an unknown head holds, by its header and the look of its first lines. */
-  private guess(header: Raw, from: number): BlockKind {
-    const words = header.tokens.map((token) => token.text);
-    if (words.includes('worked')) return 'work';
-    if (words.includes('of')) return 'piece';
-    const scores = GUESSED.map(() => 0);
-    let indent = -1;
-    let seen = 0;
-    for (const line of this.lines.from(from)) {
-      this.reach = Math.max(this.reach, line.next);
-      if (indent < 0) indent = this.lines.indent(line);
-      if (line.tokens[0]!.tokenType === t.CloseBrace || ++seen > 8) break;
-      if (this.lines.indent(line) > indent) continue;
-      GUESSED.forEach((kind, i) => (scores[i]! += begins(kind, line.tokens) ? 1 : 0));
-    }
-    return GUESSED[scores.indexOf(Math.max(...scores))]!;
-  }
-
   /** Whether a header that lacks its `{` is followed by what its block would hold. */
   private opensLate(line: Line, indent: number): boolean {
     const { waiting } = this;
@@ -416,15 +241,6 @@ class Cutter {
   private closesNothing(indent: number): boolean {
     return !this.stack.some((frame) => frame.indent === indent);
   }
-
-  private openWaiting(): void {
-    const { raw, indent } = this.waiting!;
-    const [from, to] = [raw.from, raw.to];
-    raw.mended.push({ code: 'missing-brace', from, to, edit: { from: to, to, text: ' {' } });
-    this.push({ owner: raw, kind: this.owned(raw)!, indent, open: undefined, line: raw.from });
-  }
-
-  // ------------------------------------------------------------------------------------------------ closing blocks
 
   private closing(token: Token, i: number, line: Line, indent: number): void {
     this.brackets = 0;
@@ -447,108 +263,16 @@ class Cutter {
     }
   }
 
-  private strayBrace(token: Token, i: number): void {
-    const raw = this.begin(token, i === 0);
-    raw.tokens.push(token);
-    this.noteStray(raw, token);
-    this.current = undefined;
-  }
-
-  /** With braces that do not agree: whether this `}` is meant, and which blocks it closes before its own. */
-  private closesByTrust(i: number, line: Line, indent: number): boolean {
-    const frame = this.stack[this.stack.length - 1]!;
-    if (i > 0) return frame.line === line.from || this.nextIndent(line) <= frame.indent;
-    let own = this.stack.length - 1;
-    while (own >= 0 && this.stack[own]!.indent !== indent) own--;
-    if (own < 0) own = this.stack.length - 1;
-    if (this.goesOnInside(this.stack[own]!, line)) return false;
-    while (this.stack.length - 1 > own) this.closeTop();
-    return true;
-  }
-
-  private nextLine(line: Line): Line | undefined {
-    for (const next of this.lines.from(line.next)) {
-      this.reach = Math.max(this.reach, next.next);
-      return next;
-    }
-    return undefined;
-  }
-
-  private nextIndent(line: Line): number {
-    const next = this.nextLine(line);
-    return next ? this.lines.indent(next) : -1;
-  }
-
-  /** A `}` after which the block's own lines go on, further in than its header. */
-  private goesOnInside(frame: Frame, line: Line): boolean {
-    const next = this.nextLine(line);
-    if (!next || this.lines.indent(next) <= frame.indent) return false;
-    return begins(frame.kind, next.tokens) && !(frame.indent === 0 && this.stack.length > 1);
-  }
-
-  /** Closes the blocks that a line stands too far out for; true where none is left. */
-  private closeByIndent(line: Line, indent: number): boolean {
-    const before = this.stack.length;
-    for (;;) {
-      const frame = this.stack[this.stack.length - 1];
-      if (!frame) return before > 0;
-      const mine = begins(frame.kind, line.tokens);
-      frame.indented ??= indent > frame.indent;
-      const parent = this.stack[this.stack.length - 2]?.kind ?? 'file';
-      const out = frame.indented ? indent <= frame.indent : !mine && begins(parent, line.tokens);
-      if (!out) return false;
-      this.closeTop();
-    }
-  }
-
-  /** With braces that do not agree: one word alone where a block's `}` should stand. */
-  private closesMistyped(line: Line, indent: number): boolean {
-    const frame = this.stack[this.stack.length - 1];
-    const [token, more] = line.tokens;
-    const alone = more === undefined && token!.tokenType !== t.CloseBrace && token!.tokenType !== t.OpenBrace;
-    if (!frame?.indented || !alone || frame.indent !== indent) return false;
-    this.stack.pop();
-    const { startOffset: from, end: to } = token!;
-    frame.owner.end = to;
-    frame.owner.mended.push({ code: 'missing-brace', from, to, edit: { from, to, text: '}' } });
-    this.current = undefined;
-    this.comments = [];
-    this.done = line.next;
-    return true;
-  }
-
-  private closeAll(): void {
-    while (this.stack.length > 0) this.closeTop();
-  }
-
-  /** Closes a block whose `}` is missing. */
-  private closeTop(): void {
-    const frame = this.stack.pop()!;
-    const { owner, open } = frame;
-    const last = frame.items[frame.items.length - 1];
-    owner.end = Math.max(owner.end, last?.end ?? 0);
-    const divide = this.stack[this.stack.length - 1]?.items.at(-1) ?? this.out.at(-1);
-    if (owner.kind === 'share' && divide) divide.end = Math.max(divide.end, owner.end);
-    if (owner.mended.length > 0) return;
-    const indent = ' '.repeat(frame.indent);
-    const [from, to] = open ? [open.startOffset, open.end] : [owner.from, owner.to];
-    const edit = { from: owner.end, to: owner.end, text: `\n${indent}}` };
-    owner.mended.push({ code: 'missing-brace', from, to, edit });
-  }
-
-  // -------------------------------------------------------------------------------------------------------- doubt
-
   private unbalanced(reach: number): Unbalanced {
     this.reach = Math.max(this.reach, reach);
-    return new Unbalanced();
+    return UNBALANCED;
   }
 
   /** Asks whether the braces agree as far as the next file head; if not, the group is cut again by indentation. */
   private doubt(): void {
     let depth = 0;
     let first = true;
-    for (const line of this.lines.from(this.start)) {
-      this.reach = Math.max(this.reach, line.next);
+    for (const line of this.ahead(this.start)) {
       if (!first && this.lines.indent(line) === 0 && headsFile(line.tokens)) break;
       first = false;
       for (const token of line.tokens) {

@@ -1,5 +1,5 @@
 /** Lines of the file, values, bodies, size tables and drafts. */
-import { Expressions } from './expressions';
+import { Phrases } from './phrases';
 import type * as s from './syntax';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
@@ -7,7 +7,7 @@ import { W, type Token } from './tokens';
 /** A statement's node before its place is put on it: `at` is the whole statement, the same for every rule. */
 export type Bare<T extends s.StatementNode> = T extends { readonly at: s.Span } ? Omit<T, 'at'> : T;
 
-export abstract class Statements extends Expressions {
+export abstract class Statements extends Phrases {
   public pattern = this.RULE('pattern', (): Bare<s.PatternNode> => {
     this.CONSUME(W.pattern);
     return { kind: 'pattern', title: this.textOf(this.CONSUME(t.Text)) };

@@ -1,11 +1,11 @@
 /** Working a piece further, and the pieces that are made beside it. */
-import { Pieces } from './pieces';
+import { Marks } from './marks';
 import type { Bare } from './statements';
 import type * as s from './syntax';
 import * as t from './tokens';
 import { W } from './tokens';
 
-export abstract class Work extends Pieces {
+export abstract class Work extends Marks {
   public swing = this.RULE('swing', (): Bare<s.SwingNode> => {
     this.CONSUME(W.swing);
     const dart = this.SUBRULE(this.operand);

@@ -1,0 +1,82 @@
+/** The shapes that cutting a text yields, and its lines, each read once. */
+import { readLine, type Line } from './lexer';
+import type { Token } from './tokens';
+import type { BlockKind } from './words';
+
+/** What the cutting itself had to mend. */
+export interface Mended {
+  readonly code: 'missing-brace' | 'stray-brace' | 'semicolon' | 'too-deep';
+  readonly from: number;
+  readonly to: number;
+  readonly edit?: { readonly from: number; readonly to: number; readonly text: string };
+}
+
+/** A statement's tokens, not yet parsed. Offsets are the file's. */
+export interface Raw {
+  readonly kind: BlockKind | 'share';
+  readonly tokens: Token[];
+  readonly doc: string;
+  /** Where its documentation begins, or it itself. */
+  readonly docFrom: number;
+  readonly from: number;
+  /** One past its own text, its opening brace included. */
+  to: number;
+  /** One past all of it, its block included. */
+  end: number;
+  block: Raw[] | undefined;
+  readonly mended: Mended[];
+}
+
+export interface Group {
+  readonly items: Raw[];
+  /** Where the next group begins. */
+  readonly next: number;
+  /** One past the last character that had a say in how this group is cut. */
+  readonly reach: number;
+}
+
+/** A block that is open while the text is cut. */
+export interface Frame {
+  readonly owner: Raw;
+  readonly kind: BlockKind;
+  readonly indent: number;
+  readonly open: Token | undefined;
+  /** Offset of the line that opened it. */
+  readonly line: number;
+  readonly items: Raw[];
+  /** Whether its lines stand further in than its header; unknown before the first. */
+  indented: boolean | undefined;
+}
+
+/** Lines kept at a time: more than any look ahead, far fewer than a large file has. */
+const REMEMBERED = 4000;
+
+/** The lines of the text, each read once. */
+export class Lines {
+  private readonly known = new Map<number, Line>();
+  constructor(readonly text: string) {}
+
+  at(offset: number): Line {
+    let line = this.known.get(offset);
+    if (!line) {
+      if (this.known.size >= REMEMBERED) this.known.clear();
+      this.known.set(offset, (line = readLine(this.text, offset)));
+    }
+    return line;
+  }
+
+  /** The next line with tokens at or after `offset`. */
+  *from(offset: number): Generator<Line> {
+    for (let at = offset; at < this.text.length;) {
+      const line = this.at(at);
+      if (line.tokens.length > 0) yield line;
+      at = line.next;
+    }
+  }
+
+  indent(line: Line): number {
+    let width = 0;
+    for (let i = line.from; i < line.tokens[0]!.startOffset; i++) width += this.text[i] === '\t' ? 4 : 1;
+    return width;
+  }
+}
