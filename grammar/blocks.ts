@@ -54,6 +54,7 @@ class CutFile implements SourceFile {
 /** Parses a whole text. Never throws, whatever the text is. */
 export function parse(text: string): SourceFile {
   const builder = new Builder(text, 0);
+  const lines = new Lines(text);
   const groups: Kept[] = [];
   for (let at = 0; at < text.length;) {
     const group = cutGroup(lines, at);
