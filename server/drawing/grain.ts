@@ -1,6 +1,6 @@
 /** The grain line: parallel to the thread, inside the piece, long enough to lay a ruler by. */
 import type { Piece } from '../drafting/model';
-import { add, areaOf, boxOfPaths, distance, lineIntersections, normalised, Path, scale, subtract, type Point } from '../geometry';
+import { add, areaOf, boxOfPaths, distance, intersections, lineIntersections, normalised, Path, scale, subtract, type Point } from '../geometry';
 import type { DrawnLine } from './model';
 import { pathLine } from './path';
 
@@ -16,18 +16,30 @@ export function grainDrawn(piece: Piece): DrawnLine[] {
   return [{ ...pathLine('grain', path, { name: 'grain', source: grain.source, tip }), arrows: 'both' }];
 }
 
-/** A line in a direction through the middle of the piece, within its outline. */
+/** Ways aside that are tried, as shares of the piece's size: the middle first, then to either side of it. */
+const ASIDE = [0, 0.08, -0.08, 0.16, -0.16, 0.24, -0.24, 0.32, -0.32];
+
+/** A line in a direction, within the outline, near the middle and clear of the darts. */
 function insideLine(piece: Piece, direction: Point): Path {
   const paths = piece.edges.map(({ path }) => path);
   const box = boxOfPaths(paths);
+  const size = distance({ x: box.minX, y: box.minY }, { x: box.maxX, y: box.maxY });
   const middle = areaOf(paths) > 0 ? centroid(paths) : { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const hits = paths.flatMap((path) => lineIntersections(middle, direction, path).map(({ u }) => u));
+  const across = { x: -direction.y, y: direction.x };
+  const found = ASIDE.map((share) => through(paths, add(middle, scale(across, share * size)), direction, size));
+  const darts = piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to]));
+  const clear = found.find((line) => line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0));
+  return clear ?? found[0]!;
+}
+
+/** The middle part of what a ruler through a point covers of the piece. */
+function through(paths: readonly Path[], at: Point, direction: Point, size: number): Path {
+  const hits = paths.flatMap((path) => lineIntersections(at, direction, path).map(({ u }) => u));
   const ahead = Math.min(...hits.filter((u) => u > 0), Infinity);
   const behind = Math.max(...hits.filter((u) => u < 0), -Infinity);
   const whole = Number.isFinite(ahead) && Number.isFinite(behind);
-  const half = distance({ x: box.minX, y: box.minY }, { x: box.maxX, y: box.maxY }) / 4;
-  const [from, to] = whole ? [behind, ahead] : [-half, half];
-  const centre = add(middle, scale(direction, (from + to) / 2));
+  const [from, to] = whole ? [behind, ahead] : [-size / 16, size / 16];
+  const centre = add(at, scale(direction, (from + to) / 2));
   const reach = (SHARE * (to - from)) / 2;
   return Path.line(add(centre, scale(direction, -reach)), add(centre, scale(direction, reach)));
 }

@@ -20,6 +20,10 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
   const ring = piece.edges.flatMap(({ path }) => path.polyline(2));
   const inTheWay: Stretch[] = [
     ...piece.balance.map(({ path }): Stretch => [path.start, path.end]),
+    ...piece.darts.flatMap(({ from, to, tip }): Stretch[] => [
+      [from, tip],
+      [to, tip],
+    ]),
     ...grain.flatMap(({ start, stretches }) => stretches.map(([x, y]): Stretch => [start, { x, y }])),
   ];
   const box = boxOfPaths(piece.edges.map(({ path }) => path));

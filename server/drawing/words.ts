@@ -60,14 +60,16 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
   return found;
 }
 
-/** Along the middle of its edge, inside the piece, never upside down. Edges too short for it go without. */
+/** Along the middle of the longest part of its edge, inside the piece, never upside down. Edges too short for it go without. */
 function edgeName(piece: Piece, edge: Edge, around: Around, size: number): DrawnText[] {
   const text = `${edge.name} ${printLength(edge.sewn, around.unit)}`;
-  if (text.length * size * 0.85 > edge.path.length) return [];
+  const sewn = edge.parts.filter((part) => part.dart === undefined).map((part) => part.path);
+  const path = sewn.reduce((a, b) => (b.length > a.length ? b : a), sewn[0] ?? edge.path);
+  if (text.length * size * 0.85 > path.length) return [];
   const inward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
-  const middle = edge.path.length / 2;
-  const at = edge.path.pointAt(middle);
-  const along = edge.path.tangentAt(middle);
+  const middle = path.length / 2;
+  const at = path.pointAt(middle);
+  const along = path.tangentAt(middle);
   const turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
   const upright = turn > 90.001 || turn <= -89.999 ? turn + 180 : turn;
   const inside = { x: -along.y * inward, y: along.x * inward };
