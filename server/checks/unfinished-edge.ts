@@ -16,7 +16,7 @@ function unfinished(pattern: Pattern): readonly SourcedFinding[] {
   for (const { left, right } of pattern.seams) for (const { piece, edge } of [...left, ...right]) taken.add(`${piece}.${edge}`);
   for (const { edges } of pattern.finishes) for (const { piece, edge } of edges) taken.add(`${piece}.${edge}`);
   // where the wearer's sides differ, the right one speaks for both
-  const cut = pattern.pieces.filter((piece) => piece.cut !== undefined && piece.unbuilt.length === 0 && piece.side !== 'left');
+  const cut = pattern.pieces.filter((piece) => piece.cut !== undefined && piece.statement.node.kind !== 'band' && piece.unbuilt.length === 0 && piece.side !== 'left');
   return cut.flatMap((piece) =>
     piece.edges
       .filter(({ name }) => !folded(piece).has(name) && !taken.has(`${piece.base}.${name}`))

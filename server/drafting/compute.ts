@@ -1,9 +1,10 @@
 /** Hands each kind of definition to the floor that reads it. */
-import type { Statement } from '../../grammar/syntax';
+import type { Sewn, Statement } from '../../grammar/syntax';
 import type { Value } from './model';
 import type { Declaration } from './names/declarations';
 import type { OwnParts } from './pieces/parts';
 import { readPiece } from './pieces/piece';
+import { readBand } from './sewing/band';
 import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
 import { readSeam } from './sewing/seam';
@@ -20,6 +21,10 @@ export interface Request {
   /** The value a choice was set to from outside. */
   readonly given?: Value | undefined;
   readonly tolerance?: number | undefined;
+  /** For a band: the edges it goes round, where it names a seam. */
+  readonly bandEdges: readonly Sewn[];
+  /** For a notch on a seam: the edges of that seam. */
+  readonly seamEdges: readonly Sewn[];
 }
 
 /** @returns undefined when the definition has no value; findings say why, or the reading is blocked */
@@ -48,6 +53,10 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       const piece = readPiece(reader, { name, source: id, statement, parts: request.parts });
       return piece && { is: 'piece', piece };
     }
+    case 'band': {
+      const piece = readBand(reader, node, { name, source: id, statement, edges: request.bandEdges });
+      return piece && { is: 'piece', piece };
+    }
     case 'seam': {
       const seam = readSeam(reader, node, { name, source: id, ...(request.tolerance !== undefined && { tolerance: request.tolerance }) });
       return seam && { is: 'seam', seam };
@@ -57,8 +66,8 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return finish && { is: 'finish', finish };
     }
     case 'notch': {
-      const notch = readNotch(reader, node, id);
-      return notch && { is: 'notch', notch };
+      const notches = readNotch(reader, node, id, request.seamEdges);
+      return notches && { is: 'notch', notches };
     }
     default:
       return later(reader, statement, name);
@@ -70,7 +79,6 @@ const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement[
   ['divide', 'Divided pieces'],
   ['join', 'Joined pieces'],
   ['facing', 'Facings'],
-  ['band', 'Bands'],
   ['strip', 'Strips'],
 ]);
 

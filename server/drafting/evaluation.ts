@@ -7,7 +7,7 @@ import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
 import type { DisplayUnit, Quantity, Value } from './model';
-import { givenTo } from './names/links';
+import { bandEdges, givenTo, notchedEdges } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
 import { OwnParts } from './pieces/parts';
@@ -203,6 +203,8 @@ export class Evaluation {
       parts: reader.parts,
       given: this.settings.set.get(node.id),
       tolerance: this.settings.tolerance,
+      bandEdges: bandEdges(node.file, declaration.statement),
+      seamEdges: notchedEdges(node.file, declaration.statement),
     });
     return answer === undefined ? { findings: reader.findings } : { answer, findings: reader.findings };
   }

@@ -189,6 +189,8 @@ export interface Piece {
   readonly notches: readonly Notch[];
   readonly balance: readonly BalanceLine[];
   readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];
+  /** For a band: how far one end laps under the other, mm. */
+  readonly underlap?: number;
   /** What the tool has to add to the label: from which side a pair was drafted. */
   readonly remarks: readonly string[];
   /** Words of later parts of the language that this piece uses and that are not drawn yet: it is not fully itself. */

@@ -104,10 +104,10 @@ export class DraftedPattern implements Pattern {
     });
   }
 
-  private answers<T>(kind: Statement['node']['kind'], take: (id: string) => T | undefined): readonly T[] {
+  private answers<T>(kinds: readonly Statement['node']['kind'][], take: (id: string) => T | undefined): readonly T[] {
     const found: T[] = [];
     for (const top of this.fileSet.root.topLevels) {
-      if (top.statement.node.kind !== kind) continue;
+      if (!kinds.includes(top.statement.node.kind)) continue;
       for (const { id, statement } of this.fileSet.root.of(top)) {
         if (statement !== top.statement || this.fileSet.root.get(id)?.statement !== statement) continue;
         const one = take(id);
@@ -118,11 +118,11 @@ export class DraftedPattern implements Pattern {
   }
 
   get pieces(): readonly Piece[] {
-    return this.once('pieces', () => this.answers('piece', (id) => this.cutPieces(id)).flat());
+    return this.once('pieces', () => this.answers(['piece', 'band'], (id) => this.cutPieces(id)).flat());
   }
 
   get pieceNames(): readonly string[] {
-    return this.once('pieceNames', () => this.answers('piece', (id) => id));
+    return this.once('pieceNames', () => this.answers(['piece', 'band'], (id) => id));
   }
 
   /** What a piece of the text comes to: one piece, or one for each side of the wearer. */
@@ -155,7 +155,7 @@ export class DraftedPattern implements Pattern {
   }
 
   get seams(): readonly Seam[] {
-    return this.once('seams', () => this.answers('seam', (id) => this.seamSides(id)).flat());
+    return this.once('seams', () => this.answers(['seam'], (id) => this.seamSides(id)).flat());
   }
 
   private seamSides(id: string): readonly Seam[] | undefined {
@@ -168,7 +168,7 @@ export class DraftedPattern implements Pattern {
 
   get finishes(): readonly Finish[] {
     return this.once('finishes', () =>
-      this.answers('finish', (id) => {
+      this.answers(['finish'], (id) => {
         const { answer } = this.evaluation.result(id);
         return answer?.is === 'finish' ? answer.finish : undefined;
       }),
@@ -177,10 +177,10 @@ export class DraftedPattern implements Pattern {
 
   private notchesOf(evaluation: Evaluation): readonly PlacedNotch[] {
     return this.once(evaluation === this.evaluation ? 'notches' : 'other notches', () =>
-      this.answers('notch', (id) => {
+      this.answers(['notch'], (id) => {
         const { answer } = evaluation.result(id);
-        return answer?.is === 'notch' ? answer.notch : undefined;
-      }),
+        return answer?.is === 'notch' ? answer.notches : undefined;
+      }).flat(),
     );
   }
 
@@ -220,7 +220,7 @@ export class DraftedPattern implements Pattern {
       for (const top of this.fileSet.root.topLevels) {
         const { node } = top.statement;
         const failed = ['seam', 'finish'].includes(node.kind) && this.evaluation.result(idOf(this.fileSet.root, top)).answer === undefined;
-        if (!failed && node.kind !== 'broken' && node.kind !== 'band' && node.kind !== 'facing') continue;
+        if (!failed && node.kind !== 'broken' && node.kind !== 'facing') continue;
         for (const word of top.statement.text.matchAll(/[\p{L}\p{M}\d-]+(?:\.[\p{L}\p{M}\d-]+)+/gu)) names.add(word[0]);
       }
       return names;

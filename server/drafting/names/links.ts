@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { Ref, Side, Statement } from '../../../grammar/syntax';
+import type { Ref, Sewn, Side, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import type { FileNames, Given } from './files';
@@ -80,6 +80,13 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   };
   if (given === undefined) eachReference(declaration.statement, visit);
   else value(given.value, (ref, space) => visit(ref, space, given.statement));
+  if (declaration.statement.node.kind === 'band') {
+    for (const { edge } of declaration.statement.node.for.parts) edge.path.forEach(({ text }) => mentions.add(text));
+  }
+  const borrowed = [...bandEdges(file, declaration.statement), ...notchedEdges(file, declaration.statement)];
+  for (const { edge } of borrowed) {
+    if (!targets.has(edge)) visit(edge, 'edge', declaration.statement);
+  }
   const unresolved = findings.length > 0;
   const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
   return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
@@ -114,6 +121,26 @@ function edgesTaken(scope: Scope, { node }: Statement): readonly Ref[] {
     default:
       return [];
   }
+}
+
+/** The edges that a band goes round: those it names, or those of the seam it names, without its own. */
+export function bandEdges(file: FileNames, { node }: Statement): readonly Sewn[] {
+  if (node.kind !== 'band') return [];
+  return node.for.parts.flatMap((part) => {
+    if (part.edge.path.length > 1) return [part];
+    const seam = file.get(`seam:${part.edge.path[0]!.text}`)?.statement.node;
+    if (seam?.kind !== 'seam' || seam.right === 'its-pair') return [part];
+    const own = (sewn: Sewn): boolean => sewn.edge.path[0]!.text === node.name.text;
+    return [seam.left, seam.right].filter(({ parts }) => !parts.some(own)).flatMap(({ parts }) => parts);
+  });
+}
+
+/** The edges of the seam that a notch stands on. */
+export function notchedEdges(file: FileNames, { node }: Statement): readonly Sewn[] {
+  if (node.kind !== 'notch' || node.on.kind !== 'ref' || node.on.path.length !== 1) return [];
+  const seam = file.get(`seam:${node.on.path[0]!.text}`)?.statement.node;
+  if (seam?.kind !== 'seam' || seam.right === 'its-pair') return [];
+  return [...seam.left.parts, ...seam.right.parts];
 }
 
 /** Edges, holes, darts and marks that a piece's own block names. */

@@ -127,7 +127,7 @@ const MENTIONS: Table = {
     value(node.width, see);
   },
   band: (node, see) => {
-    // a measurement (`for waist`) is no edge of anything
+    // the name of a seam stands for its edges, which the links look up
     node.for.parts.forEach((one) => one.edge.path.length > 1 && sewn(one, see));
     values([node.wide, node.underlap?.by], see);
   },

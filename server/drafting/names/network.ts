@@ -104,6 +104,8 @@ export class Network {
       names.add(declaration.name);
       return;
     }
+    // bands and notches take the edges that a seam names
+    if (declaration.space === 'seam') names.add(declaration.name);
     // a piece made from another block, or a draft drawn for the other side, changes what stands in it
     if (declaration.space === 'block' && node.links.head !== headOf(declaration.statement)) {
       names.add(declaration.name);

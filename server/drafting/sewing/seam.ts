@@ -4,6 +4,7 @@ import type { Seam } from '../model';
 import { lengthOf, ofKind } from '../values/arithmetic';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { takenEdge, type TakenEdge } from './edges';
+import { isBand, ringLength } from './ring';
 
 export interface SeamRequest {
   readonly name: string;
@@ -26,8 +27,9 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
   const asked = askedEase(reader, node);
   if (left === undefined || right === undefined || asked === undefined) return undefined;
   const itsPair = node.right === 'its-pair';
-  const leftLength = sum(left);
-  const rightLength = itsPair ? leftLength : sum(right);
+  const round = isBand(left) || isBand(right);
+  const leftLength = round ? ringOf(left) : sum(left);
+  const rightLength = itsPair ? leftLength : round ? ringOf(right) : sum(right);
   const tolerance = within ?? request.tolerance ?? usualTolerance(Math.max(leftLength, rightLength));
   const whole = [...left, ...right].every((edge) => edge.of.unbuilt.length === 0 && edge.of.gaps.length === 0);
   return {
@@ -47,6 +49,10 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
 }
 
 const sum = (edges: readonly TakenEdge[]): number => edges.reduce((total, edge) => total + edge.length, 0);
+
+/** Round the body; of a band without what laps under. */
+const ringOf = (edges: readonly TakenEdge[]): number =>
+  isBand(edges) ? edges.reduce((total, edge) => total + edge.length - (edge.of.underlap ?? 0), 0) : ringLength(edges);
 
 function sideOf(reader: Reader, parts: readonly Sewn[]): TakenEdge[] | undefined {
   const edges = parts.map((part) => takenEdge(reader, part));

@@ -32,7 +32,8 @@ export interface FinishAnswer {
 }
 export interface NotchAnswer {
   readonly is: 'notch';
-  readonly notch: Notch & { readonly piece: string };
+  /** One stroke, or one on each side of a seam. */
+  readonly notches: readonly (Notch & { readonly piece: string })[];
 }
 /** An `expect` line: whether it held. */
 export interface ExpectAnswer {

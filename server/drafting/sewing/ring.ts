@@ -1,0 +1,19 @@
+/** Edges counted round the whole body: what is cut on the fold or as a pair counts twice. */
+import type { Piece, SewnEdge } from '../model';
+import type { TakenEdge } from './edges';
+
+/** How often a piece goes round the body. */
+export function timesRound(piece: Piece): number {
+  if (piece.fold !== undefined) return 2;
+  const layer = piece.cut?.layers[0];
+  if (layer === undefined) return 1;
+  return layer.as === 'pairs' || layer.as === 'open' ? 2 : 1;
+}
+
+/** Length of edges round the whole body, mm. */
+export const ringLength = (edges: readonly TakenEdge[]): number =>
+  edges.reduce((sum, edge) => sum + edge.length * timesRound(edge.of), 0);
+
+/** Whether a side of a seam is a band's, which is cut for the whole body. */
+export const isBand = (edges: readonly (SewnEdge & { readonly of: Piece })[]): boolean =>
+  edges.some((edge) => edge.of.statement.node.kind === 'band');
