@@ -200,7 +200,14 @@ export class FileSet {
     const changed = new Map<FileNames, ReadonlySet<string>>();
     const before = this.shape();
     this.visit(this.root, [this.root], changed);
+    this.forgetUnused();
     return { changed, usesChanged: this.shape() !== before };
+  }
+
+  /** A file that nobody uses any more is taken anew when it is used again. */
+  private forgetUnused(): void {
+    const used = new Set(this.files());
+    for (const [uri, file] of this.loaded) if (!used.has(file)) this.loaded.delete(uri);
   }
 
   private shape(): string {
