@@ -2,7 +2,6 @@
 import {
   chmodSync,
   copyFileSync,
-  existsSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -48,7 +47,7 @@ const assets = [
 
 /** The pages about problems, which lie beside their checks. */
 const CHECKS = join(root, 'server', 'checks');
-const pages = existsSync(CHECKS) ? readdirSync(CHECKS).filter((name) => name.endsWith('.md')) : [];
+const pages = readdirSync(CHECKS).filter((name) => name.endsWith('.md'));
 
 function options({ from, to, shebang, ...rest }) {
   return {
@@ -100,20 +99,14 @@ function gatherLicences(results) {
   writeFileSync(join(root, 'dist', 'LICENCES.txt'), texts.join('\n\n'));
 }
 
-const present = bundles.filter(({ from }) => {
-  const there = existsSync(join(root, from));
-  if (!there) console.log(`  left out: ${from} is not written yet`);
-  return there;
-});
-
 copyAssets();
 if (watch) {
-  for (const bundle of present) await (await esbuild.context(options(bundle))).watch();
+  for (const bundle of bundles) await (await esbuild.context(options(bundle))).watch();
   console.log('Watching; Ctrl+C ends it.');
 } else {
   try {
-    gatherLicences(await Promise.all(present.map((bundle) => esbuild.build(options(bundle)))));
-    present.forEach(report);
+    gatherLicences(await Promise.all(bundles.map((bundle) => esbuild.build(options(bundle)))));
+    bundles.forEach(report);
   } catch {
     process.exitCode = 1; // esbuild has printed what is wrong
   }

@@ -30,7 +30,7 @@ export function drawPiece(piece: PieceDrawing, stale: string | undefined): SVGGE
     ...thingsOf(piece).map((lines) => drawThing(lines, piece)),
     ...piece.dots.map(drawDot),
     ...drawWords(piece.texts, piece),
-    ...(stale === undefined ? [] : [staleNote(stale, piece.frame)]),
+    ...(stale === undefined ? [] : [staleNote(piece.frame)]),
   );
 }
 

@@ -9,11 +9,9 @@ const LETTER_WIDTH = 0.56;
 /** A label may be grown until it fills so much of its piece. */
 const LABEL_SHARE = 0.92;
 
-const NOTE_AWAY_PX = 6;
-const NOTE_LINE_PX = 16;
-const NOTE_LETTER_PX = 6.6;
-const NOTE_LETTERS = 34;
-const NOTE_LINES = 3;
+const NOTE = 'as last drawn';
+const NOTE_LETTER_PX = 6.2;
+const NOTE_HEIGHT_PX = 20;
 
 /** Piece, pattern, body and cut words: one block that grows about its own middle, so that its lines never collide. */
 export function labelGroup(texts: readonly DrawnText[], frame: Frame): SVGGElement {
@@ -49,30 +47,19 @@ function textNode(text: DrawnText, x: number, y: number): SVGTextElement {
   });
 }
 
-/** The note on a piece that shows an older state of the text: hung below the piece, where it hides nothing of it. */
-export function staleNote(reason: string, frame: Frame): SVGGElement {
-  const lines = wrapped(`as last drawn: ${reason}`);
-  const width = Math.max(...lines.map(({ length }) => length)) * NOTE_LETTER_PX + 20;
-  const height = lines.length * NOTE_LINE_PX + 12;
-  const note = svg(
+/**
+ * The note on a piece that shows an older state of the text: a tag across its lower edge, never wider than the piece.
+ * Why is said by the tip and by the list of problems: a sentence on every piece would cover its neighbours.
+ */
+export function staleNote(frame: Frame): SVGGElement {
+  const width = NOTE.length * NOTE_LETTER_PX + 16;
+  const tag = svg(
     'g',
     { class: 'steady limited' },
-    svg('rect', { x: -width / 2, y: NOTE_AWAY_PX, width, height, rx: 2 }),
-    ...lines.map((line, i) => svg('text', { x: 0, y: NOTE_AWAY_PX + 18 + i * NOTE_LINE_PX }, line)),
+    svg('rect', { x: -width / 2, y: -NOTE_HEIGHT_PX / 2, width, height: NOTE_HEIGHT_PX, rx: 2 }),
+    svg('text', { x: 0, y: 4 }, NOTE),
   );
-  styled(note, { '--most': (1.3 * (frame.right - frame.left)) / width });
+  styled(tag, { '--most': (frame.right - frame.left) / width });
   const place = `translate(${(frame.left + frame.right) / 2} ${frame.bottom})`;
-  return svg('g', { class: 'stale-note', transform: place, 'aria-hidden': 'true' }, note);
-}
-
-/** Cut at spaces into a few short lines; what is left over is in the tip. */
-function wrapped(text: string): string[] {
-  const lines = [''];
-  for (const word of text.split(/\s+/)) {
-    const last = lines[lines.length - 1]!;
-    if (last && last.length + word.length >= NOTE_LETTERS) lines.push(word);
-    else lines[lines.length - 1] = last ? `${last} ${word}` : word;
-  }
-  if (lines.length <= NOTE_LINES) return lines;
-  return [...lines.slice(0, NOTE_LINES - 1), `${lines[NOTE_LINES - 1]} …`];
+  return svg('g', { class: 'stale-note', transform: place, 'aria-hidden': 'true' }, tag);
 }
