@@ -13,9 +13,12 @@ import type { Group } from './names/order';
 import { OwnParts } from './pieces/parts';
 import { measured } from './shapes/measuring';
 import { compute } from './compute';
+import { turnedAbout } from './values/ranges';
 import { comparison, ofKind, quantity, value } from './values/arithmetic';
 import type { Body } from './values/body';
 import { print } from './values/quantity';
+import { Queue } from './queue';
+import { circleWords, noRoot } from './refusals';
 import { report, type Answer, type Found, type Reader } from './values/reader';
 
 export interface Result {
@@ -174,13 +177,9 @@ export class Evaluation {
   private circleResult(group: Group, id: string, index: number): Result {
     const node = this.network.nodes.get(id);
     if (index !== 0 || node === undefined) return NOTHING;
-    const names = group.members.map((member) => this.network.nodes.get(member)?.declaration.name ?? member);
+    const nameOf = (member: string): string => this.network.nodes.get(member)?.declaration.name ?? member;
     const { statement, nameAt } = node.declaration;
-    const way = [...names, names[0]!].join(' needs ');
-    const message =
-      names.length === 1
-        ? `${names[0]} needs itself, so it can't be computed.`
-        : `These need each other in a circle, so none can be computed: ${way}. Give one of them a value of its own.`;
+    const message = circleWords(group.members.map(nameOf), (group.unknowns ?? []).map(nameOf));
     const related = group.members.slice(1).map((source) => ({ source, message: 'This is part of the circle.' }));
     return { findings: [{ code: 'circle', message, statement, at: nameAt, related, fixes: [] }] };
   }
@@ -240,6 +239,7 @@ export class Evaluation {
       for (const end of [node.range.low, node.range.high]) ofKind(reader, end, wanted, 'the range');
       return undefined;
     }
+    if (low.amount > high.amount) turnedAbout(reader, node.range, low, high);
     this.trialComplained = false;
     this.sides = {};
     const residual = (amount: number): number => this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
@@ -293,16 +293,8 @@ export class Evaluation {
       }
       return report(reader, 'no-solution', node.name.at, `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`);
     }
-    const { kind = 'length' } = this.sides;
-    const [a, b] = residuals.map((amount) => print({ kind, amount: Math.abs(amount) }, reader.unit));
-    const [over, under] = kind === 'length' ? ['too long', 'too short'] : ['too much', 'too little'];
-    const word = residuals[0] > 0 ? over : under;
-    return report(
-      reader,
-      'no-solution',
-      node.name.at,
-      `No ${node.name.text} between ${print(ends[0], reader.unit)} and ${print(ends[1], reader.unit)} makes both sides equal: the left side is ${a} ${word} at one end and ${b} ${word} at the other. Widen the range, or look at what the two sides measure.`,
-    );
+    const message = noRoot(node.name.text, ends, residuals, this.sides.kind ?? 'length', reader.unit);
+    return report(reader, 'no-solution', node.name.at, message);
   }
 
   /**
@@ -415,49 +407,5 @@ class DefinitionReader implements Reader {
 
   measure(call: Call): Quantity | undefined {
     return measured(this, call);
-  }
-}
-
-/** Groups to be evaluated, the earliest in the order first: a binary heap of their numbers, each held once. */
-class Queue {
-  private readonly heap: number[] = [];
-  private readonly held = new Set<number>();
-
-  add(index: number): void {
-    if (this.held.has(index)) return;
-    this.held.add(index);
-    const { heap } = this;
-    heap.push(index);
-    let i = heap.length - 1;
-    while (i > 0) {
-      const parent = (i - 1) >> 1;
-      if (heap[parent]! <= heap[i]!) return;
-      [heap[parent], heap[i]] = [heap[i]!, heap[parent]!];
-      i = parent;
-    }
-  }
-
-  next(): number | undefined {
-    const { heap } = this;
-    const first = heap[0];
-    if (first === undefined) return undefined;
-    this.held.delete(first);
-    const last = heap.pop()!;
-    if (heap.length > 0) {
-      heap[0] = last;
-      this.sink();
-    }
-    return first;
-  }
-
-  private sink(): void {
-    const { heap } = this;
-    let i = 0;
-    for (;;) {
-      const child = 2 * i + 2 < heap.length && heap[2 * i + 2]! < heap[2 * i + 1]! ? 2 * i + 2 : 2 * i + 1;
-      if (child >= heap.length || heap[i]! <= heap[child]!) return;
-      [heap[i], heap[child]] = [heap[child]!, heap[i]!];
-      i = child;
-    }
   }
 }

@@ -73,7 +73,7 @@ export function hidingFindings(file: FileNames): SourcedFinding[] {
   const found: SourcedFinding[] = [];
   for (const declaration of file.all()) {
     const { space, scope, name, statement, nameAt, id } = declaration;
-    if (space !== 'value') continue;
+    if (space !== 'value' || statement.node.kind === 'broken') continue;
     const outer = scope === '' ? undefined : file.get(`=${name}`);
     const measurement = measurementNamed.has(name) || visibleFiles(file).some((one) => one.measurements().has(name));
     if (outer === undefined && !measurement) continue;

@@ -240,24 +240,28 @@ class Drafting {
   private overrides(refused: string[]): ReadonlyMap<string, Value> {
     const set = new Map<string, Value>();
     const choices = new Map<string, string>();
+    const workedOut = new Map<string, string>();
     for (const file of this.files.files()) {
-      for (const { statement, scope, name, id } of file.all()) {
-        if (statement.node.kind !== 'choose' || choices.has(name)) continue;
-        choices.set(scope === '' ? name : `${scope}.${name}`, file.key + id);
+      for (const { statement, scope, name, id, space } of file.all()) {
+        const path = scope === '' ? name : `${scope}.${name}`;
+        if (statement.node.kind === 'choose' && !choices.has(path)) choices.set(path, file.key + id);
+        else if (space === 'value') workedOut.set(path, statement.node.kind);
       }
     }
     for (const [name, text] of this.choice.set ?? []) {
       const id = choices.get(name);
       const value = readValue(text);
       if (id !== undefined && value !== undefined) set.set(id, value);
-      else if (id === undefined) refused.push(unknownChoice(name, choices));
+      else if (id === undefined) refused.push(unknownChoice(name, choices, workedOut.get(name)));
       else refused.push(`${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`);
     }
     return set;
   }
 }
 
-function unknownChoice(name: string, choices: ReadonlyMap<string, string>): string {
+function unknownChoice(name: string, choices: ReadonlyMap<string, string>, word: string | undefined): string {
+  if (word === 'solve') return `${name} is worked out from its equation (solve), so it can't be set.`;
+  if (word === 'let') return `${name} is worked out (let), so it can't be set: only what the pattern chooses can be.`;
   if (choices.size === 0) return `This pattern leaves nothing to choose, so ${name} can't be set.`;
   const near = nearest(name, choices.keys());
   const advice = near === undefined ? `Its choices: ${[...choices.keys()].join(', ')}.` : `Did you mean ${near}?`;

@@ -43,16 +43,32 @@ function space(node: StatementNode): { space: Space; mark: string } | undefined 
       return { space: 'body', mark: 'body:' };
     case 'measure':
       return { space: 'measure', mark: 'measure:' };
+    case 'broken':
+      return node.name && BROKEN[node.word ?? ''];
     default:
       return undefined;
   }
 }
 
+/** A statement that could not be read gives its name all the same: who rests on it has nothing more to say. */
+const BROKEN: Readonly<Record<string, { space: Space; mark: string }>> = Object.assign(
+  Object.create(null) as Record<string, { space: Space; mark: string }>,
+  Object.fromEntries([
+    ...['let', 'choose', 'solve'].map((word) => [word, { space: 'value', mark: '=' }]),
+    ...['point', 'line', 'curve', 'arc', 'circle'].map((word) => [word, { space: 'shape', mark: '' }]),
+    ...['draft', 'piece', 'lining', 'facing', 'band', 'strip'].map((word) => [word, { space: 'block', mark: '' }]),
+    ...['body', 'sizes'].map((word) => [word, { space: 'body', mark: 'body:' }]),
+  ]),
+);
+
+/** The word a statement begins with, as far as it says what is defined. */
+const wordOf = (node: StatementNode): string => (node.kind === 'broken' ? (node.word ?? '') : node.kind);
+
 /** The blocks whose statements are definitions of their own (a draft's); those of a piece belong to the piece. */
-const OPEN_BLOCKS: ReadonlySet<StatementNode['kind']> = new Set(['draft']);
+const OPEN_BLOCKS: ReadonlySet<string> = new Set(['draft']);
 
 /** Shapes and values that stand in a piece's block are definitions of their own as well. */
-const DEFINITIONS_IN_PIECES: ReadonlySet<StatementNode['kind']> = new Set(['let', 'choose', 'solve', 'shape', 'circle']);
+const DEFINITIONS_IN_PIECES: ReadonlySet<Space> = new Set<Space>(['value', 'shape']);
 
 function declare(statement: Statement, top: TopLevel, scope: string): Declaration | undefined {
   const node = statement.node;
@@ -90,11 +106,11 @@ export function declarations(top: TopLevel): readonly Declaration[] {
   const block = statement.block ?? [];
   const scope = own?.space === 'block' ? own.name : undefined;
   if (scope === undefined) return found;
-  const open = OPEN_BLOCKS.has(statement.node.kind);
+  const open = OPEN_BLOCKS.has(wordOf(statement.node));
   for (const inner of block) {
-    if (!open && !DEFINITIONS_IN_PIECES.has(inner.node.kind)) continue;
     const declaration = declare(inner, top, scope);
-    if (declaration !== undefined) found.push(declaration);
+    if (declaration === undefined || (!open && !DEFINITIONS_IN_PIECES.has(declaration.space))) continue;
+    found.push(declaration);
   }
   return found;
 }

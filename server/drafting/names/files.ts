@@ -141,6 +141,7 @@ export class FileNames {
       const first = list[0]!;
       if (first.space === 'expect' || first.space === 'line') continue;
       for (const second of list.slice(1)) {
+        if (second.statement.node.kind === 'broken') continue;
         const sorts = [first, second].map(({ statement }) => (statement.node.kind === 'draft' ? 'draft' : 'piece'));
         const twoSorts = first.space === 'block' && sorts[0] !== sorts[1];
         found.push({ first, second, why: twoSorts ? 'draft-and-piece' : 'twice' });

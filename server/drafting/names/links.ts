@@ -234,6 +234,7 @@ function wrongSpace(
 function kindWord(found: Target): string {
   const node = found.declaration?.statement.node;
   if (node?.kind === 'shape') return node.form;
+  if (node?.kind === 'broken') return node.word ?? 'shape';
   return node?.kind ?? 'shape';
 }
 

@@ -7,6 +7,8 @@ export interface Group {
   readonly circle: boolean;
   /** A circle round exactly one unknown: the `solve` that breaks it; it stands first among the members. */
   readonly unknown?: string;
+  /** A circle through several unknowns: those its members lead through. */
+  readonly unknowns?: readonly string[];
 }
 
 /**
@@ -82,13 +84,41 @@ function group(
   const unknowns = members.filter(isUnknown);
   // an unknown may read itself: that is no part of the way round
   const onward = (id: string): Iterable<string> => [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
-  if (unknowns.length !== 1) return { members: round(members, onward), circle: true };
+  if (unknowns.length > 1) return throughUnknowns(members, unknowns, onward);
+  if (unknowns.length === 0) return { members: round(members, onward), circle: true };
   const unknown = unknowns[0]!;
   const others = new Set(members.filter((id) => id !== unknown));
   const open = components([...others], (id) => [...inputs(id)].filter((input) => others.has(input)));
   const stillRound = open.some((part) => part.length > 1 || [...inputs(part[0]!)].includes(part[0]!));
   if (stillRound) return { members: round(members, onward), circle: true };
   return { members: [unknown, ...open.flat()], circle: false, unknown };
+}
+
+/** Two unknowns that need each other: the way from one to the other and back, each definition said once, then the rest. */
+function throughUnknowns(
+  members: readonly string[],
+  unknowns: readonly string[],
+  inputs: (id: string) => Iterable<string>,
+): Group {
+  const inside = new Set(members);
+  const [one, other] = unknowns as [string, string];
+  const there = wayTo(one, other, inside, inputs);
+  const back = wayTo(other, one, inside, inputs);
+  const shown = [...new Set([...there, ...back])];
+  return { members: [...shown, ...members.filter((id) => !shown.includes(id))], circle: true, unknowns };
+}
+
+/** Definitions from one to another along inputs, the shortest way, without the last. */
+function wayTo(from: string, to: string, inside: ReadonlySet<string>, inputs: (id: string) => Iterable<string>): readonly string[] {
+  const cameFrom = new Map<string, string>([[from, from]]);
+  for (const id of cameFrom.keys()) {
+    for (const input of inputs(id)) if (inside.has(input) && !cameFrom.has(input)) cameFrom.set(input, id);
+  }
+  const way: string[] = [];
+  for (let id = cameFrom.get(to) ?? from; ; id = cameFrom.get(id)!) {
+    way.unshift(id);
+    if (id === from) return way;
+  }
 }
 
 /** One way round: from the first member along inputs back to it, shortest first (breadth-first). */

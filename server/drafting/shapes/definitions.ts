@@ -4,6 +4,7 @@ import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
 import { lengthOf, ofKind, quantity, value } from '../values/arithmetic';
 import { KIND_WORDS, print, printLength } from '../values/quantity';
+import { turnedAbout } from '../values/ranges';
 import { report, wordsOf, type Reader, type ShapeAnswer, type ValueAnswer } from '../values/reader';
 import { pointOf, shapeOf, SHAPE_WORDS } from './phrase';
 import { curveShape, way } from './ways';
@@ -35,14 +36,7 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
   if (low === undefined || high === undefined) return undefined;
   if (low.kind !== own.kind || high.kind !== own.kind) return rangeOfKind(reader, node, own.kind, low.kind === high.kind ? low.kind : undefined);
   if (low.amount > high.amount) {
-    report(reader, 'range-turned-about', node.range.at, `This range runs from ${print(low, reader.unit)} down to ${print(high, reader.unit)}: the lower end comes first.`, {
-      fixes: [
-        {
-          title: 'Put the lower end first',
-          edits: [{ statement: reader.statement, at: node.range.at, text: `${wordsOf(reader, node.range.high)} .. ${wordsOf(reader, node.range.low)}` }],
-        },
-      ],
-    });
+    turnedAbout(reader, node.range, low, high);
   } else if (number.amount < low.amount - 1e-9 || number.amount > high.amount + 1e-9) {
     report(
       reader,

@@ -15,7 +15,7 @@ const degrees = (radians: number): number => Math.round(radians * DEGREES * 1e12
 
 function need(reader: Reader, call: Call, count: number, words: string): boolean {
   if (call.args.length === count) return true;
-  report(reader, 'wrong-kind', call.at, `${call.func.text} takes ${words}; ${call.args.length} stand here.`);
+  report(reader, 'wrong-kind', call.at, `${call.func.text} takes ${words}; ${call.args.length} ${call.args.length === 1 ? 'stands' : 'stand'} here.`);
   return false;
 }
 

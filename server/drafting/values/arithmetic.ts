@@ -161,9 +161,11 @@ function product(reader: Reader, expr: Product): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    `${KIND_WORDS[left.kind]} ${how} ${KIND_WORDS[right.kind]} is nothing that can be drawn.`,
+    `${capital(KIND_WORDS[left.kind])} ${how} ${KIND_WORDS[right.kind]} is nothing that can be drawn.`,
   );
 }
+
+const capital = (words: string): string => words[0]!.toUpperCase() + words.slice(1);
 
 function call(reader: Reader, expr: Call): Quantity | undefined {
   const name = expr.func.text;
@@ -338,7 +340,9 @@ function wordChoice(reader: Reader, expr: Compare): { holds: boolean | undefined
       report(reader, 'unknown-name', word.at, `${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`);
       return { holds: undefined };
     }
-    return { holds: expr.op === '=' ? text === asked : undefined };
+    if (expr.op === '=') return { holds: text === asked };
+    report(reader, 'wrong-kind', expr.at, `Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`);
+    return { holds: undefined };
   }
   return undefined;
 }
