@@ -23,10 +23,10 @@ const names = (edges: readonly SewnEdge[]): string => edges.map(({ piece, edge }
 
 function mismatch(seam: Seam, pattern: Pattern): Finding {
   const { unit } = pattern;
-  const node = seam.statement.node as SeamNode;
+  const { node } = seam.statement;
   const off = printLength(Math.abs(seam.difference), unit);
   const longer = seam.difference > 0 ? seam.right : seam.left;
-  const eased = node.eases.some(({ kind }) => kind !== 'within') ? ' more than the seam asks for' : '';
+  const eased = node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within') ? ' more than the seam asks for' : '';
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
@@ -35,7 +35,7 @@ function mismatch(seam: Seam, pattern: Pattern): Finding {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
   });
-  return withFixes(found, () => fixes(seam, node, pattern));
+  return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, pattern) : []));
 }
 
 /** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */

@@ -56,6 +56,11 @@ export const raised: readonly Raised[] = [
   ...entries('pieces', {
     'no-outline': 'A piece without an outline',
     'empty-outline': 'An outline without edges',
+    'negative-dart': 'A dart that comes to less than nothing',
+    'dart-without-width': 'A dart that does not say how wide it is',
+    'dart-without-length': 'A dart that does not say how long it is',
+    'darts-overlap': 'Darts that run into each other or off their edge',
+    'broken-cut': 'A division whose cut does not go through',
     'fold-not-straight': 'A fold along an edge that bends',
     'not-built-yet': ['warning', 'A statement that is read and not yet built'],
   }),

@@ -4,6 +4,7 @@ import type { Value } from './model';
 import type { Declaration } from './names/declarations';
 import type { OwnParts } from './pieces/parts';
 import { readPiece } from './pieces/piece';
+import { readShare } from './pieces/working/shares';
 import { readBand } from './sewing/band';
 import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
@@ -53,6 +54,10 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       const piece = readPiece(reader, { name, source: id, statement, parts: request.parts });
       return piece && { is: 'piece', piece };
     }
+    case 'divide': {
+      const piece = readShare(reader, node, { name, source: id, statement, parts: request.parts });
+      return piece && { is: 'piece', piece };
+    }
     case 'band': {
       const piece = readBand(reader, node, { name, source: id, statement, edges: request.bandEdges });
       return piece && { is: 'piece', piece };
@@ -70,25 +75,23 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return notches && { is: 'notch', notches };
     }
     default:
-      return later(reader, statement, name);
+      return later(reader, statement);
   }
 }
 
 const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement['node']['kind'], string>([
   ['lining', 'Linings'],
-  ['divide', 'Divided pieces'],
   ['join', 'Joined pieces'],
   ['facing', 'Facings'],
   ['strip', 'Strips'],
 ]);
 
 /** Says plainly of a statement that is read and not built. */
-function later(reader: Reader, statement: Statement, name: string): undefined {
+function later(reader: Reader, statement: Statement): undefined {
   const { node } = statement;
   const head = headOf(statement);
   const what = node.kind === 'later' ? `Statements that begin with ${statement.text.slice(head.from, head.to)}` : LATER.get(node.kind);
-  const saidBefore = node.kind === 'divide' && node.into[0]?.name.text !== name;
-  if (what === undefined || saidBefore) return undefined;
+  if (what === undefined) return undefined;
   return report(reader, 'not-built-yet', head, `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
 }
 

@@ -74,11 +74,15 @@ export function hidingFindings(file: FileNames): SourcedFinding[] {
   for (const declaration of file.all()) {
     const { space, scope, name, statement, nameAt, id } = declaration;
     if (space !== 'value' || statement.node.kind === 'broken') continue;
-    const outer = scope === '' ? undefined : file.get(`=${name}`);
-    const measurement = measurementNamed.has(name) || visibleFiles(file).some((one) => one.measurements().has(name));
+    const files = visibleFiles(file);
+    const owner = files.find((one) => (one !== file || scope !== '') && one.get(`=${name}`) !== undefined);
+    const outer = owner?.get(`=${name}`);
+    const measurement = measurementNamed.has(name) || files.some((one) => one.measurements().has(name));
     if (outer === undefined && !measurement) continue;
-    const what = outer === undefined ? `the measurement ${name}` : `the ${name} of the whole file`;
-    const related = outer === undefined ? [] : [{ source: file.key + outer.id, message: `${name} of the file is defined here.` }];
+    const where = owner === file ? 'the whole file' : fileName(owner?.uri ?? '');
+    const what = outer === undefined ? `the measurement ${name}` : `the ${name} of ${where}`;
+    const said = owner === file ? 'the file' : where;
+    const related = outer === undefined ? [] : [{ source: owner!.key + outer.id, message: `${name} of ${said} is defined here.` }];
     const message = `${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
     found.push({ source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) });
   }

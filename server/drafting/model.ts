@@ -98,6 +98,8 @@ export interface Edge {
   readonly drawn: number;
   /** Length when sewn, darts closed. */
   readonly sewn: number;
+  /** For the edge of a cut: the division that made it, which is sewn up again as a seam of itself. */
+  readonly divided?: Source;
   /** Names of the points at its ends, where the author named them. */
   readonly fromName: string;
   readonly toName: string;

@@ -22,6 +22,7 @@ import type {
 import type { FileNames, FileSet } from './names/files';
 import type { Network } from './names/network';
 import { ofBothSides } from './pieces/both-sides';
+import { cutSeams } from './sewing/cut-seams';
 import { finished, withCutting } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
@@ -155,7 +156,7 @@ export class DraftedPattern implements Pattern {
   }
 
   get seams(): readonly Seam[] {
-    return this.once('seams', () => this.answers(['seam'], (id) => this.seamSides(id)).flat());
+    return this.once('seams', () => [...this.answers(['seam'], (id) => this.seamSides(id)).flat(), ...cutSeams(this.pieces)]);
   }
 
   private seamSides(id: string): readonly Seam[] | undefined {

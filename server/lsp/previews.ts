@@ -1,10 +1,10 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
 import type { Sheet } from '../../client/preview/protocol';
 import { draw, place } from '../drawing/draw';
-import type { Drawing } from '../drawing/model';
+import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import type { Desk } from './desk';
-import { fullSheet, nextSheet, type Drawn, type Held } from './sheets';
+import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './sheets';
 import { canonical } from './uris';
 
 interface Preview {
@@ -24,10 +24,10 @@ export class Previews {
     return [...this.#open.keys()];
   }
 
-  /** Begins a preview, or begins it again: the answer replaces all that the view holds. */
-  open(uri: string): Sheet {
+  /** Begins a preview, or begins it again: the answer replaces all that the view holds. `last`: what it held so far. */
+  open(uri: string, last: readonly PieceDrawing[] = []): Sheet {
     const key = canonical(uri);
-    const before = this.#open.get(key)?.held;
+    const before = this.#open.get(key)?.held ?? lastHeld(last);
     const held = fullSheet(this.#drawn(uri, this.desk.pattern(key)), before);
     this.#open.set(key, { clientUri: uri, held });
     return held.sheet;
@@ -51,6 +51,10 @@ export class Previews {
     const drawing = draw(pattern);
     return { uri, drawing, wanted: wanted(pattern, drawing), findings: this.desk.problems(pattern), place };
   }
+}
+
+function lastHeld(last: readonly PieceDrawing[]): Before {
+  return { version: 0, pieces: new Map(last.map((piece) => [piece.name, piece])) };
 }
 
 /** The pieces that the text names and that are shown or can't be had; a step that is never cut is neither. */

@@ -26,6 +26,7 @@ import { definition } from '../features/definition';
 import { fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
 import { hover } from '../features/hover';
+import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
@@ -112,6 +113,11 @@ const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeActi
   );
 });
 
+interface OpenPreview {
+  readonly uri: string;
+  readonly last?: readonly PieceDrawing[];
+}
+
 function located({ uri, source }: { uri: string; source: string }, { desk }: Room): Location | null {
   const place = desk.pattern(uri).locate(source);
   return place === undefined ? null : location(place, desk);
@@ -150,7 +156,9 @@ export const services: readonly Service[] = [
     { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } },
     actionsAt,
   ),
-  service(methods.openPreview, 'checks', {}, ({ uri }: { uri: string }, { previews }) => previews.open(uri)),
+  service(methods.openPreview, 'checks', {}, ({ uri, last }: OpenPreview, { previews }) =>
+    previews.open(uri, last),
+  ),
   service(methods.locate, 'names', {}, located),
   service(methods.sourcesAt, 'names', {}, sourcesAt),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {

@@ -11,6 +11,9 @@ export interface Held {
   readonly pieces: ReadonlyMap<string, PieceDrawing>;
 }
 
+/** What a whole sheet needs to know of the one before it. */
+export type Before = Pick<Held, 'version' | 'pieces'>;
+
 /** A drafted pattern as a preview needs it. */
 export interface Drawn {
   readonly uri: string;
@@ -23,7 +26,7 @@ export interface Drawn {
 }
 
 /** The whole drawing, with what is kept of `before`. */
-export function fullSheet(drawn: Drawn, before: Held | undefined): Held {
+export function fullSheet(drawn: Drawn, before: Before | undefined): Held {
   const all = withStale(drawn, before);
   return hold(drawn, all, { version: (before?.version ?? 0) + 1, since: 0, full: true, pieces: all.pieces });
 }
@@ -42,7 +45,7 @@ interface All extends Pick<Drawing, 'placements' | 'frame'> {
 }
 
 /** The pieces of a drawing, and the last good drawings of those the text still names but can't be drawn from it. */
-function withStale(drawn: Drawn, before: Held | undefined): All {
+function withStale(drawn: Drawn, before: Before | undefined): All {
   const fresh = drawn.drawing.pieces;
   const drawnSources = new Set(fresh.map(({ source }) => source));
   const kept = [...(before?.pieces.values() ?? [])].filter(

@@ -1,9 +1,9 @@
 /** The names that each kind of statement mentions: one small function a kind. */
-import type { Expr, Run, Sewn, StatementNode } from '../../../grammar/syntax';
+import type { Expr, LengthenNode, Run, Sewn, StatementNode } from '../../../grammar/syntax';
 import { place, shape, value, wayOption, type See } from './references';
 
 type Kind = StatementNode['kind'];
-type Of<K extends Kind> = Extract<StatementNode, { kind: K }>;
+type Of<K extends Kind> = K extends LengthenNode['kind'] ? LengthenNode : Extract<StatementNode, { kind: K }>;
 type Table = { readonly [K in Kind]?: (node: Of<K>, see: See) => void };
 
 /** An edge, a corner or a dart of the piece whose block this is; anything else is a shape of its draft. */
@@ -126,6 +126,39 @@ const MENTIONS: Table = {
     node.edges.forEach((one) => sewn(one, see));
     value(node.width, see);
   },
+  divide: (node, see) => {
+    if (node.piece.kind === 'ref') see(node.piece, 'block');
+    node.through.forEach((cut) => part(cut, see));
+    const named = node.along?.name;
+    if (node.along !== undefined && named?.at.from !== node.along.line.at.from) shape(node.along.line, see);
+  },
+  swing: (node, see) => {
+    part(node.dart, see);
+    value(node.share, see);
+    part(node.to, see);
+    place(node.place, see);
+  },
+  close: (node, see) => {
+    part(node.dart, see);
+    part(node.into, see);
+  },
+  slash: (node, see) => {
+    [node.from, node.to, node.hinge].forEach((expr) => part(expr, see));
+    value(node.open, see);
+  },
+  spread: (node, see) => {
+    [node.along, node.to].forEach((expr) => part(expr, see));
+    value(node.width, see);
+  },
+  lengthen: (node, see) => {
+    value(node.by, see);
+    part(node.line, see);
+  },
+  smooth: (node, see) => {
+    part(node.point, see);
+    value(node.by, see);
+  },
+  true: (node, see) => part(node.edge, see),
   band: (node, see) => {
     // the name of a seam stands for its edges, which the links look up
     node.for.parts.forEach((one) => one.edge.path.length > 1 && sewn(one, see));

@@ -82,7 +82,7 @@ export class Network {
       const node = this.nodes.get(id);
       if (node !== undefined) moved = this.link(node) || moved;
     }
-    if (moved) this.sort();
+    if (moved) for (const id of this.sort()) dirty.add(id);
     return { dirty, removed, reordered: moved };
   }
 
@@ -151,16 +151,32 @@ export class Network {
     return before === NO_LINKS || !sameSet(before.inputs, node.links.inputs);
   }
 
-  private sort(): void {
-    const roots = [...this.nodes.values()].filter(({ file }) => file === this.files.root);
+  /** Puts the definitions in order; answers those that stand in another circle than before, or in none any more. */
+  private sort(): readonly string[] {
+    const { root } = this.files;
+    const roots = [...root.all()].map(({ id }) => root.key + id).filter((id) => this.nodes.has(id));
+    const before = this.circles();
     const solve = (id: string): boolean => this.nodes.get(id)?.declaration.statement.node.kind === 'solve';
     this.groups = inOrder(
-      roots.map(({ id }) => id),
+      roots,
       (id) => this.nodes.get(id)?.links.inputs ?? [],
       solve,
     );
     this.groupOf.clear();
     this.groups.forEach((group, index) => group.members.forEach((id) => this.groupOf.set(id, index)));
+    const after = this.circles();
+    return [...new Set([...before.keys(), ...after.keys()])].filter((id) => before.get(id) !== after.get(id));
+  }
+
+  /** Whoever stands in a circle, with all that stand in it. */
+  private circles(): ReadonlyMap<string, string> {
+    const found = new Map<string, string>();
+    for (const { members, circle, unknown } of this.groups) {
+      if (!circle && unknown === undefined) continue;
+      const all = `${circle ? 'circle' : 'unknown'} ${members.join(' ')}`;
+      for (const id of members) found.set(id, all);
+    }
+    return found;
   }
 
   target(id: string, ref: Ref): Target | undefined {

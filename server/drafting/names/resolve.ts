@@ -1,5 +1,5 @@
 /** What a mentioned name means where it stands: block, then file, then used files, then body, then well-known. */
-import type { Name, Ref } from '../../../grammar/syntax';
+import type { Name, Ref, StatementNode } from '../../../grammar/syntax';
 import { measurementNamed } from '../values/measurements';
 import type { Declaration } from './declarations';
 import type { FileNames } from './files';
@@ -52,11 +52,24 @@ const LONGEST_CHAIN = 50;
 function blocksFrom(file: FileNames, name: string, depth: number): readonly Block[] {
   const own: Block = { file, name };
   const node = file.get(name)?.statement.node;
-  if (depth > LONGEST_CHAIN || (node?.kind !== 'piece' && node?.kind !== 'lining')) return [own];
-  const ref = node.kind === 'lining' ? node.of : (node.of ?? node.workedFrom);
+  const ref = node === undefined || depth > LONGEST_CHAIN ? undefined : madeFrom(node);
   const parent = ref === undefined ? undefined : resolveBlock({ file, blocks: [] }, ref);
   if (parent?.file === undefined || parent.declaration === undefined) return [own];
   return [own, ...blocksFrom(parent.file, parent.declaration.name, depth + 1)];
+}
+
+/** The draft or piece that a piece is made from. */
+function madeFrom(node: StatementNode): Ref | undefined {
+  switch (node.kind) {
+    case 'piece':
+      return node.of ?? node.workedFrom;
+    case 'lining':
+      return node.of;
+    case 'divide':
+      return node.piece.kind === 'ref' ? node.piece : undefined;
+    default:
+      return undefined;
+  }
 }
 
 const target = (

@@ -1,5 +1,5 @@
 /** Makes a piece: its outline walked, and the lines that say how it is cut. */
-import type { Statement, StatementNode } from '../../../grammar/syntax';
+import type { Ref, Statement, StatementNode } from '../../../grammar/syntax';
 import { areaOf, Path, signedArea } from '../../geometry';
 import type { BalanceLine, Dart, Edge, Piece, Trued } from '../model';
 import { dartPoint, edgeShape } from '../shapes/parts';
@@ -10,6 +10,7 @@ import { cutDarts, draftedDart, laidDart } from './darts';
 import { walkOutline, type Walked } from './outline';
 import type { OwnParts } from './parts';
 import { trueEdge } from './truing';
+import { mirroredPiece, workPiece } from './working/work';
 
 /** Lines of later parts of the language: read, named to the user, not drawn. */
 const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind']>([
@@ -20,15 +21,8 @@ const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind'
   'gathers',
   'hole',
   'inlay',
-  'swing',
-  'close',
-  'slash',
-  'spread',
-  'lengthen',
   'shorten',
   'widen',
-  'true',
-  'smooth',
 ]);
 
 export interface PieceRequest {
@@ -43,6 +37,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   const { statement, name, source, parts } = request;
   const block = statement.block ?? [];
   const node = statement.node;
+  if (node.kind === 'piece' && node.workedFrom !== undefined) return workedPiece(reader, request, node.workedFrom, node.mirrored);
   if (node.kind !== 'piece' || node.of === undefined) return unbuiltPiece(reader, statement);
   const outlines = block.filter((line) => line.node.kind === 'outline');
   if (outlines[0] === undefined) {
@@ -101,6 +96,45 @@ function withDarts(reader: Reader, walked: Walked, block: readonly Statement[], 
     return result.edge;
   });
   return { ...walked, edges, darts, trued };
+}
+
+/** A piece worked from another: a copy, its steps done, its own cutting lines on top of those it inherits. */
+function workedPiece(reader: Reader, request: PieceRequest, from: Ref, mirrored: boolean): Piece | undefined {
+  const base = basePiece(reader, from);
+  if (base === undefined) return undefined;
+  return workedOn(reader, request, mirrored ? mirroredPiece(base) : base, request.statement.block ?? []);
+}
+
+export function basePiece(reader: Reader, ref: Ref): Piece | undefined {
+  const found = reader.find(ref);
+  if (found === undefined) return undefined;
+  if (found.answer.is === 'piece' && found.rest.length === 0) {
+    if (found.answer.piece.unbuilt.length > 0) return blocked(reader);
+    return found.answer.piece;
+  }
+  return report(reader, 'wrong-kind', ref.at, `${ref.path.map(({ text }) => text).join('.')} is no piece; a piece is worked from another piece.`);
+}
+
+/** Does the work of a block on a piece, and reads its cutting lines; what it does not say again is kept. */
+export function workedOn(reader: Reader, request: PieceRequest, base: Piece, block: readonly Statement[]): Piece | undefined {
+  const { name, source, statement, parts } = request;
+  const worked = workPiece(reader, base, block, parts);
+  if (worked === undefined) return undefined;
+  const own = single(reader, block, worked.edges, source);
+  const stated = allowances(reader, worked.edges, block);
+  const { cut: _, ...kept } = worked;
+  return {
+    ...kept,
+    ...own,
+    ...{ name, base: name, source, statement },
+    edges: worked.edges.map((edge) => ({ ...edge, source: `${source}/${edge.name}` })),
+    allowances: stated.size === 0 ? worked.allowances : new Map([...worked.allowances, ...stated]),
+    running: [...worked.running, ...runningAllowances(reader, worked.edges, worked.corners, block)],
+    cornerCuts: [...worked.cornerCuts, ...cornerCuts(reader, block)],
+    balance: [...worked.balance, ...balanceLines(reader, block, source)],
+    labels: [...worked.labels, ...labels(reader, block, source)],
+    unbuilt: unbuilt(reader, block),
+  };
 }
 
 function blocked(reader: Reader): undefined {

@@ -27,13 +27,16 @@ interface Closed {
   readonly by: Affine;
 }
 
-/** @param darts those of this edge, in the order of its parts; none of no width */
-export function trueEdge(edge: Edge, darts: readonly Dart[]): TruedEdge {
+/**
+ * @param darts those of this edge, in the order of its parts; none of no width
+ * @param always even where no join bends
+ */
+export function trueEdge(edge: Edge, darts: readonly Dart[], always = false): TruedEdge {
   const closed = close(edge, darts);
   const kinks = bends(closed);
   const trued = { edge: edge.name, kinks, moved: 0, sewnBefore: edge.sewn };
   const even = darts.every((dart) => dart.legsApart <= EQUAL_LEGS);
-  if (even && kinks.every((kink) => Math.abs(kink) < SMOOTH_ENOUGH)) return { edge, darts, trued };
+  if (!always && even && kinks.every((kink) => Math.abs(kink) < SMOOTH_ENOUGH)) return { edge, darts, trued };
   const curve = smooth(closed);
   if (curve === undefined) return { edge, darts, trued };
   return open(edge, darts, closed, curve, trued) ?? { edge, darts, trued };

@@ -76,8 +76,8 @@ function step(reader: Reader, expr: Extract<Expr, { kind: 'step' }>): Shape | un
 function namedShape(reader: Reader, ref: Ref): Shape | undefined {
   const found = reader.find(ref);
   if (found === undefined) {
-    if (reader.blocked || ref.path.length > 1 || ref.path[0]!.text !== 'origin') return undefined;
-    return pointShape(ORIGIN);
+    if (reader.blocked || ref.path[0]!.text !== 'origin') return undefined;
+    return ref.path.length === 1 ? pointShape(ORIGIN) : endOf(reader, ref, pointShape(ORIGIN), ref.path.slice(1));
   }
   const { answer, rest } = found;
   if (answer.is === 'piece') return ofPiece(reader, ref, answer.piece, rest);

@@ -163,7 +163,8 @@ function handleScale(reader: Reader, options: readonly WayOption[]): number | un
   if (share === undefined) return undefined;
   const factor = given.kind === 'fuller' ? 1 + share : 1 - share;
   if (factor > 0 && factor <= 4) return factor;
-  return report(reader, 'no-such-number', given.by.at, `${given.kind} takes a share such as 20%; this one leaves no curve.`);
+  const why = factor > 0 ? 'more than 300% is no curve that anybody draws' : 'this one leaves no curve';
+  return report(reader, 'no-such-number', given.by.at, `${given.kind} takes a share such as 20%; ${why}.`);
 }
 
 /** `part of C from P to Q`; on a closed curve in the direction it is drawn. */

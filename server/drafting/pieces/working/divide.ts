@@ -1,0 +1,160 @@
+/** Cuts a piece in two: along a line from edge to edge, through darts, or from a dart along a line. */
+import { areaOf, distance, Path, type Point } from '../../../geometry';
+import type { Dart, Edge, Piece } from '../../model';
+import { edgeOf } from '../outline';
+import { cutAt, edgesOf, itemsOf, stretchOf, type Item, type Joint } from './ring';
+
+/** What a piece is cut through, in order: darts by name, lines drawn from one end to the other. */
+export type Through = { readonly dart: Dart } | { readonly line: Path; readonly name: string };
+
+/** Why a piece can't be cut so. */
+export interface Refusal {
+  readonly why: string;
+}
+
+/** Ends that should meet may lie this far apart, mm: less than a pencil line. */
+const MEETS = 0.5;
+
+interface Cut {
+  /** The whole way of the cut inside the piece, from the outline to the outline. */
+  readonly way: Path;
+  readonly begins: End;
+  readonly ends: End;
+}
+
+/** Where the cut meets the outline: at the mouth of a dart, or at a point. */
+type End = { readonly dart: Dart } | { readonly point: Point };
+
+/**
+ * Both parts, that of the outline's first stretch after the cut's beginning first.
+ *
+ * @param name of the new edge, the same on both parts
+ */
+export function divided(piece: Piece, through: readonly Through[], name: string, source: string): readonly [Piece, Piece] | Refusal {
+  const cut = wayOf(through);
+  if ('why' in cut) return cut;
+  const begun = joinAt(itemsOf(piece.edges), piece, cut.begins);
+  if ('why' in begun) return begun;
+  const ended = joinAt(begun.items, piece, cut.ends);
+  if ('why' in ended) return ended;
+  const begins = joinAt(ended.items, piece, cut.begins);
+  if ('why' in begins) return begins;
+  const { items } = begins;
+  // cutting at the beginning may have moved the end on by one
+  const ends = joinAt(items, piece, cut.ends);
+  if ('why' in ends) return ends;
+  const first = stretchOf(items, begins.after, ends.before);
+  const second = stretchOf(items, ends.after, begins.before);
+  const there = legs(cut, 'first');
+  const back = legs(cut, 'second');
+  return [
+    partOf(piece, items, first, there, name, source),
+    partOf(piece, items, second, back, name, source),
+  ];
+}
+
+interface Joined {
+  readonly items: Item[];
+  /** Joints before and after the mouth; one and the same where there is no dart. */
+  readonly before: Joint;
+  readonly after: Joint;
+}
+
+/** Cuts the ring where the cut meets it. */
+function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusal {
+  if ('dart' in end) {
+    const mouth = items.findIndex((item) => item.dart === end.dart.name);
+    return mouth < 0 ? { why: `${end.dart.name} opens on no edge of the piece any more.` } : { items: [...items], before: mouth, after: mouth + 1 };
+  }
+  const existing = items.findIndex((item) => distance(item.path.start, end.point) < 1e-6);
+  if (existing >= 0) return { items: [...items], before: existing, after: existing };
+  for (const [index, edge] of piece.edges.entries()) {
+    const sewn = Path.of(edge.parts.flatMap((part) => (part.dart === undefined ? part.path.segments : [])));
+    const { s, distance: away } = sewn.locate(end.point);
+    if (away > MEETS) continue;
+    const cut = cutAt(items, index, s);
+    return { items: cut.items, before: cut.joint, after: cut.joint };
+  }
+  return { why: 'The cut does not come to the outline: draw its line from one edge to another, or to the pivot of a dart.' };
+}
+
+/** Strings darts and lines together; their pivots and ends must meet. */
+function wayOf(through: readonly Through[]): Cut | Refusal {
+  const lines: Path[] = [];
+  const [first, last] = [through[0], through[through.length - 1]];
+  if (first === undefined || last === undefined) return { why: 'Say what the piece is divided at: a line, or darts.' };
+  if (through.length === 1 && 'dart' in first) return { why: `${first.dart.name} ends inside the piece: a second dart or a line must lead on to another edge.` };
+  let at: Point | undefined = 'dart' in first ? first.dart.pivot : undefined;
+  for (const [i, one] of through.entries()) {
+    if ('dart' in one) {
+      if (at !== undefined && distance(at, one.dart.pivot) > MEETS) return apart(at, one.dart.pivot, one.dart.name);
+      at = one.dart.pivot;
+      continue;
+    }
+    const path = oriented(one.line, at, through[i + 1]);
+    if (at !== undefined && distance(at, path.start) > MEETS) return apart(at, path.start, one.name);
+    lines.push(path);
+    at = path.end;
+  }
+  const pivot = at!;
+  const way = lines.length > 0 ? lines.reduce((a, b) => a.joinedTo(b)) : Path.line(pivot, pivot);
+  return {
+    way,
+    begins: 'dart' in first ? { dart: first.dart } : { point: way.start },
+    ends: 'dart' in last ? { dart: last.dart } : { point: way.end },
+  };
+}
+
+const apart = (a: Point, b: Point, name: string): Refusal => ({
+  why: `The cut is broken: ${name} begins ${(distance(a, b) / 10).toFixed(2).replace(/\.?0+$/, '')}cm from where the one before it ends. A dart's pivot and a line's end must meet.`,
+});
+
+/** A line turned about so that it begins where the cut stands, or ends where it goes on. */
+function oriented(line: Path, at: Point | undefined, next: Through | undefined): Path {
+  if (at !== undefined) return distance(at, line.end) < distance(at, line.start) ? line.reversed() : line;
+  const goal = next !== undefined && 'dart' in next ? next.dart.pivot : undefined;
+  return goal !== undefined && distance(goal, line.start) < distance(goal, line.end) ? line.reversed() : line;
+}
+
+/** The new edge of one part: from where its stretch of the outline ends, back to where it begins. */
+function legs(cut: Cut, part: 'first' | 'second'): Path {
+  const { way, begins, ends } = cut;
+  const [from, to] = part === 'first' ? [ends, begins] : [begins, ends];
+  const inner = part === 'first' ? way.reversed() : way;
+  const segments = [
+    ...('dart' in from ? Path.line(from.dart.from, from.dart.pivot).segments : []),
+    ...(inner.length > 1e-9 ? inner.segments : []),
+    ...('dart' in to ? Path.line(to.dart.pivot, to.dart.to).segments : []),
+  ];
+  return Path.of(segments);
+}
+
+function partOf(piece: Piece, items: readonly Item[], stretch: ReadonlySet<number>, cut: Path, name: string, source: string): Piece {
+  const own = [...stretch].map((i) => items[i]!);
+  const order = [...new Set(own.map((item) => item.edge))];
+  const edges: Edge[] = order.map((index) => edgesOf(piece.edges, own)[index]!);
+  const width = piece.allowances.get(edges[0]?.name ?? '') ?? 0;
+  const parts = [{ path: cut }];
+  const seam: Edge = {
+    name,
+    source: `${source}/${name}`,
+    statement: piece.statement,
+    fromName: '',
+    toName: '',
+    divided: source,
+    ...edgeOf(parts, cut.start),
+  };
+  const whole = [...edges, seam];
+  const left = new Set(own.flatMap((item) => item.dart ?? []));
+  const names = new Set(whole.map((edge) => edge.name));
+  const { fold, ...rest } = piece;
+  return {
+    ...rest,
+    ...(fold !== undefined && names.has(fold.edge) && { fold }),
+    edges: whole,
+    darts: piece.darts.filter((dart) => left.has(dart.name)),
+    area: areaOf(whole.map(({ path }) => path)),
+    allowances: new Map([...[...piece.allowances].filter(([edge]) => names.has(edge)), [name, width]]),
+    balance: [],
+  };
+}
