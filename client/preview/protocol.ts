@@ -72,7 +72,10 @@ export type FromView =
 
 /** Requests and notifications between extension and language server (method names and their payloads). */
 export const methods = {
-  /** Extension → server: begin (or begin again) to send sheets of this file. Params `{ uri }`; the answer is a full Sheet. */
+  /**
+   * Extension → server: begin (or begin again) to send sheets of this file; the answer is a full Sheet. Params
+   * `{ uri, last? }`: `last` holds the pieces as they were drawn last, for those that can't be drawn at present.
+   */
   openPreview: 'draftwright/openPreview',
   /** Extension → server notification: no more sheets. Params `{ uri }`. */
   closePreview: 'draftwright/closePreview',

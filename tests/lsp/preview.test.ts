@@ -80,6 +80,14 @@ describe('a preview that is kept in step', () => {
       assert.deepEqual([again.full, again.version, names(again)], [true, first.version + 1, names(first)]);
     }));
 
+  it('shows a broken piece from what the view held last, when it begins again after it was closed', () =>
+    withPreview(async (client, first) => {
+      await client.connection.sendNotification(methods.closePreview, { uri });
+      await client.type(uri, 'top-right down bib-height', 'top-right down bib-hight');
+      const again = await client.ask<Sheet>(methods.openPreview, { uri, last: first.pieces });
+      assert.deepEqual([names(again), again.stale.map(({ piece }) => piece)], [names(first), ['bib']]);
+    }));
+
   it('leads from a drawn thing to the text and back', () =>
     withPreview(async (client, first) => {
       const line = first.pieces[0]!.lines.find(({ name }) => name === 'hem')!;

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import { methods, type FromView, type Marked, type Sheet } from '../protocol';
 import type { LanguageClientLike } from './client';
+import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
 import { goTo, type Highlight } from './source';
@@ -17,6 +18,7 @@ export interface Shared {
 
 export class PreviewPanel {
   private live = false;
+  private readonly last = new LastDrawn();
   private readonly ask = newestWins(() => this.askForFullSheet());
 
   constructor(
@@ -34,7 +36,9 @@ export class PreviewPanel {
 
   /** Passes a sheet of the server on; a view that has not begun yet will be sent a full one. */
   forward(sheet: Sheet): void {
-    if (this.live) void this.panel.webview.postMessage(sheet);
+    if (!this.live) return;
+    this.last.take(sheet);
+    void this.panel.webview.postMessage(sheet);
   }
 
   mark(marked: Marked): void {
@@ -73,7 +77,10 @@ export class PreviewPanel {
   }
 
   private async askForFullSheet(): Promise<void> {
-    const sheet = await this.shared.client.sendRequest<Sheet | null>(methods.openPreview, { uri: this.uri });
+    const sheet = await this.shared.client.sendRequest<Sheet | null>(methods.openPreview, {
+      uri: this.uri,
+      last: this.last.pieces,
+    });
     if (!sheet || !this.panel.visible) return;
     this.live = true;
     this.forward(sheet);
