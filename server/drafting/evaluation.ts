@@ -6,7 +6,7 @@ import type { Call, Ref, Side, Statement } from '../../grammar/syntax';
 import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
-import type { DisplayUnit, Quantity, Value } from './model';
+import type { DisplayUnit, Piece, Quantity, Value } from './model';
 import { bandEdges, givenTo, notchedEdges } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
@@ -403,6 +403,10 @@ class DefinitionReader implements Reader {
   isWordChoice(ref: Ref): boolean {
     const node = this.node.links.targets.get(ref)?.declaration?.statement.node;
     return node?.kind === 'choose' && (node.among ?? []).some(({ kind }) => kind === 'ref' || kind === 'text');
+  }
+
+  standOn({ corners }: Piece): void {
+    for (const { name, point } of corners) this.parts.replace(name, { kind: 'point', point });
   }
 
   measure(call: Call): Quantity | undefined {

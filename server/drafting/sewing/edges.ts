@@ -22,6 +22,7 @@ export function takenEdge(reader: Reader, sewn: Sewn): TakenEdge | undefined {
   }
   const edge = edgeOf(reader, answer.piece, sewn);
   if (edge === undefined) return undefined;
+  if (sewn.from !== undefined) reader.standOn(answer.piece);
   const length = sewn.from === undefined ? edge.sewn : stretchOf(reader, edge, sewn.from, sewn.to);
   if (length === undefined) return undefined;
   return { piece: answer.piece.name, edge: edge.name, source: edge.source, length, at: sewn.at, of: answer.piece };

@@ -37,6 +37,7 @@ function onEdge(reader: Reader, node: NotchNode, piece: Piece, name: string, sou
   }
   const shape = edgeShape(edge);
   if (shape.kind === 'point') return undefined;
+  reader.standOn(piece);
   const distance = distanceAlong(reader, shape, node.place, edge.name);
   if (distance === undefined) return undefined;
   if (distance < 0 || distance > shape.path.length) {
@@ -65,6 +66,8 @@ function onSeam(reader: Reader, node: NotchNode, source: string, seam: readonly 
   if (counted !== undefined || (value.kind !== 'ref' && value.kind !== 'bracket')) {
     return report(reader, 'not-built-yet', node.place.at, 'On a seam a notch stands at a named point; for a counted place write one for each edge, such as front.side.');
   }
+  reader.standOn(other.of);
+  reader.standOn(one.of);
   const point = pointOf(reader, value, 'at');
   return point && pairedAt(reader, node, source, one, other, point);
 }

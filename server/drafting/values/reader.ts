@@ -69,6 +69,8 @@ export interface Reader {
   find(ref: Ref): Found | undefined;
   /** Whether a name is that of a choice among words. */
   isWordChoice(ref: Ref): boolean;
+  /** From here on the corners of a piece mean where its work left them, not where the draft has them. */
+  standOn(piece: Piece): void;
   /** A function of shapes: `length(hem)`. */
   measure(call: Call): Quantity | undefined;
 }

@@ -156,5 +156,6 @@ function partOf(piece: Piece, items: readonly Item[], stretch: ReadonlySet<numbe
     area: areaOf(whole.map(({ path }) => path)),
     allowances: new Map([...[...piece.allowances].filter(([edge]) => names.has(edge)), [name, width]]),
     balance: [],
+    corners: piece.corners.filter(({ point }) => whole.some(({ path }) => path.locate(point).distance < 0.05)),
   };
 }

@@ -175,9 +175,18 @@ const smooth: Step = (bench, worked, { node }) => {
   const by = lengthOf(bench.reader, node.by, 'by');
   if (point === undefined || by === undefined) return undefined;
   const result = smoothAt(worked, point, by);
-  if (result.done) return result.worked;
+  if (result.done) return named(result.worked, node.point, point);
   return report(bench.reader, 'out-of-reach', node.point.at, `${wordsOf(bench.reader, node.point)} has not ${printLength(by, bench.reader.unit)} of one edge on each side of it to be smoothed.`);
 };
+
+/** A point that was smoothed keeps its name, on the new line. */
+function named(worked: Worked, expr: Expr, point: Point): Worked {
+  const name = expr.kind === 'ref' && expr.path.length === 1 ? expr.path[0]!.text : '';
+  if (name === '') return worked;
+  const places = worked.edges.map(({ path }) => path.locate(point));
+  const near = places.reduce((a, b) => (b.distance < a.distance ? b : a));
+  return { ...worked, corners: [...worked.corners.filter((corner) => corner.name !== name), { name, point: near.point }] };
+}
 
 const trueStep: Step = (bench, worked, { node }) => {
   if (node.kind !== 'true') return undefined;
