@@ -40,7 +40,10 @@ export function markedDraft(text: string, beside: Beside = {}, choice: Choice = 
 /** Every figure comes out as written, and what is found is what is annotated. */
 export function checkDraft(text: string, beside: Beside = {}, choice: Choice = {}): void {
   assert.equal(markedDraft(text, beside, choice), text);
-  assert.deepEqual(missed(patternIn(withoutAnnotations(text), beside, choice), readingsOf(withoutAnnotations(text))), []);
+  assert.deepEqual(
+    missed(patternIn(withoutAnnotations(text), beside, choice), readingsOf(withoutAnnotations(text))),
+    [],
+  );
 }
 
 /** `code: message` of all that is found. */
@@ -48,7 +51,12 @@ export const saidOf = (text: string, beside: Beside = {}, choice: Choice = {}): 
   check(patternIn(text, beside, choice)).map(({ code, message }: PlacedFinding) => `${code}: ${message}`);
 
 /** What is found is these sentences, in this order. */
-export function checkSaid(text: string, said: readonly string[], beside: Beside = {}, choice: Choice = {}): void {
+export function checkSaid(
+  text: string,
+  said: readonly string[],
+  beside: Beside = {},
+  choice: Choice = {},
+): void {
   assert.deepEqual(saidOf(text, beside, choice), said);
 }
 
@@ -61,4 +69,6 @@ export function checkPieces(text: string, names: readonly string[], choice: Choi
 }
 
 /** `name = value` settings as the command line takes them. */
-export const set = (settings: Readonly<Record<string, string>>): Choice => ({ set: new Map(Object.entries(settings)) });
+export const set = (settings: Readonly<Record<string, string>>): Choice => ({
+  set: new Map(Object.entries(settings)),
+});
