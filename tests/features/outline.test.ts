@@ -40,7 +40,7 @@ describe('the outline of a file', () => {
   it('is there for a file that is being typed', () =>
     checkOutline('draft sheet {\n  point a = \n}\npiece p of sheet {\n', [
       'draft sheet: draft',
-      '  shape a: point',
+      '  mark a: not understood',
       'piece p: piece of sheet',
     ]));
 });
