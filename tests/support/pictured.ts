@@ -31,7 +31,15 @@ function words(): string {
   });
   const problems = check(pattern).map(({ severity, message }) => `${severity}: ${message}`);
   const from = lineOf('piece front');
-  return [...pieces, ...problems, '', ...text().split('\n').slice(from - 1, from + 16), ''].join('\n');
+  return [
+    ...pieces,
+    ...problems,
+    '',
+    ...text()
+      .split('\n')
+      .slice(from - 1, from + 16),
+    '',
+  ].join('\n');
 }
 
 export const pictured = { file: FILE, text, lineOf, words };
