@@ -33,8 +33,8 @@ interface Gathered {
 }
 
 /**
- * All findings, those of the file as it stands first in their own words; those that hold for other sizes or choices only
- * say for which.
+ * All findings, each said once: those of the file as it stands first, with their fixes; those that hold for other sizes or
+ * choices only behind them. Where sizes differ, a finding says for which it holds and which agree.
  *
  * @param asItStands findings of the pattern as drafted
  * @param each shows the pattern of every variant, one after the other
@@ -44,34 +44,51 @@ export function sweep(
   variants: readonly Variant[],
   each: (visit: (pattern: Pattern, variant: Variant) => void) => void,
 ): readonly PlacedFinding[] {
-  const here = new Set(asItStands.map(keyOf));
   const gathered = new Map<string, Gathered>();
   each((pattern, variant) => {
     for (const finding of check(pattern)) {
       const key = keyOf(finding);
       const before = gathered.get(key);
       if (before !== undefined) before.variants.push(variant);
-      else gathered.set(key, { finding: { ...finding, fixes: [] }, variants: [variant] });
+      else gathered.set(key, { finding: { ...withoutFixes(finding), fixes: [] }, variants: [variant] });
     }
   });
-  const elsewhere = [...gathered].filter(([key]) => !here.has(key)).map(([, one]) => merged(one, variants));
-  return [...asItStands, ...elsewhere];
+  const here = asItStands.map((finding) => {
+    const found = gathered.get(keyOf(finding));
+    gathered.delete(keyOf(finding));
+    return found === undefined ? finding : said(finding, found.variants, variants);
+  });
+  return [...here, ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants))];
 }
 
 /** The same fault at the same place, whatever its numbers. */
 const keyOf = ({ code, place }: PlacedFinding): string => `${code} ${place.uri} ${place.from} ${place.to}`;
 
-/** "size L: …; S, M agree" */
-function merged({ finding, variants }: Gathered, all: readonly Variant[]): PlacedFinding {
-  const plain = variants.filter(({ change }) => change === '');
-  const shown = plain.length > 0 ? plain : variants;
-  const sizes = [...new Set(shown.map(({ size }) => size))].filter((size) => size !== '');
+/** `size L: … (S and M agree.)`; nothing is added where it holds for all as they stand. */
+function said(finding: PlacedFinding, found: readonly Variant[], all: readonly Variant[]): PlacedFinding {
+  const plain = found.filter(({ change }) => change === '');
+  const shown = plain.length > 0 ? plain : found;
+  const sizes = sizesIn(shown);
   const changes = plain.length > 0 ? [] : [...new Set(shown.map(({ change }) => change))];
-  const tried = [...new Set(all.map(({ size }) => size))].filter((size) => size !== '' && !sizes.includes(size));
+  const agreeing = sizesIn(all).filter((size) => !sizes.includes(size));
   const when = [
-    ...(sizes.length > 0 && (tried.length > 0 || changes.length > 0) ? [`size ${listed(sizes)}`] : []),
-    ...(changes.length > 0 ? [`with ${changes.slice(0, 4).join(', or ')}`] : []),
+    ...(sizes.length > 0 && agreeing.length > 0 ? [`size ${listed(sizes)}`] : []),
+    ...(changes.length > 0 ? [`with ${changes.slice(0, MOST).join(', or ')}`] : []),
   ].join(' ');
-  const rest = tried.length > 0 && changes.length === 0 ? ` (${listed(tried)} ${tried.length === 1 ? 'agrees' : 'agree'}.)` : '';
-  return { ...finding, message: when === '' ? finding.message : `${when}: ${finding.message}${rest}` };
+  if (when === '') return finding;
+  const rest = agreeing.length === 0 || changes.length > 0 ? '' : ` (${listed(agreeing)} ${agreeing.length === 1 ? 'agrees' : 'agree'}.)`;
+  const message = `${when}: ${finding.message}${rest}`;
+  // the fixes are worked out when they are asked for
+  return Object.defineProperty({ ...withoutFixes(finding), message }, 'fixes', { get: () => finding.fixes, enumerable: true }) as PlacedFinding;
 }
+
+const withoutFixes = ({ code, severity, message, place, source, piece, related }: PlacedFinding): Omit<PlacedFinding, 'fixes'> => ({
+  ...{ code, severity, message, place, source, related },
+  ...(piece !== undefined && { piece }),
+});
+
+/** More changes than these say nothing more. */
+const MOST = 4;
+
+const sizesIn = (variants: readonly Variant[]): readonly string[] =>
+  [...new Set(variants.map(({ size }) => size))].filter((size) => size !== '');

@@ -56,7 +56,5 @@ function everywhere({ workshop }: Bench, { uri, pattern }: Opened, choice: Choic
   const asked = choice.for?.size;
   const wanted = ({ size }: Variant) => asked === undefined || size === '' || size === asked;
   const variants = variantsOf(pattern, choice).filter(wanted);
-  return sweep(check(pattern), variants, (visit) =>
-    variants.forEach((variant) => visit(workshop.pattern(uri, variant), variant)),
-  );
+  return sweep(check(pattern), variants, (visit) => workshop.forEach(uri, variants, visit));
 }

@@ -1,0 +1,129 @@
+/** Every size and both ends of every choice are drafted and checked; each fault is said once, and for whom. */
+import assert from 'node:assert/strict';
+import { check, sweep, variantsOf } from '../server/checks/index';
+import type { PlacedFinding } from '../server/drafting/model';
+import { Workshop, type Choice } from '../server/drafting/workshop';
+import { inFolder } from './support/command';
+import { doorTo, MAIN } from './support/drafts';
+
+/** A pouch whose back follows the waist and whose front is drawn for a waist of 72cm: only M closes. */
+const pouch = (drafted: string, given = '18cm') => `pattern "Pouch"
+drafted for ${drafted}
+choose lift = nothing in 0cm .. 6mm
+sizes chorus {
+  size S M L
+  waist 68cm 72cm 80cm
+}
+draft sheet {
+  point a = origin
+  point b = a right waist / 4
+  point b2 = a right ${given}
+  point c = a down 20cm + lift
+  point c2 = a down 20cm
+}
+piece back of sheet {
+  cut 1
+  outline from a {
+    top straight to b
+    slant straight to c2
+    side straight to a
+  }
+  grain from a to c2
+  allow 1cm
+}
+piece front of sheet {
+  cut 1
+  outline from a {
+    top straight to b2
+    slant straight to c
+    side straight to a
+  }
+  grain from a to c
+  allow 1cm
+}
+seam upper back.top = front.top within 1mm
+seam side back.side = front.side
+finish slants back.slant, front.slant raw
+`;
+
+function swept(text: string, base: Choice = {}): readonly PlacedFinding[] {
+  const workshop = new Workshop(doorTo(text));
+  const pattern = workshop.pattern(MAIN, base);
+  const variants = variantsOf(pattern, base);
+  return sweep(check(pattern), variants, (visit) => workshop.forEach(MAIN, variants, visit));
+}
+
+const messages = (found: readonly PlacedFinding[]) => found.map(({ message }) => message);
+
+describe('the sweep over sizes and choices', () => {
+  it('says a fault of one size with the size before it and the others behind', () => {
+    assert.deepEqual(
+      messages(swept(pouch('chorus M', '20cm')).filter(({ source }) => source === 'seam:upper')),
+      [
+        'size S and M: back.top is 18cm long, front.top 20cm: front.top is 2cm too long (1mm is allowed). (L agrees.)',
+      ],
+    );
+  });
+
+  it('says a fault of other sizes than the drafted one behind those of the file as it stands', () => {
+    assert.deepEqual(messages(swept(pouch('chorus M')).filter(({ source }) => source === 'seam:upper')), [
+      'size S and L: back.top is 17cm long, front.top 18cm: front.top is 1cm too long (1mm is allowed). (M agrees.)',
+    ]);
+  });
+
+  it('says a fault of one end of a choice with what was chosen', () => {
+    assert.deepEqual(messages(swept(pouch('chorus M')).filter(({ source }) => source === 'seam:side')), [
+      'with lift 6mm: back.side is 20cm long, front.side 20.6cm: front.side is 6mm too long (1mm is allowed).',
+    ]);
+  });
+
+  it('adds nothing to a fault that every size has', () => {
+    assert.deepEqual(
+      messages(swept(pouch('chorus M', '25cm')).filter(({ source }) => source === 'seam:upper')),
+      ['back.top is 18cm long, front.top 25cm: front.top is 7cm too long (1mm is allowed).'],
+    );
+  });
+
+  it('keeps the repairs of a fault of the file as it stands', () => {
+    const [plain] = check(new Workshop(doorTo(pouch('chorus M', '20cm'))).pattern(MAIN)).filter(
+      ({ source }) => source === 'seam:upper',
+    );
+    const [found] = swept(pouch('chorus M', '20cm')).filter(({ source }) => source === 'seam:upper');
+    assert.notEqual(plain!.fixes.length, 0);
+    assert.deepEqual(found!.fixes, plain!.fixes);
+  });
+
+  it('tries a size that was asked for alone, and no choice that was set', () => {
+    const base: Choice = { for: { name: 'chorus', size: 'L' }, set: new Map([['lift', '6mm']]) };
+    const pattern = new Workshop(doorTo(pouch('chorus M'))).pattern(MAIN, base);
+    assert.deepEqual(
+      variantsOf(pattern, base).map(({ size, change }) => [size, change]),
+      [
+        ['S', ''],
+        ['M', ''],
+        ['L', ''],
+      ],
+    );
+  });
+
+  it('drafts each variant as if it were drafted alone', () => {
+    const text = pouch('chorus M');
+    const workshop = new Workshop(doorTo(text));
+    const variants = variantsOf(workshop.pattern(MAIN), {});
+    workshop.forEach(MAIN, variants, (pattern, variant) => {
+      const alone = new Workshop(doorTo(text)).pattern(MAIN, variant);
+      assert.deepEqual(messages(check(pattern)), messages(check(alone)), `${variant.size} ${variant.change}`);
+      assert.deepEqual([...pattern.values], [...alone.values]);
+    });
+    assert.equal(variants.length, 9);
+  });
+
+  it('is what the command line prints', () =>
+    inFolder({ 'pouch.draft': pouch('chorus M') }, async (folder) => {
+      const { exit, out } = await folder.run('check', 'pouch.draft');
+      assert.equal(exit, 1);
+      assert.match(out.replaceAll(/\s+/g, ' '), /size S and L: back\.top .* \(M agrees\.\)/);
+      const alone = await folder.run('check', 'pouch.draft', '--for', 'chorus M', '--set', 'lift=0cm');
+      assert.equal(alone.exit, 0, alone.out);
+    }));
+});
