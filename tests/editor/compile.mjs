@@ -1,6 +1,15 @@
 /** Compiles the suites that run inside the editor, and packs the extension as a person would install it. */
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -35,6 +44,20 @@ export function makeWorkspace(place = tmpdir()) {
   const folder = mkdtempSync(join(place, 'draftwright-samples-'));
   cpSync(join(root, 'samples'), folder, { recursive: true, filter: (path) => !path.endsWith('.mjs') });
   return folder;
+}
+
+/**
+ * A workspace of two folders that a test may write to: a copy of the samples, and an empty annex. Answers the folder
+ * that holds both (the caller removes it) and the file that names them.
+ */
+export function makeTwoFolders(place = tmpdir()) {
+  mkdirSync(place, { recursive: true });
+  const home = mkdtempSync(join(place, 'draftwright-folders-'));
+  renameSync(makeWorkspace(home), join(home, 'samples'));
+  mkdirSync(join(home, 'annex'));
+  const file = join(home, 'wardrobe.code-workspace');
+  writeFileSync(file, JSON.stringify({ folders: [{ path: 'samples' }, { path: 'annex' }] }));
+  return { home, file };
 }
 
 /** Runs a Node program in a folder, quietly unless it fails. */

@@ -16,8 +16,8 @@ import { format } from 'node:util';
 import type { Browser } from 'playwright-core';
 import { root } from '../setup.mjs';
 import { launchBrowser } from './browser.mjs';
-import { compileSuites, makeWorkspace, packExtension } from './compile.mjs';
-import { address, Scene, type Story } from './scene';
+import { compileSuites, makeTwoFolders, makeWorkspace, packExtension } from './compile.mjs';
+import { address, Scene, type Editor, type Story } from './scene';
 import { startEditor } from './server.mjs';
 
 interface Counts {
@@ -93,13 +93,13 @@ async function suitesIn(
 async function runSuites(browser: Browser, only: string): Promise<Counts> {
   const { folder, count } = await compileSuites(only);
   if (count === 0) return NONE;
-  const workspace = makeWorkspace();
+  const workspace = makeTwoFolders();
   const editor = await startEditor({ log: join(root, 'out', 'editor-suites.log') });
   try {
-    return await suitesIn(browser, editor, join(folder, 'index.js'), workspace);
+    return await suitesIn(browser, editor, join(folder, 'index.js'), workspace.file);
   } finally {
     await editor.stop();
-    rmSync(workspace, { recursive: true, force: true });
+    rmSync(workspace.home, { recursive: true, force: true });
   }
 }
 
@@ -129,10 +129,10 @@ async function storiesOf(file: string): Promise<[string, Story][]> {
   return Object.entries(stories).sort(([a], [b]) => place(a) - place(b));
 }
 
-async function playFile(browser: Browser, url: string, file: string): Promise<Counts> {
+async function playFile(browser: Browser, editor: Editor, file: string): Promise<Counts> {
   const stories = await storiesOf(file);
   const workspace = makeWorkspace();
-  const scene = await Scene.open(browser, url, workspace);
+  const scene = await Scene.open(browser, editor, workspace);
   let counts = NONE;
   try {
     for (const [name, story] of stories) counts = add(counts, await play(scene, name, story));
@@ -149,7 +149,7 @@ async function runStories(browser: Browser, only: string): Promise<Counts> {
   if (files.length === 0) return counts;
   const editor = await startEditor({ vsix: [packExtension()], log: join(root, 'out', 'editor-stories.log') });
   try {
-    for (const file of files.sort()) counts = add(counts, await playFile(browser, editor.url, file));
+    for (const file of files.sort()) counts = add(counts, await playFile(browser, editor, file));
   } finally {
     await editor.stop();
   }

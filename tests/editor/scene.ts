@@ -8,16 +8,25 @@ import { root } from '../setup.mjs';
 /** Milliseconds that a story waits for something to appear before it counts as missing. */
 const PATIENCE = 40_000;
 
-/** The address of a folder in a running editor, with further values in its payload. */
+/** The address of a folder, or of a file that names several, in a running editor, with further values in its payload. */
 export function address(
   url: string,
   folder: string,
   payload: readonly (readonly [string, string])[] = [],
 ): string {
   const place = new URL(url);
-  place.searchParams.set('folder', pathToFileURL(folder).pathname);
+  place.searchParams.set(
+    folder.endsWith('.code-workspace') ? 'workspace' : 'folder',
+    pathToFileURL(folder).pathname,
+  );
   if (payload.length > 0) place.searchParams.set('payload', JSON.stringify(payload));
   return place.href;
+}
+
+/** A running editor, as a scene needs it. */
+export interface Editor {
+  readonly url: string;
+  readonly home: string;
 }
 
 /** One window of the editor on one folder of drafts; a story may change the files of that folder. */
@@ -25,15 +34,17 @@ export class Scene {
   private constructor(
     readonly page: Page,
     readonly folder: string,
+    /** The folder of the editor's own files: what it started can be told by it. */
+    readonly home: string,
   ) {}
 
   /** Opens the editor on a folder and waits until a person could start to work. */
-  static async open(browser: Browser, url: string, folder: string): Promise<Scene> {
+  static async open(browser: Browser, { url, home }: Editor, folder: string): Promise<Scene> {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     page.setDefaultTimeout(PATIENCE);
     await page.goto(address(url, folder), { timeout: 60_000 });
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
-    return new Scene(page, folder);
+    return new Scene(page, folder, home);
   }
 
   /** Opens a file of the folder by its name, as quick open does. */
@@ -100,6 +111,34 @@ export class Scene {
   /** An element inside the preview, or any other webview. */
   async inside(selector: string): Promise<Locator> {
     return (await this.frameWith(selector)).locator(selector);
+  }
+
+  /** Goes to the first place where a text stands in a file as it is on disk, plus some columns. */
+  async goToText(name: string, text: string, columns = 0): Promise<void> {
+    const before = readFileSync(join(this.folder, name), 'utf8').split(text)[0]!.split('\n');
+    await this.goTo(before.length, before.at(-1)!.length + 1 + columns);
+  }
+
+  /** Brings the tab of a text to the front, with the keyboard in it. */
+  async focusText(name: string): Promise<void> {
+    await this.page
+      .locator('.tab[data-resource-name="' + name + '"]')
+      .first()
+      .click();
+  }
+
+  /** Waits until something holds, for what no locator can say. */
+  async until(what: string, holds: () => Promise<boolean>): Promise<void> {
+    for (const end = performance.now() + PATIENCE; performance.now() < end;) {
+      if (await holds().catch(() => false)) return;
+      await this.page.waitForTimeout(50);
+    }
+    throw new Error(`waited in vain for ${what}`);
+  }
+
+  /** The text of the status bar that tells the cursor's line and column. */
+  async cursor(): Promise<string> {
+    return this.page.locator('#status\\.editor\\.selection').innerText();
   }
 
   /** Opens the Problems panel and waits for a row that holds the text; answers the whole row. */

@@ -20,6 +20,7 @@ const SETTINGS = {
   'security.workspace.trust.enabled': false,
   'window.restoreWindows': 'none',
   'files.hotExit': 'off',
+  'files.autoSave': 'off',
 };
 
 /** A port that nobody listens on now. */
@@ -70,7 +71,7 @@ async function waitForAnswer(url, child, withinMs = 60_000) {
 
 /**
  * Starts the editor, with packaged extensions installed into it if some are named.
- * Answers { url, port, log, stop() }: `log` is the file that holds what the editor printed.
+ * Answers { url, port, home, log, stop() }: `home` is the folder of its own files, `log` is the file that holds what the editor printed.
  * @param {{ vsix?: string[], settings?: Record<string, unknown>, env?: Record<string, string>, log: string }} options
  */
 export async function startEditor({ vsix = [], settings = {}, env: extra = {}, log }) {
@@ -110,7 +111,7 @@ export async function startEditor({ vsix = [], settings = {}, env: extra = {}, l
     await stop();
     throw fault;
   }
-  return { port, url: `http://localhost:${port}/`, log, stop };
+  return { port, url: `http://localhost:${port}/`, home: folders.home, log, stop };
 }
 
 /**

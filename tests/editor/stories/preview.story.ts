@@ -1,46 +1,189 @@
-/** A person opens the preview, changes a number and sees the pieces follow, breaks a line and is told so. */
+/** A person opens a draft and its preview, and follows the pieces through changes, mistakes and mending. */
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { Preview } from '../drawing';
 import type { Scene, Story } from '../scene';
 
 const DRAFT = 'harbour-skirt.draft';
+const BODIES = 'bodies/company.draft';
 
-/** What the preview shows now, as its text of SVG. */
-const drawn = async (scene: Scene): Promise<string> =>
-  (await scene.inside('#preview'))
-    .locator('svg')
-    .first()
-    .evaluate((svg) => svg.outerHTML);
+const line = (name: string, scene: Scene) => scene.goToText(DRAFT, name);
 
-/** Waits until the preview shows something else than before. */
-async function drawnOtherwise(scene: Scene, before: string): Promise<void> {
-  for (let tries = 0; tries < 100; tries += 1) {
-    if ((await drawn(scene)) !== before) return;
-    await scene.page.waitForTimeout(50);
-  }
-  assert.fail('the preview still shows what it showed before the change');
+/** Takes back every change to the text in front. */
+async function takeBack(scene: Scene): Promise<void> {
+  await scene.command('File: Revert File');
+  await scene.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
 }
 
-export const thePreviewOpensBesideTheText: Story = async (scene) => {
+export const aSampleOpensInItsOwnLanguage: Story = async (scene) => {
   await scene.openFile(DRAFT);
+  await scene.page.locator('#status\\.editor\\.mode', { hasText: 'Draftwright' }).waitFor();
+};
+
+export const thePreviewOpensBesideTheTextWithEveryPiece: Story = async (scene) => {
   await scene.press('Control+K');
   await scene.press('v');
-  await (await scene.inside('#preview svg path')).first().waitFor();
+  const preview = await Preview.of(scene);
+  assert.equal(await preview.at('.piece').count(), 3);
+  assert.deepEqual(await preview.stale(), []);
   await scene.picture('preview-beside-the-text');
 };
 
-export const aChangedLengthIsDrawnAtOnce: Story = async (scene) => {
-  const before = await drawn(scene);
-  await scene.page.locator('.tab', { hasText: DRAFT }).first().click();
-  await scene.goTo(6, 'choose skirt-length = 68'.length + 1);
+export const anUnsavedNumberMovesThePieces: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await scene.focusText(DRAFT);
+  await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
   await scene.press('Backspace');
   await scene.type('0');
-  await drawnOtherwise(scene, before);
-  await scene.picture('preview-after-a-change');
+  await preview.tells('back/centre', '59cm');
+  await scene.page.locator('.tab.active.dirty').waitFor();
+  await takeBack(scene);
+  await preview.tells('back/centre', '67cm');
 };
 
-export const aBrokenLineIsToldInTheProblemsPanel: Story = async (scene) => {
-  await scene.goTo(6, 1);
-  await scene.type('chose ');
-  await scene.problemAbout('chose');
-  await scene.picture('a-broken-line');
+export const anUnsavedMeasurementOfTheUsedFileMovesThePieces: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  const before = await preview.tip('back/hem');
+  await scene.openFile(BODIES);
+  await scene.goToText(BODIES, 'hip 101', 'hip 101'.length);
+  await scene.press('Backspace');
+  await scene.type('9');
+  await scene.until('a wider hem', async () => (await preview.tip('back/hem')) !== before);
+  await scene.page.locator('.tab.active.dirty').waitFor();
+  await takeBack(scene);
+  await preview.tells('back/hem', before);
+  await scene.press('Control+F4');
 };
+
+export const aDeletedRunIsToldAndMendedByItsFix: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await scene.focusText(DRAFT);
+  await line('    hem straight to hem-f', scene);
+  await scene.press('Control+Shift+K');
+  await preview.staleAre(['front']);
+  await scene.picture('a-deleted-run');
+  assert.match(await scene.problemAbout('outline of front'), /gap/);
+  await scene.press('Enter');
+  await scene.press('Control+.');
+  await scene.page.locator('.action-widget').waitFor();
+  await scene.picture('its-quick-fix');
+  await scene.press('Enter');
+  await preview.staleAre([]);
+  await scene.page
+    .locator('.markers-panel .monaco-list-row', { hasText: 'outline of front' })
+    .waitFor({ state: 'detached' });
+  await scene.focusText(DRAFT);
+  await takeBack(scene);
+};
+
+export const aSeamThatDoesNotFitIsToldWithBothLengths: Story = async (scene) => {
+  await scene.focusText(DRAFT);
+  await line('point hem-f = hem-b right 12cm', scene);
+  await scene.press('End');
+  await scene.type(' down 1cm');
+  assert.match(await scene.problemAbout('front.side is'), /front\.side is 70\.5\d?cm.*back\.side 69\.5\d?cm/);
+  await scene.picture('a-seam-that-does-not-fit');
+  await scene.focusText(DRAFT);
+  await takeBack(scene);
+  await scene.command('View: Toggle Panel');
+};
+
+export const theDrawingLeadsToTheText: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await preview.click('back/side', 'Control');
+  const { length } = (await textOf(scene)).split('side along hip-curve-b')[0]!.split('\n');
+  await scene.until('the cursor at the side', async () => (await scene.cursor()).startsWith(`Ln ${length},`));
+  await preview.click('front/hem');
+  await scene.press('Enter');
+  const hem = (await textOf(scene)).split('hem straight to hem-f')[0]!.split('\n').length;
+  await scene.until('the cursor at the hem', async () => (await scene.cursor()).startsWith(`Ln ${hem},`));
+};
+
+export const theTextLeadsToTheDrawing: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await scene.focusText(DRAFT);
+  await line('dart outer on waist at 2/3 from waist-cf', scene);
+  await preview.at('.thing.marked[data-source="front/outer"]').waitFor();
+  await scene.picture('the-cursor-marks-a-dart');
+  await line('pattern "Harbour', scene);
+  await preview.at('.marked').first().waitFor({ state: 'detached' });
+};
+
+export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await preview.zoomIn(3);
+  const camera = await preview.camera();
+  await scene.focusText(DRAFT);
+  await line('  # half way up the hip', scene);
+  await scene.press('Home');
+  await scene.press('Enter');
+  await scene.press('ArrowUp');
+  await scene.page.keyboard.type('  # a person who types without rest, 95 signs in all', { delay: 60 });
+  await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
+  for (const digit of ['0', '7', '6', '4', '5', '2', '3', '1', '6', '9', '4', '0']) {
+    await scene.page.keyboard.press('Backspace', { delay: 30 });
+    await scene.page.keyboard.press(digit, { delay: 30 });
+    await scene.page.keyboard.press('ArrowLeft', { delay: 30 });
+    await scene.page.keyboard.press('ArrowRight', { delay: 30 });
+  }
+  await preview.tells('back/centre', '59cm');
+  assert.deepEqual(await preview.stale(), []);
+  assert.equal(await preview.camera(), camera);
+  await takeBack(scene);
+};
+
+export const aBrokenPieceKeepsItsLastDrawingWhileTheOthersLive: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await line('grain along centre', scene);
+  await scene.goToText(DRAFT, 'hem straight to hem-f', 'hem straight to hem-f'.length);
+  await scene.type('x');
+  await preview.staleAre(['front']);
+  await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
+  await scene.press('Backspace');
+  await scene.type('0');
+  await preview.tells('back/centre', '59cm');
+  assert.deepEqual(await preview.stale(), ['front']);
+  await scene.picture('a-stale-piece');
+};
+
+export const aHiddenPreviewStillHasItsStalePiece: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  const camera = await preview.camera();
+  await preview.click('back/side');
+  await scene.openFile('neckerchief.draft');
+  await scene.press('Control+F4');
+  const again = await Preview.of(scene);
+  await again.staleAre(['front']);
+  await scene.until('the zoom', async () => (await again.camera()) === camera);
+  await scene.focusText(DRAFT);
+  await takeBack(scene);
+  await again.staleAre([]);
+};
+
+export const aServerThatDiesLeavesThePreviewAsItWas: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  const camera = await preview.camera();
+  if (process.platform === 'win32') return;
+  const listed = execFileSync('ps', ['-A', '-o', 'pid=,args='], { encoding: 'utf8' }).split('\n');
+  const [server] = listed.filter((text) => text.includes(scene.home) && text.includes('server.js'));
+  process.kill(Number.parseInt(server!, 10), 'SIGKILL');
+  await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
+  await scene.press('Backspace');
+  await scene.type('6');
+  await preview.tells('back/centre', '65cm');
+  assert.equal(await preview.camera(), camera);
+  await takeBack(scene);
+};
+
+export const aReloadedWindowFindsThePreviewAsItWas: Story = async (scene) => {
+  const before = await Preview.of(scene);
+  const camera = await before.camera();
+  await scene.page.waitForTimeout(500);
+  await scene.page.reload();
+  const preview = await Preview.of(scene);
+  await scene.until('zoom and place', async () => (await preview.camera()) === camera);
+  await scene.picture('after-a-reload');
+};
+
+const textOf = async (scene: Scene) =>
+  (await import('node:fs')).readFileSync(`${scene.folder}/${DRAFT}`, 'utf8');

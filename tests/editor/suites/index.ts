@@ -1,7 +1,7 @@
 /**
  * Runs the compiled suites beside it inside an extension host. It is the one door for every way to start an editor,
  * and knows none of them: to add a suite, add a file `NAME.test.ts` in this folder that uses mocha and `vscode`.
- * The first workspace folder is a copy of samples/ that a suite may change.
+ * The workspace has two folders that a suite may change: a copy of samples/, and an empty annex.
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';

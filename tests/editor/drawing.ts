@@ -1,0 +1,72 @@
+/** The preview as a story sees it: what is drawn in it, where a line lies on the screen, what is stale. */
+import type { Frame, Locator } from 'playwright-core';
+import type { Scene } from './scene';
+
+export class Preview {
+  private constructor(
+    private readonly scene: Scene,
+    private readonly frame: Frame,
+  ) {}
+
+  /** The preview that is open; waits until it has drawn its pieces. */
+  static async of(scene: Scene): Promise<Preview> {
+    const frame = await scene.frameWith('#preview .piece');
+    return new Preview(scene, frame);
+  }
+
+  at(selector: string): Locator {
+    return this.frame.locator(selector);
+  }
+
+  /** What a person reads when pointing at a thing. */
+  async tip(source: string): Promise<string> {
+    return (await this.at(`[data-source="${source}"][data-tip]`).first().getAttribute('data-tip')) ?? '';
+  }
+
+  /** Waits until pointing at a thing tells a text. */
+  async tells(source: string, text: string): Promise<void> {
+    await this.scene.until(`the tip of ${source} with ${text}`, async () =>
+      (await this.tip(source)).includes(text),
+    );
+  }
+
+  /** The names of the pieces that show an older text. */
+  async stale(): Promise<string[]> {
+    return this.at('.piece.stale').evaluateAll((all) =>
+      all.map((node) => (node as SVGElement).dataset.piece!),
+    );
+  }
+
+  async staleAre(names: readonly string[]): Promise<void> {
+    await this.scene.until(`stale: ${names.join(', ') || 'none'}`, async () => {
+      return (await this.stale()).join() === names.join();
+    });
+  }
+
+  /** Zoom and place of the sheet. */
+  async camera(): Promise<string> {
+    return (await this.at('.sheet').getAttribute('transform')) ?? '';
+  }
+
+  async zoomIn(times: number): Promise<void> {
+    const before = await this.camera();
+    for (let i = 0; i < times; i++) await this.at('.zoom button').last().click();
+    await this.scene.until('a larger drawing', async () => (await this.camera()) !== before);
+  }
+
+  /** Clicks on the middle of a line. */
+  async click(source: string, keys: 'Control' | undefined = undefined): Promise<void> {
+    const hit = this.at(`[data-source="${source}"] > .hit`).first();
+    const inside = await hit.evaluate((node) => {
+      const path = node as unknown as SVGPathElement;
+      const { x, y } = path
+        .getPointAtLength(path.getTotalLength() * 0.4)
+        .matrixTransform(path.getScreenCTM()!);
+      return { x, y };
+    });
+    const box = (await (await this.frame.frameElement()).boundingBox())!;
+    if (keys) await this.scene.page.keyboard.down(keys);
+    await this.scene.page.mouse.click(box.x + inside.x, box.y + inside.y);
+    if (keys) await this.scene.page.keyboard.up(keys);
+  }
+}
