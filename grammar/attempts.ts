@@ -2,11 +2,12 @@
  * When a statement can't be read: small changes at the place where it failed, tried one after the other. The first
  * that makes the whole statement readable is what was meant, as far as anyone can tell.
  */
+import type { TokenType } from 'chevrotain';
 import type { Refusal } from './refusals';
 import type { Reading } from './parser';
 import { substitution, type Repair } from './repairs';
 import * as t from './tokens';
-import { isName, isWord, Token, typeOfWord, W } from './tokens';
+import { isMeasure, isName, isWord, Token, typeOfWord, W } from './tokens';
 import { allWords } from './words';
 
 /** Reads the tokens by the statement's own rule. */
@@ -31,6 +32,7 @@ export function attempt(tokens: Token[], refusal: Refusal, read: Read): Attempt 
     respelt(tokens, index, refusal, read) ??
     bracketed(tokens, index, read) ??
     inserted(tokens, index, refusal, read) ??
+    replaced(tokens, index, refusal, read) ??
     odd(tokens, index, read)
   );
 }
@@ -243,26 +245,59 @@ function lettersApart(a: string, b: string, limit: number): number {
 function inserted(tokens: Token[], at: number, refusal: Refusal, read: Read): Attempt | undefined {
   const before = tokens[at - 1];
   if (!before) return undefined;
-  const types = refusal.expected.filter((type) => FIXED.has(type) || Object.values(W).includes(type));
-  const tried = refusal.expected.length === 0 ? [t.Comma] : types.length <= 6 ? types : [];
-  for (const type of tried) {
-    const word = type.LABEL ?? type.name;
-    const sign = new Token(type, word, before.end, before.endOffset);
-    const reading = read([...tokens.slice(0, at), sign, ...tokens.slice(at)]);
-    if (!reading.node) continue;
-    const text = type === t.Comma || type === t.Dot ? word : ` ${word}`;
-    const failed = tokens[at];
-    const [from, to] = failed ? [failed.startOffset, failed.end] : [before.startOffset, before.end];
-    const message = `\`${word}\` is missing ${failed ? `before \`${failed.image}\`` : `after \`${before.image}\``}.`;
-    const edits = [{ from: before.end, to: before.end, text }];
-    return {
-      reading,
-      repair: { code: 'missing-word', message, from, to, title: `Put in \`${word}\``, edits },
-    };
-  }
-  return undefined;
+  const tried = refusal.expected.length === 0 ? [t.Comma] : wordsDue(refusal);
+  const found = onlyOne(tried, (type) => {
+    const sign = new Token(type, written(type), before.end, before.endOffset);
+    return read([...tokens.slice(0, at), sign, ...tokens.slice(at)]);
+  });
+  if (!found) return undefined;
+  const word = written(found.type);
+  const text = found.type === t.Comma || found.type === t.Dot ? word : ` ${word}`;
+  const failed = tokens[at];
+  const [from, to] = failed ? [failed.startOffset, failed.end] : [before.startOffset, before.end];
+  const message = `\`${word}\` is missing ${failed ? `before \`${failed.image}\`` : `after \`${before.image}\``}.`;
+  const edits = [{ from: before.end, to: before.end, text }];
+  const repair: Repair = { code: 'missing-word', message, from, to, title: `Put in \`${word}\``, edits };
+  return { reading: found.reading, repair };
 }
 
+function written(type: TokenType): string {
+  return type.LABEL ?? type.name;
+}
+
+/** The one type with which the statement can be read; with two there would be a choice, and that is not ours. */
+function onlyOne(types: readonly TokenType[], read: (type: TokenType) => Reading) {
+  let found: { type: TokenType; reading: Reading } | undefined;
+  for (const type of types) {
+    const reading = read(type);
+    if (!reading.node) continue;
+    if (found) return undefined;
+    found = { type, reading };
+  }
+  return found;
+}
+
+/** The words and signs that were due, where nothing of the author's own could have stood there instead. */
+function wordsDue({ expected }: Refusal): TokenType[] {
+  if (expected.length > 6 || expected.includes(t.Name) || expected.includes(t.Measure)) return [];
+  return expected.filter((type) => FIXED.has(type) || WORDS.has(type));
+}
+
+/** A word or sign of the language in the place of another. */
+function replaced(tokens: Token[], at: number, refusal: Refusal, read: Read): Attempt | undefined {
+  const token = tokens[at];
+  if (!token || at === 0 || isMeasure(token) || token.tokenType === t.Name) return undefined;
+  const found = onlyOne(wordsDue(refusal), (type) =>
+    read(exchanged(tokens, at, token.as(type, written(type)))),
+  );
+  if (!found) return undefined;
+  const word = written(found.type);
+  const edit = { from: token.startOffset, to: token.end, text: word };
+  const repair = substitution('wrong-word', `\`${word}\` is due here, not \`${token.image}\`.`, edit);
+  return { reading: found.reading, repair };
+}
+
+const WORDS: ReadonlySet<TokenType> = new Set(Object.values(W));
 const FIXED = new Set([t.Equals, t.Comma, t.Dots, t.Dot]);
 
 /** A sign without meaning, left out. */

@@ -7,7 +7,7 @@ import type { Statement, TopLevel } from './syntax';
 const plain = new WeakSet<TopLevel>();
 
 /** What the cutting itself mends depends on more than the statement's own text. */
-const CUT_MENDED = new Set(['missing-brace', 'stray-brace', 'semicolon', 'too-deep']);
+const CUT_MENDED = new Set(['missing-brace', 'stray-brace', 'semicolon', 'shared-line', 'too-deep']);
 
 export class Builder {
   private readonly statements = new Map<string, Statement[]>();

@@ -3,6 +3,7 @@ import type { TokenType } from 'chevrotain';
 import { missingBracket, unknownSign } from './attempts';
 import type { Refusal } from './refusals';
 import { BLOCKS, FORMS } from './forms';
+import { endsValue } from './heads';
 import type { SyntaxProblemCode } from './problems';
 import type { Repair } from './repairs';
 import * as t from './tokens';
@@ -64,10 +65,6 @@ function shown(token: Token): string {
   return token.image.length > 30 ? `${token.image.slice(0, 28)}…` : token.image;
 }
 
-function endsValue(token: Token): boolean {
-  return isMeasure(token) || isName(token) || token.tokenType === t.Close || token.tokenType === t.Text;
-}
-
 function beginsValue(token: Token): boolean {
   return (
     isMeasure(token) ||
@@ -113,16 +110,18 @@ function either(words: string[]): string {
 export function explainHead(kind: BlockKind, tokens: readonly Token[]): Repair {
   const head = tokens[0]!;
   const [from, to] = [head.startOffset, head.end];
-  const homes = (Object.keys(HEADS) as BlockKind[]).filter((other) => ruleOf(other, head.text) !== undefined);
+  const homes = (Object.keys(HEADS) as BlockKind[]).filter(
+    (other) => other !== kind && ruleOf(other, head.text) !== undefined,
+  );
   if (homes.length > 0) {
-    const places = either(
-      homes.slice(0, 3).map((home) => (home === 'file' ? 'the file, outside every block' : BLOCKS[home])),
-    );
-    const message = `\`${head.text}\` belongs in ${places}; this line stands in ${BLOCKS[kind]}. Move it there, or look for a brace too many above.`;
+    const places = either(homes.slice(0, 3).map((home) => BLOCKS[home]));
+    const here = kind === 'file' ? 'outside every block' : `in ${BLOCKS[kind]}`;
+    const message = `\`${head.text}\` belongs in ${places}; this line stands ${here}. Move it there, or look for a brace too many above.`;
     return said('out-of-place', message, from, to);
   }
   if (head.tokenType === t.Odd) return { ...unknownSign(head), edits: [], title: '' };
-  const message = `No statement of ${BLOCKS[kind]} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
+  const where = kind === 'file' ? 'Outside the blocks no statement' : `No statement of ${BLOCKS[kind]}`;
+  const message = `${where} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
   return said('unknown-statement', message, from, to);
 }
 

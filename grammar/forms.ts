@@ -92,7 +92,7 @@ export const FORMS: Readonly<Record<string, Form>> = {
 
 /** A block as it is called in a sentence. */
 export const BLOCKS: Readonly<Record<BlockKind, string>> = {
-  file: 'the file itself, outside every block',
+  file: 'the file, outside every block',
   draft: 'a draft',
   piece: 'a piece',
   work: 'a worked piece',

@@ -87,18 +87,21 @@ export function headsFile(tokens: Tokens, at = 0): boolean {
   return TOP[first.text]!(tokens[at + 1], tokens[at + 2]);
 }
 
-/** Whether a header stands in mid-line, where a line end was lost. */
-export function splitsLine(tokens: Tokens, at: number): boolean {
+/** Whether a statement begins in mid-line, where a line end was lost: a header, or a head with `NAME =` after it. */
+export function splitsLine(kind: BlockKind, tokens: Tokens, at: number): boolean {
   const head = tokens[at]!.text;
   const [second, third] = [tokens[at + 1], tokens[at + 2]];
+  if (third?.tokenType === t.Equals && isName(second) && ruleOf(kind, head) !== undefined)
+    return endsValue(tokens[at - 1]!);
   if (tokens[tokens.length - 1]!.tokenType !== t.OpenBrace) return false;
+  const afterStatement = at >= 2 && endsValue(tokens[at - 1]!);
   switch (head) {
     case 'outline':
-      return word(second) === 'from' && word(tokens[at - 1]) !== 'piece';
+      return word(second) === 'from' && afterStatement;
     case 'draft':
     case 'sizes':
     case 'cloth':
-      return isName(second) && third?.tokenType === t.OpenBrace;
+      return isName(second) && third?.tokenType === t.OpenBrace && afterStatement;
     case 'piece':
     case 'body':
     case 'lining':
@@ -116,10 +119,20 @@ const OWNED: Record<string, BlockKind> = {
 /** What the block of such a header holds; undefined for a statement that owns none. */
 export function ownedKind(tokens: Tokens, parent: BlockKind): BlockKind | undefined {
   const head = tokens[0]?.text ?? '';
-  const inPlace = ruleOf(parent, head) !== undefined;
-  if (!inPlace && !(head === 'outline' || (parent !== 'outline' && headsFile(tokens)))) return undefined;
-  if (head === 'piece') return tokens.some((token) => word(token) === 'worked') ? 'work' : 'piece';
+  if (ruleOf(parent, head) === undefined && !standsElsewhere(tokens, parent)) return undefined;
+  if (head === 'piece') return worksFurther(tokens) ? 'work' : 'piece';
   return Object.hasOwn(OWNED, head) ? OWNED[head] : undefined;
+}
+
+/** A header in the wrong kind of block still owns its lines. */
+function standsElsewhere(tokens: Tokens, parent: BlockKind): boolean {
+  if (parent === 'outline' || parent === 'body' || parent === 'sizes' || parent === 'grade') return false;
+  return headsFile(tokens) || (word(tokens[0]) === 'outline' && word(tokens[1]) === 'from');
+}
+
+function worksFurther(tokens: Tokens): boolean {
+  const link = tokens.find((token, i) => i >= 2 && PIECE_WORDS.has(word(token)));
+  return link !== undefined && word(link) !== 'of';
 }
 
 /** Whether a header without its block is unfinished. */
@@ -159,4 +172,9 @@ export function carriesOn(first: Token): boolean {
 /** A reserved word where a name is being defined. */
 export function isReservedWord(token: Token | undefined): boolean {
   return token !== undefined && isWord(token) && isReserved(token.text);
+}
+
+/** Whether a value or a name could end with this token. */
+export function endsValue(token: Token): boolean {
+  return isMeasure(token) || isName(token) || token.tokenType === t.Close || token.tokenType === t.Text;
 }

@@ -33,6 +33,8 @@ export const SYNTAX_PROBLEMS = {
   'unusual-sign': error('A sign that looks like one of ours but is another character.'),
   'unknown-sign': error('A character that the language has no use for.'),
   semicolon: error('A semicolon where the line’s end is enough.'),
+  'shared-line': error('A statement that begins in the middle of another’s line.'),
+  'wrong-word': error('A word or a sign where another is due.'),
   'capital-word': error('A word of the language written with a capital letter.'),
   'name-with-space': error('A name of several words without hyphens between them.'),
   'name-with-underscore': error('A name with an underscore where a hyphen is due.'),

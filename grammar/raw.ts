@@ -5,7 +5,7 @@ import type { BlockKind } from './words';
 
 /** What the cutting itself had to mend. */
 export interface Mended {
-  readonly code: 'missing-brace' | 'stray-brace' | 'semicolon' | 'too-deep';
+  readonly code: 'missing-brace' | 'stray-brace' | 'semicolon' | 'shared-line' | 'too-deep';
   readonly from: number;
   readonly to: number;
   readonly edit?: { readonly from: number; readonly to: number; readonly text: string };

@@ -45,9 +45,11 @@ function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): string | 
     case 'grade':
       return 'graded';
     case 'body':
-      return head === 'taken' && !isMeasure(tokens[1]) ? 'taken' : isName(tokens[0]) ? 'measured' : undefined;
+      if (head === 'taken' && !isMeasure(tokens[1]) && tokens[1]?.text !== 'left') return 'taken';
+      return isName(tokens[0]) ? 'measured' : undefined;
     case 'sizes':
-      return head === 'size' ? 'sizeRow' : isName(tokens[0]) ? 'row' : undefined;
+      if (head === 'size' && tokens[1]?.tokenType !== t.Length) return 'sizeRow';
+      return isName(tokens[0]) ? 'row' : undefined;
     case 'file':
       return head === 'cut' && tokens[1]?.tokenType !== t.Date ? undefined : ruleOf(kind, head);
     default:
@@ -170,13 +172,17 @@ function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
       text[from] === '{'
         ? 'This `{` opens a block where none belongs.'
         : 'This `}` closes nothing: no block is open here.',
-    semicolon: 'A statement ends with its line; `;` is not needed.',
+    semicolon: edit?.text
+      ? 'A statement ends with its line: what follows `;` belongs on a line of its own.'
+      : 'A statement ends with its line; `;` is not needed.',
+    'shared-line': `\`${text.slice(from, to)}\` begins a statement, and every statement has a line of its own.`,
     'too-deep': 'Blocks stand inside blocks here, deeper than any pattern needs. The line is left unread.',
   };
   const titles = {
     'missing-brace': 'Put it in',
     'stray-brace': 'Remove it',
-    semicolon: 'Remove it',
+    semicolon: edit?.text ? 'Begin a new line' : 'Remove it',
+    'shared-line': 'Begin a new line',
     'too-deep': '',
   };
   return { code, message: messages[code], from, to, title: titles[code], edits: edit ? [edit] : [] };

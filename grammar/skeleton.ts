@@ -9,10 +9,10 @@
 import { begins, carriesOn, headsFile, leavesOpen, needsBlock, splitsLine } from './heads';
 import type { Line } from './lexer';
 import { OpenBlocks } from './open-blocks';
-import type { Group, Lines } from './raw';
+import type { Group, Lines, Raw } from './raw';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
-import type { BlockKind } from './words';
+import { ruleOf, type BlockKind } from './words';
 
 export { Lines, type Group, type Mended, type Raw } from './raw';
 
@@ -158,9 +158,11 @@ class Cutter extends OpenBlocks {
   }
 
   private add(token: Token, i: number, line: Line, indent: number): void {
-    if (!this.current || (i > 0 && splitsLine(line.tokens, i))) {
+    if (!this.current || (i > 0 && splitsLine(this.kind, line.tokens, i))) {
+      const shared = this.current !== undefined;
       this.current = this.begin(token, i === 0);
       this.brackets = 0;
+      if (shared) this.noteSharedLine(token);
     }
     const raw = this.current;
     raw.tokens.push(token);
@@ -175,6 +177,11 @@ class Cutter extends OpenBlocks {
     ) {
       this.waiting = { raw, indent };
     }
+  }
+
+  private noteSharedLine(token: Token): void {
+    const { startOffset: from, end: to } = token;
+    this.current!.mended.push({ code: 'shared-line', from, to, edit: { from, to: from, text: '\n' } });
   }
 
   /** At the line's end it goes; before another statement it parts the two; elsewhere it stays, to be judged there. */
@@ -201,10 +208,17 @@ class Cutter extends OpenBlocks {
     raw.to = raw.end = token.end;
     const isShare = raw.tokens[0]?.tokenType === W.divide && owned !== undefined;
     const owner = isShare ? this.share(raw, token) : raw;
-    if (!owned) this.noteStray(owner, token);
+    if (!owned && this.isStatement(raw)) this.noteStray(owner, token);
     const kind = owned ?? this.guess(raw, line.next);
     this.push({ owner, kind, indent, open: token, line: line.from });
     return true;
+  }
+
+  /** Whether a statement without a block is known to be one; an unknown head may be a misspelt header. */
+  private isStatement(raw: Raw): boolean {
+    const [head] = raw.tokens;
+    if (head!.tokenType === t.OpenBrace || raw.kind === 'share') return true;
+    return ruleOf(raw.kind, head!.text) !== undefined || begins(raw.kind, raw.tokens);
   }
 
   /** A header that ends in another bracket than `{`. */

@@ -56,3 +56,13 @@ export function everyProblem(file: SourceFile): PlacedProblem[] {
     })),
   );
 }
+
+/** The text with the problem's first fix applied. */
+export function fixed(text: string, { from, problem }: PlacedProblem): string {
+  const start = from - problem.at.from;
+  const edits = [...problem.fixes[0]!.edits].sort((a, b) => b.at.from - a.at.from);
+  return edits.reduce(
+    (now, edit) => now.slice(0, start + edit.at.from) + edit.text + now.slice(start + edit.at.to),
+    text,
+  );
+}
