@@ -36,6 +36,7 @@ export interface Settings {
 }
 
 const NOTHING: Result = { findings: [] };
+const NONE: ReadonlySet<string> = new Set();
 
 export class Evaluation {
   private readonly results = new Map<string, Result>();
@@ -72,6 +73,7 @@ export class Evaluation {
 
   /** Takes over which definitions are computed here; the others' results go. */
   cover(own: ReadonlySet<string>): ReadonlySet<string> {
+    if (own === this.own) return NONE;
     this.own = own;
     for (const id of [...this.results.keys()]) if (!own.has(id)) this.drop(id);
     return new Set([...own].filter((id) => !this.results.has(id)));
@@ -107,30 +109,24 @@ export class Evaluation {
     for (const id of change.removed) this.forgetLack(id);
     const queue = new Queue();
     const add = (id: string): void => {
-      const group = this.covers(id) ? this.network.groupOf.get(id) : undefined;
+      const group = this.covers(id) ? this.network.groupOf(id) : undefined;
       if (group !== undefined) queue.add(group);
     };
     change.dirty.forEach(add);
     more.forEach(add);
     for (const id of change.removed) this.network.dependents.get(id)?.forEach(add);
-    if (change.reordered) this.newlyReached().forEach(add);
-    for (let index = queue.next(); index !== undefined; index = queue.next()) {
-      for (const id of this.evaluateGroup(this.network.groups[index]!)) {
+    change.left.forEach((id) => this.drop(id));
+    change.reached.forEach(add);
+    change.regrouped.forEach(add);
+    for (let group = queue.next(); group !== undefined; group = queue.next()) {
+      for (const id of this.evaluateGroup(group)) {
         changed.add(id);
         this.network.dependents.get(id)?.forEach((dependent) => {
-          if (this.network.groupOf.get(dependent) !== index) add(dependent);
+          if (this.network.groupOf(dependent) !== group) add(dependent);
         });
       }
     }
     return changed;
-  }
-
-  /** Definitions that are in the order now and were not computed yet; results nobody reaches any more go. */
-  private newlyReached(): string[] {
-    for (const id of [...this.results.keys()]) if (!this.network.groupOf.has(id)) this.drop(id);
-    return [...this.network.groupOf.keys()].filter(
-      (id) => this.covers(id) && this.network.nodes.has(id) && !this.results.has(id),
-    );
   }
 
   private drop(id: string): boolean {
@@ -323,8 +319,8 @@ export class Evaluation {
   private after(id: string): readonly Group[] {
     const seen = new Set<string>([id]);
     for (const one of seen) for (const dependent of this.network.dependents.get(one) ?? []) seen.add(dependent);
-    const indices = new Set([...seen].flatMap((one) => this.network.groupOf.get(one) ?? []));
-    return [...indices].sort((a, b) => a - b).map((index) => this.network.groups[index]!);
+    const groups = new Set([...seen].flatMap((one) => this.network.groupOf(one) ?? []));
+    return [...groups].sort((a, b) => a.rank - b.rank);
   }
 
   get body(): Body | undefined {

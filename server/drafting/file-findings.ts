@@ -70,29 +70,28 @@ export function clashFindings(file: FileNames): SourcedFinding[] {
 
 /** Values in a draft that hide one of the file, and values that hide a measurement: whoever reads the name may take the other. */
 export function hidingFindings(file: FileNames): SourcedFinding[] {
-  const found: SourcedFinding[] = [];
-  for (const declaration of file.all()) {
-    const { space, scope, name, statement, nameAt, id } = declaration;
-    if (space !== 'value' || statement.node.kind === 'broken') continue;
-    const files = visibleFiles(file);
+  const files = visibleFiles(file);
+  const others = new Set(measurementNamed.keys());
+  for (const one of files) {
+    for (const name of one.measurements()) others.add(name);
+    if (one !== file) for (const name of one.values()) others.add(name);
+  }
+  return file.hiding(others).map(({ scope, name, statement, nameAt, id }) => {
     const owner = files.find((one) => (one !== file || scope !== '') && one.get(`=${name}`) !== undefined);
     const outer = owner?.get(`=${name}`);
-    const measurement = measurementNamed.has(name) || files.some((one) => one.measurements().has(name));
-    if (outer === undefined && !measurement) continue;
     const where = owner === file ? 'the whole file' : fileName(owner?.uri ?? '');
     const what = outer === undefined ? `the measurement ${name}` : `the ${name} of ${where}`;
     const said = owner === file ? 'the file' : where;
     const related = outer === undefined ? [] : [{ source: owner!.key + outer.id, message: `${name} of ${said} is defined here.` }];
     const message = `${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
-    found.push({ source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) });
-  }
-  return found;
+    return { source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) };
+  });
 }
 
 /** Rows of a size table with too few or too many cells, and tables without a row of sizes. */
 export function tableFindings(file: FileNames): SourcedFinding[] {
   const found: SourcedFinding[] = [];
-  for (const { statement, id } of file.all()) {
+  for (const { statement, id } of file.bodies()) {
     if (statement.node.kind !== 'sizes') continue;
     const sizes = sizesOf(statement);
     const source = file.key + id;
@@ -182,7 +181,7 @@ export interface DraftedFor {
 }
 
 export function draftedFor(file: FileNames): DraftedFor | undefined {
-  for (const top of file.topLevels) {
+  for (const top of file.ofKind('drafted-for')) {
     const { node } = top.statement;
     if (node.kind !== 'drafted-for') continue;
     const choice = { name: node.body.text, ...(node.size !== undefined && { size: node.size.text }) };
@@ -195,9 +194,7 @@ export function draftedFor(file: FileNames): DraftedFor | undefined {
 export function bodiesFrom(file: FileNames): ReadonlyMap<string, Statement> {
   const found = new Map<string, Statement>();
   for (const one of visibleFiles(file)) {
-    for (const { space, name, statement } of one.all()) {
-      if (space === 'body' && !found.has(name)) found.set(name, statement);
-    }
+    for (const { name, statement } of one.bodies()) if (!found.has(name)) found.set(name, statement);
   }
   return found;
 }
@@ -249,7 +246,7 @@ export function lackFinding(
   const list = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
   const related = askers.slice(0, 5).map((source) => ({ source, message: 'It is needed here.' }));
   const rest = names.length === 1 ? 'What rests on it is not drafted.' : 'What rests on them is not drafted.';
-  const top = file.topLevels.find(({ statement }) => statement.node.kind === 'pattern') ?? file.topLevels[0];
+  const top = file.ofKind('pattern')[0] ?? file.topLevels[0];
   const statement = own?.statement ?? top?.statement;
   if (statement === undefined) return undefined;
   const source = own?.source ?? sourceOf(file, top!);

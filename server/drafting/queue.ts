@@ -1,25 +1,25 @@
-/** Numbers of groups in waiting: what is to be evaluated, the earliest in the order first. */
+/** Groups to be evaluated, the earliest in the order first: a binary heap, each held once. */
+import type { Group } from './names/order';
 
-/** A binary heap, each number held once. */
 export class Queue {
-  private readonly heap: number[] = [];
-  private readonly held = new Set<number>();
+  private readonly heap: Group[] = [];
+  private readonly held = new Set<Group>();
 
-  add(index: number): void {
-    if (this.held.has(index)) return;
-    this.held.add(index);
+  add(group: Group): void {
+    if (this.held.has(group)) return;
+    this.held.add(group);
     const { heap } = this;
-    heap.push(index);
+    heap.push(group);
     let i = heap.length - 1;
     while (i > 0) {
       const parent = (i - 1) >> 1;
-      if (heap[parent]! <= heap[i]!) return;
+      if (heap[parent]!.rank <= heap[i]!.rank) return;
       [heap[parent], heap[i]] = [heap[i]!, heap[parent]!];
       i = parent;
     }
   }
 
-  next(): number | undefined {
+  next(): Group | undefined {
     const { heap } = this;
     const first = heap[0];
     if (first === undefined) return undefined;
@@ -36,8 +36,8 @@ export class Queue {
     const { heap } = this;
     let i = 0;
     for (;;) {
-      const child = 2 * i + 2 < heap.length && heap[2 * i + 2]! < heap[2 * i + 1]! ? 2 * i + 2 : 2 * i + 1;
-      if (child >= heap.length || heap[i]! <= heap[child]!) return;
+      const child = 2 * i + 2 < heap.length && heap[2 * i + 2]!.rank < heap[2 * i + 1]!.rank ? 2 * i + 2 : 2 * i + 1;
+      if (child >= heap.length || heap[i]!.rank <= heap[child]!.rank) return;
       [heap[i], heap[child]] = [heap[child]!, heap[i]!];
       i = child;
     }

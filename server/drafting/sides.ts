@@ -8,11 +8,39 @@ function reached(from: Iterable<string>, next: (id: string) => Iterable<string>)
   return seen;
 }
 
+/** What is sided, for the measurements with two sides, while nobody takes something else than before. */
+interface Kept {
+  readonly revision: number;
+  readonly measurements: string;
+  readonly sided: ReadonlySet<string>;
+  both?: ReadonlySet<string>;
+}
+
+const kept = new WeakMap<Network, Kept>();
+
+function sidesOf(network: Network, body: Body | undefined): Kept {
+  const names = [...(body?.measures ?? [])].flatMap(([name, { sided }]) => (sided ? [name] : []));
+  const measurements = names.join(' ');
+  const before = kept.get(network);
+  if (before?.revision === network.revision && before.measurements === measurements) return before;
+  const made = { revision: network.revision, measurements, sided: restingOn(network, names) };
+  kept.set(network, made);
+  return made;
+}
+
 /** Definitions that rest on a measurement with two sides, named without saying which. */
-export function sidedDefinitions(network: Network, body: Body | undefined): ReadonlySet<string> {
+export const sidedDefinitions = (network: Network, body: Body | undefined): ReadonlySet<string> => sidesOf(network, body).sided;
+
+/** Of the sided definitions, those that make pieces drafted `each side`, and what is made and sewn of these. */
+export function bothSides(network: Network, body: Body | undefined): ReadonlySet<string> {
+  const sides = sidesOf(network, body);
+  sides.both ??= eachSide(network, sides.sided);
+  return sides.both;
+}
+
+function restingOn(network: Network, measurements: readonly string[]): ReadonlySet<string> {
   const named: string[] = [];
-  for (const [name, { sided }] of body?.measures ?? []) {
-    if (!sided) continue;
+  for (const name of measurements) {
     for (const id of network.dependents.get(`measurement:${name}`) ?? []) {
       if (network.nodes.get(id)?.links.bare.has(name)) named.push(id);
     }
@@ -20,8 +48,7 @@ export function sidedDefinitions(network: Network, body: Body | undefined): Read
   return reached(named, (id) => network.dependents.get(id) ?? []);
 }
 
-/** Of the sided definitions, those that make pieces drafted `each side`, and what is made and sewn of these. */
-export function bothSides(network: Network, sided: ReadonlySet<string>): ReadonlySet<string> {
+function eachSide(network: Network, sided: ReadonlySet<string>): ReadonlySet<string> {
   if (sided.size === 0) return sided;
   const pieces = [...sided].filter((id) => {
     const node = network.nodes.get(id)?.declaration.statement.node;

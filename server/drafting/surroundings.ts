@@ -23,8 +23,7 @@ export function bodySheets(files: FileSet, chosen: BodyChoice | undefined, unit:
     found.push({ name, source, statement, measures: body.measures, ...(size !== undefined && { size }), ...(taken && { taken }) });
   };
   if (chosen !== undefined) add(chosen.name, chosen.size);
-  for (const { space, statement, name } of files.root.all()) {
-    if (space !== 'body') continue;
+  for (const { statement, name } of files.root.bodies()) {
     if (statement.node.kind === 'body') add(name);
     else for (const size of sizesOf(statement)) add(name, size);
   }
@@ -32,7 +31,7 @@ export function bodySheets(files: FileSet, chosen: BodyChoice | undefined, unit:
 }
 
 const fileOf = (files: FileSet, statement: Statement): string =>
-  files.files().find((file) => file.topLevels.some((top) => top.statement === statement))?.key ?? '';
+  files.files().find((file) => file.bodies().some((body) => body.statement === statement))?.key ?? '';
 
 function takenOn(statement: Statement): BodySheet['taken'] {
   for (const line of statement.block ?? []) {
@@ -48,7 +47,7 @@ export function needed(network: Network): readonly string[] {
   const names = new Set<string>();
   for (const [id, askers] of network.dependents) {
     if (!id.startsWith(MEASUREMENT)) continue;
-    if ([...askers].some((asker) => network.groupOf.has(asker))) names.add(id.slice(MEASUREMENT.length));
+    if ([...askers].some((asker) => network.groupOf(asker) !== undefined)) names.add(id.slice(MEASUREMENT.length));
   }
   const known = measurements.map(({ name }) => name).filter((name) => names.has(name));
   return [...known, ...[...names].filter((name) => !measurementNamed.has(name)).sort()];
@@ -58,7 +57,7 @@ export function needed(network: Network): readonly string[] {
 export function choicesOf(files: FileSet, valueOf: (id: string) => Value | undefined): readonly PatternChoice[] {
   const found = new Map<string, PatternChoice>();
   for (const file of files.files()) {
-    for (const { statement, scope, name, id } of file.all()) {
+    for (const { statement, scope, name, id } of file.choices()) {
       const { node, text, doc } = statement;
       const path = scope === '' ? name : `${scope}.${name}`;
       if (node.kind !== 'choose' || found.has(path)) continue;
@@ -86,7 +85,7 @@ export function sizesFor(files: FileSet, chosen: BodyChoice | undefined): readon
 
 /** Days of fittings and of cutting. */
 export function daysOf(file: FileNames): readonly string[] {
-  return file.topLevels.flatMap(({ statement }) => {
+  return file.ofKind('later').flatMap(({ statement }) => {
     const { node, text } = statement;
     if (node.kind !== 'later' || !/^(cut|fitting)/.test(node.word)) return [];
     return /\d{4}-\d{2}-\d{2}/.exec(text)?.slice(0, 1) ?? [];

@@ -23,7 +23,7 @@ import { FileSet } from './names/files';
 import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
 import { DraftedPattern, type FinishedPieces } from './pattern';
-import { bothSides, sidedDefinitions } from './sides';
+import { bothSides } from './sides';
 import { bodyOf } from './values/body';
 import { written } from './values/quantity';
 
@@ -116,7 +116,6 @@ class Drafting {
   private readonly network: Network;
   private evaluation?: Evaluation;
   private otherSide?: Evaluation;
-  private namesFound?: readonly SourcedFinding[];
   private pattern?: DraftedPattern;
   private revision = -1;
   private seen: readonly (SourceFile | undefined)[] = [];
@@ -175,7 +174,7 @@ class Drafting {
     this.seen = this.files.files().map(({ uri }) => this.source(uri));
     const findings: SourcedFinding[] = [
       ...syntaxFindings(this.files),
-      ...this.namesFindings(change),
+      ...this.namesFindings(),
       ...useFindings(this.files),
       ...present(asked === undefined && own !== undefined ? draftedForFinding(own, bodies) : undefined),
       ...present(lackFinding(root, own, body, chosen, this.evaluation.lacking)),
@@ -193,27 +192,20 @@ class Drafting {
   private draftOtherSide(change: NetworkChange, settings: Settings): Evaluation {
     this.otherSide ??= new Evaluation(this.network, settings, this.evaluation);
     const more = new Set(this.otherSide.configure(settings));
-    for (const id of this.otherSide.cover(bothSides(this.network, sidedDefinitions(this.network, settings.body)))) more.add(id);
+    for (const id of this.otherSide.cover(bothSides(this.network, settings.body))) more.add(id);
     // an input that does not differ from side to side is computed by the other evaluation only
     for (const id of this.evaluation!.changed) for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
     this.otherSide.update(change, more);
     return this.otherSide;
   }
 
-  /** Found anew only when a name came, went or changed its statement. */
-  private namesFindings(change: NetworkChange): readonly SourcedFinding[] {
+  private namesFindings(): readonly SourcedFinding[] {
     const { root } = this.files;
-    if (this.namesFound === undefined || change.dirty.size > 0 || change.removed.size > 0) {
-      this.namesFound = [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root)];
-    }
-    return this.namesFound;
+    return [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root)];
   }
 
   private statementOf<K extends StatementNode['kind']>(kind: K): Extract<StatementNode, { kind: K }> | undefined {
-    for (const { statement } of this.files.root.topLevels) {
-      if (statement.node.kind === kind) return statement.node as Extract<StatementNode, { kind: K }>;
-    }
-    return undefined;
+    return this.files.root.ofKind(kind)[0]?.statement.node as Extract<StatementNode, { kind: K }> | undefined;
   }
 
   private tolerance(): Pick<Settings, 'tolerance'> {
@@ -228,8 +220,8 @@ class Drafting {
     const found: SourcedFinding[] = [];
     const { root } = this.files;
     const unit: DisplayUnit = this.statementOf('units')?.unit ?? 'cm';
-    for (const { space, name, statement, id } of root.all()) {
-      if (space !== 'body' || statement.node.kind !== 'body') continue;
+    for (const { name, statement, id } of root.bodies()) {
+      if (statement.node.kind !== 'body') continue;
       const body = bodyOf({ name }, (other) => (other === name ? statement : undefined), unit);
       for (const finding of body?.findings ?? []) found.push({ source: id, finding });
     }
@@ -240,22 +232,31 @@ class Drafting {
   private overrides(refused: string[]): ReadonlyMap<string, Value> {
     const set = new Map<string, Value>();
     const choices = new Map<string, string>();
-    const workedOut = new Map<string, string>();
     for (const file of this.files.files()) {
-      for (const { statement, scope, name, id, space } of file.all()) {
+      for (const { scope, name, id } of file.choices()) {
         const path = scope === '' ? name : `${scope}.${name}`;
-        if (statement.node.kind === 'choose' && !choices.has(path)) choices.set(path, file.key + id);
-        else if (space === 'value') workedOut.set(path, statement.node.kind);
+        if (!choices.has(path)) choices.set(path, file.key + id);
       }
     }
     for (const [name, text] of this.choice.set ?? []) {
       const id = choices.get(name);
       const value = readValue(text);
       if (id !== undefined && value !== undefined) set.set(id, value);
-      else if (id === undefined) refused.push(unknownChoice(name, choices, workedOut.get(name)));
+      else if (id === undefined) refused.push(unknownChoice(name, choices, this.wordBefore(name)));
       else refused.push(`${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`);
     }
     return set;
+  }
+
+  /** How a value is defined that is no choice: `let`, `solve`. */
+  private wordBefore(path: string): string | undefined {
+    const [scope, name] = path.includes('.') ? path.split('.') : ['', path];
+    const id = scope === '' ? `=${name}` : `${scope}/=${name}`;
+    for (const file of this.files.files()) {
+      const found = file.get(id);
+      if (found !== undefined) return found.statement.node.kind;
+    }
+    return undefined;
   }
 }
 

@@ -12,7 +12,8 @@ export interface Declaration {
   /** The draft or piece whose block it stands in; '' at top level. */
   readonly scope: string;
   readonly statement: Statement;
-  readonly top: TopLevel;
+  /** The top-level statement it stands in; a new one where something else in the block was edited. */
+  top: TopLevel;
   /** Where its name stands in the statement. */
   readonly nameAt: { readonly from: number; readonly to: number };
 }
@@ -94,8 +95,12 @@ function shares(statement: Statement, top: TopLevel): readonly Declaration[] {
   return names.map(({ text, at }) => ({ id: text, space: 'block', name: text, scope: '', statement, top, nameAt: at }));
 }
 
-/** All that a top-level statement declares, itself first. Lines without a name (`units`, `use`) are found by their words. */
-export function declarations(top: TopLevel): readonly Declaration[] {
+/**
+ * All that a top-level statement declares, itself first. Lines without a name (`units`, `use`) are found by their words.
+ *
+ * @param before what a statement of a block declared in an earlier text: it is kept where it says the same
+ */
+export function declarations(top: TopLevel, before?: ReadonlyMap<Statement, Declaration>): readonly Declaration[] {
   const { statement } = top;
   const found: Declaration[] = [];
   const own = declare(statement, top, '');
@@ -108,8 +113,10 @@ export function declarations(top: TopLevel): readonly Declaration[] {
   if (scope === undefined) return found;
   const open = OPEN_BLOCKS.has(wordOf(statement.node));
   for (const inner of block) {
-    const declaration = declare(inner, top, scope);
+    const kept = before?.get(inner);
+    const declaration = kept?.scope === scope ? kept : declare(inner, top, scope);
     if (declaration === undefined || (!open && !DEFINITIONS_IN_PIECES.has(declaration.space))) continue;
+    declaration.top = top;
     found.push(declaration);
   }
   return found;

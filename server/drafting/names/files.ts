@@ -1,7 +1,8 @@
 /** The files of one pattern as the names see them: what each declares, and which files it uses. */
-import type { Expr, SourceFile, Statement, TopLevel, UseNode } from '../../../grammar/syntax';
+import type { Expr, SourceFile, Statement, StatementNode, TopLevel, UseNode } from '../../../grammar/syntax';
 import type { Door } from '../model';
 import { declarations, type Declaration } from './declarations';
+import { Repeats } from './repeats';
 
 /** One `use` line and where it leads. */
 export interface Use {
@@ -35,8 +36,13 @@ export class FileNames {
   /** Every declaration by its path, in file order; more than one where a name is given twice. */
   private readonly declared = new Map<string, Declaration[]>();
   private readonly byTop = new Map<TopLevel, readonly Declaration[]>();
+  private readonly repeats = new Repeats();
+  /** Top-level statements that declare a choice, themselves or in their block. */
+  private readonly choosing = new Set<TopLevel>();
   private measured?: ReadonlySet<string>;
+  private valueNames?: ReadonlySet<string>;
   private items: readonly TopLevel[] = [];
+  private kinds?: ReadonlyMap<StatementNode['kind'], readonly TopLevel[]>;
 
   /**
    * @param key what stands before the paths of this file: '' for the pattern itself
@@ -52,57 +58,74 @@ export class FileNames {
     return this.items;
   }
 
+  /** Top-level statements of one kind, in file order. */
+  ofKind(kind: StatementNode['kind']): readonly TopLevel[] {
+    this.kinds ??= byKind(this.items);
+    return this.kinds.get(kind) ?? [];
+  }
+
   /** Takes over a new version of the file; answers the paths whose first declaration is another than before. */
   update(source: SourceFile): ReadonlySet<string> {
     const changed = new Set<string>();
     const before = this.items;
-    const after = source.items;
-    let head = 0;
-    while (head < before.length && head < after.length && before[head] === after[head]) head++;
-    let tail = 0;
-    while (
-      tail < before.length - head &&
-      tail < after.length - head &&
-      before[before.length - 1 - tail] === after[after.length - 1 - tail]
-    ) {
-      tail++;
-    }
-    const firsts = new Map<string, Declaration | undefined>();
-    const note = (id: string): void => {
-      if (!firsts.has(id)) firsts.set(id, this.declared.get(id)?.[0]);
-    };
-    for (const top of before.slice(head, before.length - tail)) {
-      for (const declaration of this.byTop.get(top) ?? []) {
-        note(declaration.id);
-        this.remove(declaration);
-      }
-      this.byTop.delete(top);
-    }
-    for (const top of after.slice(head, after.length - tail)) {
-      const list = declarations(top);
-      this.byTop.set(top, list);
-      for (const declaration of list) {
-        note(declaration.id);
-        this.insert(declaration);
-      }
-    }
-    this.items = after;
-    if (changed.size > 0 || firsts.size > 0) delete this.measured;
-    for (const [id, was] of firsts) {
-      if (this.declared.get(id)?.[0]?.statement !== was?.statement) changed.add(id);
+    if (source.items === before) return changed;
+    const { gone, come } = difference(before, source.items);
+    this.items = source.items;
+    delete this.kinds;
+    delete this.valueNames;
+    for (const [id, was] of this.replace(gone, come)) {
+      if (this.get(id)?.statement !== was?.statement) changed.add(id);
     }
     return changed;
   }
 
+  /** Answers what stood first under each path concerned. */
+  private replace(gone: readonly TopLevel[], come: readonly TopLevel[]): ReadonlyMap<string, Declaration | undefined> {
+    const firsts = new Map<string, Declaration | undefined>();
+    const note = (id: string): void => {
+      if (!firsts.has(id)) firsts.set(id, this.get(id));
+    };
+    const old = gone.flatMap((top) => this.of(top));
+    // what is kept may stand in another order afterwards
+    const { twice } = this.repeats;
+    if (twice.size > 0) for (const { id } of old) if (twice.has(id)) note(id);
+    const known = new Map(old.map((declaration) => [declaration.statement, declaration]));
+    gone.forEach((top) => this.forget(top));
+    const now = new Set(come.flatMap((top) => this.learn(top, known)));
+    const left = new Set(old.filter((declaration) => !now.has(declaration)));
+    for (const declaration of [...left, ...now]) note(declaration.id);
+    left.forEach((declaration) => this.remove(declaration));
+    const held = new Set(old);
+    for (const declaration of now) if (!held.has(declaration)) this.insert(declaration);
+    for (const id of twice) if (firsts.has(id)) this.declared.get(id)?.sort(inFileOrder);
+    return firsts;
+  }
+
+  private forget(top: TopLevel): void {
+    this.byTop.delete(top);
+    this.choosing.delete(top);
+    if (givesMeasurements(top)) delete this.measured;
+  }
+
+  private learn(top: TopLevel, known: ReadonlyMap<Statement, Declaration>): readonly Declaration[] {
+    const list = declarations(top, known);
+    this.byTop.set(top, list);
+    if (list.some(({ statement }) => statement.node.kind === 'choose')) this.choosing.add(top);
+    if (givesMeasurements(top)) delete this.measured;
+    return list;
+  }
+
   private remove(declaration: Declaration): void {
+    this.repeats.remove(declaration);
     const left = (this.declared.get(declaration.id) ?? []).filter((other) => other !== declaration);
     if (left.length === 0) this.declared.delete(declaration.id);
     else this.declared.set(declaration.id, left);
   }
 
   private insert(declaration: Declaration): void {
+    this.repeats.add(declaration);
     const list = [...(this.declared.get(declaration.id) ?? []), declaration];
-    list.sort((a, b) => a.top.offset - b.top.offset || a.statement.start - b.statement.start);
+    if (list.length > 1) list.sort(inFileOrder);
     this.declared.set(declaration.id, list);
   }
 
@@ -110,21 +133,51 @@ export class FileNames {
     return this.declared.get(id)?.[0];
   }
 
-  /** All first declarations, in file order. */
+  /** All first declarations, in file order: a walk through the whole file. */
   *all(): Iterable<Declaration> {
+    for (const top of this.items) yield* this.firstOf(top);
+  }
+
+  private *firstOf(top: TopLevel): Iterable<Declaration> {
+    for (const declaration of this.of(top)) if (this.get(declaration.id) === declaration) yield declaration;
+  }
+
+  /** What is declared at top level, and in blocks of the given names, in file order. */
+  *within(blocks: ReadonlySet<string>): Iterable<Declaration> {
     for (const top of this.items) {
-      for (const declaration of this.byTop.get(top) ?? []) {
-        if (this.declared.get(declaration.id)?.[0] === declaration) yield declaration;
+      for (const declaration of this.of(top)) {
+        if (declaration.scope !== '' && !blocks.has(declaration.scope)) break;
+        yield declaration;
       }
     }
   }
 
+  /** Choices, first declarations alone, in file order. */
+  *choices(): Iterable<Declaration> {
+    if (this.choosing.size === 0) return;
+    for (const top of this.items) {
+      if (!this.choosing.has(top)) continue;
+      for (const declaration of this.firstOf(top)) if (declaration.statement.node.kind === 'choose') yield declaration;
+    }
+  }
+
+  /** Bodies and size tables, first declarations alone, in file order. */
+  bodies(): readonly Declaration[] {
+    const tops = [...this.ofKind('body'), ...this.ofKind('sizes'), ...this.ofKind('broken')];
+    const found = tops.flatMap((top) => [...this.firstOf(top)].filter(({ space }) => space === 'body'));
+    return found.sort(inFileOrder);
+  }
+
   /** Names that some body, size table or `measure` of this file gives a meaning. */
   measurements(): ReadonlySet<string> {
-    if (this.measured === undefined) {
-      this.measured = new Set(this.items.flatMap(({ statement }) => measuredNames(statement)));
-    }
+    this.measured ??= new Set(this.items.flatMap((top) => (givesMeasurements(top) ? measuredNames(top.statement) : [])));
     return this.measured;
+  }
+
+  /** Names of the values that stand at top level. */
+  values(): ReadonlySet<string> {
+    this.valueNames ??= new Set(this.items.flatMap((top) => this.of(top).slice(0, 1)).flatMap(({ space, name }) => (space === 'value' ? [name] : [])));
+    return this.valueNames;
   }
 
   /** What a top-level statement declares. */
@@ -132,39 +185,69 @@ export class FileNames {
     return this.byTop.get(top) ?? [];
   }
 
-  /** Names given twice, or told apart by capitals alone. */
+  /** Values in a draft whose name the file gives to another, and those called as one of `others`, in file order. */
+  hiding(others: Iterable<string>): readonly Declaration[] {
+    const found = new Set<Declaration>();
+    for (const declaration of this.repeats.repeatedValues()) {
+      if (declaration.scope !== '' && this.get(`=${declaration.name}`) !== undefined) found.add(declaration);
+    }
+    for (const name of others) for (const declaration of this.repeats.valuesNamed(name)) found.add(declaration);
+    const first = [...found].filter((one) => this.get(one.id) === one && one.statement.node.kind !== 'broken');
+    return first.sort(inFileOrder);
+  }
+
+  /** Names given twice, or told apart by capitals alone, in file order of what comes second. */
   clashes(): readonly Clash[] {
     const found: Clash[] = [];
-    const folded = new Map<string, Declaration>();
-    const blocks = new Map<string, Declaration>();
-    for (const [id, list] of this.declared) {
-      const first = list[0]!;
-      if (first.space === 'expect' || first.space === 'line') continue;
-      for (const second of list.slice(1)) {
+    for (const id of this.repeats.twice) {
+      const [first, ...more] = this.declared.get(id)!;
+      for (const second of more) {
         if (second.statement.node.kind === 'broken') continue;
-        const sorts = [first, second].map(({ statement }) => (statement.node.kind === 'draft' ? 'draft' : 'piece'));
-        const twoSorts = first.space === 'block' && sorts[0] !== sorts[1];
-        found.push({ first, second, why: twoSorts ? 'draft-and-piece' : 'twice' });
+        found.push({ first: first!, second, why: twoSorts(first!, second) ? 'draft-and-piece' : 'twice' });
       }
-      const other = folded.get(id.toLowerCase());
-      if (other === undefined) folded.set(id.toLowerCase(), first);
-      else found.push(inOrder(other, first, 'case'));
-      if (first.space === 'block') blocks.set(first.name, first);
     }
-    return found;
+    for (const alike of this.repeats.alikeButForCapitals()) {
+      const [first, ...more] = [...alike].filter((one) => this.get(one.id) === one).sort(inFileOrder);
+      for (const second of more) found.push({ first: first!, second, why: 'case' });
+    }
+    return found.sort((a, b) => inFileOrder(a.second, b.second));
   }
 }
+
+const inFileOrder = (a: Declaration, b: Declaration): number =>
+  a.top.offset - b.top.offset || a.statement.start - b.statement.start;
+
+const twoSorts = (first: Declaration, second: Declaration): boolean =>
+  first.space === 'block' && (first.statement.node.kind === 'draft') !== (second.statement.node.kind === 'draft');
+
+/** What stands in one list and not in the other, but for what both begin and end with. */
+function difference<T>(before: readonly T[], after: readonly T[]): { gone: readonly T[]; come: readonly T[] } {
+  const most = Math.min(before.length, after.length);
+  let head = 0;
+  while (head < most && before[head] === after[head]) head++;
+  let tail = 0;
+  while (tail < most - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
+  return { gone: before.slice(head, before.length - tail), come: after.slice(head, after.length - tail) };
+}
+
+function byKind(items: readonly TopLevel[]): ReadonlyMap<StatementNode['kind'], readonly TopLevel[]> {
+  const kinds = new Map<StatementNode['kind'], TopLevel[]>();
+  for (const top of items) {
+    const list = kinds.get(top.statement.node.kind);
+    if (list === undefined) kinds.set(top.statement.node.kind, [top]);
+    else list.push(top);
+  }
+  return kinds;
+}
+
+const MEASURING: ReadonlySet<StatementNode['kind']> = new Set(['measure', 'body', 'sizes']);
+const givesMeasurements = ({ statement }: TopLevel): boolean => MEASURING.has(statement.node.kind);
 
 function measuredNames(statement: Statement): string[] {
   const { node, block = [] } = statement;
   if (node.kind === 'measure') return [node.name.text];
   if (node.kind !== 'body' && node.kind !== 'sizes') return [];
   return block.flatMap(({ node: row }) => (row.kind === 'measured' || row.kind === 'row' ? [row.name.text] : []));
-}
-
-function inOrder(a: Declaration, b: Declaration, why: Clash['why']): Clash {
-  const swap = b.top.offset < a.top.offset || (a.top === b.top && b.statement.start < a.statement.start);
-  return swap ? { first: b, second: a, why } : { first: a, second: b, why };
 }
 
 /** Reads the files that a pattern uses, and theirs; a file that uses itself on the way is a circle. */
@@ -222,8 +305,7 @@ export class FileSet {
     const source = this.sourceOf(file.uri);
     changed.set(file, file.update(source ?? { text: '', items: [] }));
     const uses: Use[] = [];
-    for (const top of file.topLevels) {
-      const { statement } = top;
+    for (const { statement } of file.ofKind('use')) {
       if (statement.node.kind === 'use') uses.push(this.follow(file, statement, statement.node, way, changed));
     }
     file.uses.splice(0, file.uses.length, ...uses);

@@ -273,7 +273,8 @@ function misspelt(
   const [first, second] = ref.path;
   const block = second === undefined ? undefined : resolveBlock(scope, { ...ref, path: [first!] });
   if (second !== undefined && block?.declaration !== undefined && block.file !== undefined) {
-    const inside = [...block.file.all()].filter(({ scope: of, space }) => of === block.declaration!.name && space === list);
+    const { name } = block.declaration;
+    const inside = [...block.file.within(new Set([name]))].filter(({ scope: of, space }) => of === name && space === list);
     return { wanted: second.text, at: second.at, known: inside.map(({ name }) => name) };
   }
   return { wanted: first!.text, at: first!.at, known: namesInScope(scope, list) };

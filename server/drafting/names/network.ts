@@ -8,7 +8,8 @@ import type { Declaration } from './declarations';
 import type { FileNames, FileSet } from './files';
 import { headOf, linksOf, type Links } from './links';
 import type { Target } from './resolve';
-import { inOrder, type Group } from './order';
+import type { Group } from './order';
+import { Ranking, type OrderChange } from './ranking';
 
 const NO_LINKS: Links = {
   targets: new Map(),
@@ -22,9 +23,13 @@ const NO_LINKS: Links = {
   head: '',
 };
 
+const UNMOVED: OrderChange = { reached: [], left: [], regrouped: [] };
+
 /** One definition: where it stands, what it takes. */
 export class Node {
   links: Links = NO_LINKS;
+  /** Whether it was a `solve` when its names were looked up. */
+  unknown = false;
 
   constructor(
     /** Path over all files. */
@@ -40,32 +45,44 @@ export class Node {
   }
 }
 
-export interface NetworkChange {
+export interface NetworkChange extends OrderChange {
   /** Definitions whose words, or the meaning of whose names, are new. */
   readonly dirty: ReadonlySet<string>;
   readonly removed: ReadonlySet<string>;
-  /** Whether the order of evaluation was found anew. */
-  readonly reordered: boolean;
 }
 
 export class Network {
   readonly nodes = new Map<string, Node>();
   /** Who takes a definition as input. */
   readonly dependents = new Map<string, Set<string>>();
-  /** Groups in the order of evaluation: single definitions, or circles held together by names. */
-  groups: readonly Group[] = [];
-  readonly groupOf = new Map<string, number>();
+  /** Counts the changes of what takes what, and of which side of the wearer is meant. */
+  revision = 0;
   /** Which definitions mention a name, so that a new or lost name finds those it concerns. */
   private readonly mentions = new Map<string, Set<string>>();
+  private readonly unresolved = new Set<Node>();
   private measurements: ReadonlySet<string> = new Set();
+  private readonly ranking = new Ranking({
+    inputs: (id) => this.nodes.get(id)?.links.inputs ?? NO_LINKS.inputs,
+    isUnknown: (id) => this.nodes.get(id)?.unknown === true,
+    isKnown: (id) => this.nodes.has(id),
+    isRoot: (id) => this.nodes.get(id)?.file === this.files.root,
+    dependents: (id) => this.dependents.get(id) ?? [],
+    roots: () => [...this.files.root.all()].map(({ id }) => id),
+    asWritten: (ids) => [...ids].sort((a, b) => this.compare(a, b)),
+  });
 
   constructor(private readonly files: FileSet) {}
+
+  /** What a definition is evaluated with: itself alone, or a circle held together by names. */
+  groupOf(id: string): Group | undefined {
+    return this.ranking.groupOf.get(id);
+  }
 
   /** Follows the files to their present text. */
   update(): NetworkChange {
     const { changed, usesChanged } = this.files.update();
     const dirty = new Set<string>();
-    const removed = new Set<string>();
+    const removed = new Map<string, ReadonlySet<string>>();
     const names = new Set<string>();
     for (const [file, ids] of changed) {
       for (const id of ids) this.replace(file, id, dirty, removed, names);
@@ -76,24 +93,37 @@ export class Network {
       for (const id of this.nodes.keys()) dirty.add(id);
     }
     for (const name of names) for (const id of this.mentions.get(name) ?? []) dirty.add(id);
-    if (names.size > 0) for (const node of this.nodes.values()) if (node.links.unresolved) dirty.add(node.id);
-    let moved = removed.size > 0;
-    for (const id of dirty) {
-      const node = this.nodes.get(id);
-      if (node !== undefined) moved = this.link(node) || moved;
-    }
-    if (moved) for (const id of this.sort()) dirty.add(id);
-    return { dirty, removed, reordered: moved };
+    if (names.size > 0) for (const node of this.unresolved) dirty.add(node.id);
+    const linked = this.linkAll(dirty);
+    if (removed.size > 0 || linked.size > 0) this.revision++;
+    const unmoved = removed.size === 0 && linked.size === 0;
+    const order = usesChanged ? this.ranking.sort() : unmoved ? UNMOVED : this.ranking.update({ removed, linked });
+    return { dirty, removed: new Set(removed.keys()), ...order };
   }
 
-  private replace(file: FileNames, id: string, dirty: Set<string>, removed: Set<string>, names: Set<string>): void {
+  /** Answers those whose inputs are others than before, with what they took before. */
+  private linkAll(dirty: ReadonlySet<string>): ReadonlyMap<string, ReadonlySet<string> | undefined> {
+    const linked = new Map<string, ReadonlySet<string> | undefined>();
+    for (const id of dirty) {
+      const node = this.nodes.get(id);
+      if (node === undefined) continue;
+      const { links, unknown } = node;
+      this.link(node);
+      if (links === NO_LINKS) linked.set(id, undefined);
+      else if (unknown !== node.unknown || !sameSet(links.inputs, node.links.inputs)) linked.set(id, links.inputs);
+      else if (!sameSet(links.bare, node.links.bare)) this.revision++;
+    }
+    return linked;
+  }
+
+  private replace(file: FileNames, id: string, dirty: Set<string>, removed: Map<string, ReadonlySet<string>>, names: Set<string>): void {
     const full = file.key + id;
     const declaration = file.get(id);
     const node = this.nodes.get(full);
     if (declaration === undefined) {
       if (node === undefined) return;
       this.drop(node);
-      removed.add(full);
+      removed.set(full, node.links.inputs);
       names.add(node.declaration.name);
       return;
     }
@@ -106,21 +136,19 @@ export class Network {
     }
     // bands and notches take the edges that a seam names
     if (declaration.space === 'seam') names.add(declaration.name);
-    // a piece made from another block, or a draft drawn for the other side, changes what stands in it
+    // a piece made from another block, or a draft drawn for the other side, changes what stands in it, and that mentions it
     if (declaration.space === 'block' && node.links.head !== headOf(declaration.statement)) {
       names.add(declaration.name);
-      for (const other of this.nodes.values()) {
-        if (other.file === file && other.declaration.scope === declaration.name) dirty.add(other.id);
-      }
+      this.revision++;
     }
   }
 
-  private dropUnused(removed: Set<string>): void {
+  private dropUnused(removed: Map<string, ReadonlySet<string>>): void {
     const used = new Set(this.files.files());
     for (const node of [...this.nodes.values()]) {
       if (used.has(node.file)) continue;
       this.drop(node);
-      removed.add(node.id);
+      removed.set(node.id, node.links.inputs);
     }
   }
 
@@ -137,46 +165,27 @@ export class Network {
   }
 
   private unlink(node: Node): void {
+    this.unresolved.delete(node);
     for (const input of node.links.inputs) this.dependents.get(input)?.delete(node.id);
     for (const name of node.links.mentions) this.mentions.get(name)?.delete(node.id);
   }
 
-  /** Looks a definition's names up again; answers whether its inputs are others than before. */
-  private link(node: Node): boolean {
+  /** Looks a definition's names up again. */
+  private link(node: Node): void {
     this.unlink(node);
-    const before = node.links;
     node.links = linksOf(node.file, node.declaration);
+    node.unknown = node.declaration.statement.node.kind === 'solve';
+    if (node.links.unresolved) this.unresolved.add(node);
     for (const input of node.links.inputs) put(this.dependents, input, node.id);
     for (const name of node.links.mentions) put(this.mentions, name, node.id);
-    return before === NO_LINKS || !sameSet(before.inputs, node.links.inputs);
   }
 
-  /** Puts the definitions in order; answers those that stand in another circle than before, or in none any more. */
-  private sort(): readonly string[] {
-    const { root } = this.files;
-    const roots = [...root.all()].map(({ id }) => root.key + id).filter((id) => this.nodes.has(id));
-    const before = this.circles();
-    const solve = (id: string): boolean => this.nodes.get(id)?.declaration.statement.node.kind === 'solve';
-    this.groups = inOrder(
-      roots,
-      (id) => this.nodes.get(id)?.links.inputs ?? [],
-      solve,
-    );
-    this.groupOf.clear();
-    this.groups.forEach((group, index) => group.members.forEach((id) => this.groupOf.set(id, index)));
-    const after = this.circles();
-    return [...new Set([...before.keys(), ...after.keys()])].filter((id) => before.get(id) !== after.get(id));
-  }
-
-  /** Whoever stands in a circle, with all that stand in it. */
-  private circles(): ReadonlyMap<string, string> {
-    const found = new Map<string, string>();
-    for (const { members, circle, unknown } of this.groups) {
-      if (!circle && unknown === undefined) continue;
-      const all = `${circle ? 'circle' : 'unknown'} ${members.join(' ')}`;
-      for (const id of members) found.set(id, all);
-    }
-    return found;
+  /** By place in the text; those of used files after the pattern's own. */
+  private compare(a: string, b: string): number {
+    const [one, other] = [this.nodes.get(a)!, this.nodes.get(b)!];
+    const [d, e] = [one.declaration, other.declaration];
+    if (one.file !== other.file) return one.file.key < other.file.key ? -1 : 1;
+    return d.top.offset - e.top.offset || d.statement.start - e.statement.start;
   }
 
   target(id: string, ref: Ref): Target | undefined {
@@ -199,5 +208,8 @@ function put(map: Map<string, Set<string>>, key: string, value: string): void {
   else set.add(value);
 }
 
-const sameSet = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
-  a.size === b.size && [...a].every((entry) => b.has(entry));
+function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
+  if (a.size !== b.size) return false;
+  for (const entry of a) if (!b.has(entry)) return false;
+  return true;
+}

@@ -9,6 +9,18 @@ export interface Group {
   readonly unknown?: string;
   /** A circle through several unknowns: those its members lead through. */
   readonly unknowns?: readonly string[];
+  /** Groups of lower rank are evaluated before. */
+  rank: number;
+}
+
+/** What the order has to know of definitions. */
+export interface Definitions {
+  /** What a definition takes. */
+  inputs(id: string): ReadonlySet<string>;
+  /** Whether a definition is a `solve`, which may close a circle. */
+  isUnknown(id: string): boolean;
+  /** In the order of the text. */
+  asWritten(ids: readonly string[]): readonly string[];
 }
 
 /**
@@ -16,82 +28,88 @@ export interface Group {
  * 1972) with a stack of its own, because a long draft is a long chain.
  *
  * @param roots what is to be evaluated; only what these reach is ordered
- * @param inputs what a definition takes
- * @param isUnknown whether a definition is a `solve`, which may close a circle
  */
-export function inOrder(
-  roots: readonly string[],
-  inputs: (id: string) => Iterable<string>,
-  isUnknown: (id: string) => boolean,
-): readonly Group[] {
-  return components(roots, inputs).map((members) => group(members, inputs, isUnknown));
+export function inOrder(roots: Iterable<string>, definitions: Definitions): readonly Group[] {
+  const found = components(roots, (id) => definitions.inputs(id));
+  return found.map((members, rank) => ({ ...group(members, definitions), rank }));
 }
 
-function components(roots: readonly string[], inputs: (id: string) => Iterable<string>): string[][] {
+/** One definition on the way down, and those of its inputs that were not looked at yet. */
+interface Step {
+  readonly number: number;
+  readonly todo: Iterator<string>;
+}
+
+function components(roots: Iterable<string>, inputs: (id: string) => Iterable<string>): string[][] {
   const found: string[][] = [];
-  const index = new Map<string, number>();
-  const low = new Map<string, number>();
-  const onStack = new Set<string>();
+  const numbers = new Map<string, number>();
+  const low: number[] = [];
+  const open: boolean[] = [];
   const stack: string[] = [];
+  const work: Step[] = [];
+  const enter = (id: string): void => {
+    const number = numbers.size;
+    numbers.set(id, number);
+    low.push(number);
+    open.push(true);
+    stack.push(id);
+    work.push({ number, todo: inputs(id)[Symbol.iterator]() });
+  };
+  const close = (number: number): void => {
+    const members: string[] = [];
+    for (;;) {
+      const id = stack.pop()!;
+      members.push(id);
+      const own = numbers.get(id)!;
+      open[own] = false;
+      if (own === number) break;
+    }
+    found.push(members.reverse());
+  };
   for (const root of roots) {
-    if (index.has(root)) continue;
-    const work: { id: string; todo: Iterator<string> }[] = [];
-    const enter = (id: string): void => {
-      index.set(id, index.size);
-      low.set(id, index.get(id)!);
-      stack.push(id);
-      onStack.add(id);
-      work.push({ id, todo: inputs(id)[Symbol.iterator]() });
-    };
-    enter(root);
-    while (work.length > 0) {
-      const top = work[work.length - 1]!;
+    if (!numbers.has(root)) enter(root);
+    for (let top = work.at(-1); top !== undefined; top = work.at(-1)) {
       const next = top.todo.next();
       if (!next.done) {
-        if (!index.has(next.value)) enter(next.value);
-        else if (onStack.has(next.value)) low.set(top.id, Math.min(low.get(top.id)!, index.get(next.value)!));
+        const known = numbers.get(next.value);
+        if (known === undefined) enter(next.value);
+        else if (open[known]!) low[top.number] = Math.min(low[top.number]!, known);
         continue;
       }
       work.pop();
-      const parent = work[work.length - 1];
-      if (parent !== undefined) low.set(parent.id, Math.min(low.get(parent.id)!, low.get(top.id)!));
-      if (low.get(top.id) === index.get(top.id)) found.push(unwind(stack, onStack, top.id));
+      const parent = work.at(-1);
+      if (parent !== undefined) low[parent.number] = Math.min(low[parent.number]!, low[top.number]!);
+      if (low[top.number] === top.number) close(top.number);
     }
   }
   return found;
 }
 
-function unwind(stack: string[], onStack: Set<string>, last: string): string[] {
-  const members: string[] = [];
-  for (;;) {
-    const id = stack.pop()!;
-    onStack.delete(id);
-    members.push(id);
-    if (id === last) return members.reverse();
-  }
-}
+type Unranked = Omit<Group, 'rank'>;
 
-function group(
-  members: readonly string[],
-  inputs: (id: string) => Iterable<string>,
-  isUnknown: (id: string) => boolean,
-): Group {
+function group(members: readonly string[], definitions: Definitions): Unranked {
+  const { inputs, isUnknown } = definitions;
   const only = members[0]!;
   if (members.length === 1) {
-    if (![...inputs(only)].includes(only)) return { members, circle: false };
+    if (!inputs(only).has(only)) return { members, circle: false };
     return isUnknown(only) ? { members, circle: false, unknown: only } : { members, circle: true };
   }
   const unknowns = members.filter(isUnknown);
-  // an unknown may read itself: that is no part of the way round
-  const onward = (id: string): Iterable<string> => [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
-  if (unknowns.length > 1) return throughUnknowns(members, unknowns, onward);
-  if (unknowns.length === 0) return { members: round(members, onward), circle: true };
+  if (unknowns.length !== 1) return circle(members, definitions);
   const unknown = unknowns[0]!;
   const others = new Set(members.filter((id) => id !== unknown));
-  const open = components([...others], (id) => [...inputs(id)].filter((input) => others.has(input)));
-  const stillRound = open.some((part) => part.length > 1 || [...inputs(part[0]!)].includes(part[0]!));
-  if (stillRound) return { members: round(members, onward), circle: true };
-  return { members: [unknown, ...open.flat()], circle: false, unknown };
+  const open = components(others, (id) => [...inputs(id)].filter((input) => others.has(input)));
+  const stillRound = open.some((part) => part.length > 1 || inputs(part[0]!).has(part[0]!));
+  return stillRound ? circle(members, definitions) : { members: [unknown, ...open.flat()], circle: false, unknown };
+}
+
+function circle(members: readonly string[], { inputs, isUnknown, asWritten }: Definitions): Unranked {
+  // an unknown may read itself: that is no part of the way round
+  const onward = (id: string): Iterable<string> => [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
+  const written = asWritten(members);
+  const unknowns = written.filter(isUnknown);
+  if (unknowns.length > 1) return throughUnknowns(written, unknowns, onward);
+  return { members: round(written, onward), circle: true };
 }
 
 /** Two unknowns that need each other: the way from one to the other and back, each definition said once, then the rest. */
@@ -99,7 +117,7 @@ function throughUnknowns(
   members: readonly string[],
   unknowns: readonly string[],
   inputs: (id: string) => Iterable<string>,
-): Group {
+): Unranked {
   const inside = new Set(members);
   const [one, other] = unknowns as [string, string];
   const there = wayTo(one, other, inside, inputs);

@@ -166,20 +166,15 @@ export function resolveBody(scope: Scope, path: readonly Name[]): Target | undef
 /** Names that could stand here, for the nearest-name advice and for completion. */
 export function namesInScope(scope: Scope, space: 'value' | 'shape' | 'block' | 'body'): ReadonlySet<string> {
   const names = new Set<string>();
-  const blocks = new Set(scope.blocks.map(({ file, name }) => `${file.key}${name}`));
-  const files = visibleFiles(scope.file);
-  for (const file of files) {
-    for (const { space: kind, scope: of, name } of file.all()) {
-      const bare = of === '' || blocks.has(`${file.key}${of}`);
-      if (kind === space && bare) names.add(name);
-      if (kind === 'block' && space === 'shape') names.add(name);
+  const visible = visibleFiles(scope.file);
+  for (const file of new Set([...visible, ...scope.blocks.map((block) => block.file)])) {
+    const blocks = new Set(scope.blocks.flatMap((block) => (block.file === file ? [block.name] : [])));
+    const seen = visible.includes(file);
+    for (const { space: kind, scope: of, name } of file.within(blocks)) {
+      if (kind === space && (of === '' ? seen : blocks.has(of))) names.add(name);
+      if (kind === 'block' && space === 'shape' && seen) names.add(name);
     }
-    if (space === 'value') for (const name of file.measurements()) names.add(name);
-  }
-  for (const block of scope.blocks) {
-    for (const { space: kind, scope: of, name } of block.file.all()) {
-      if (kind === space && of === block.name) names.add(name);
-    }
+    if (space === 'value' && seen) for (const name of file.measurements()) names.add(name);
   }
   if (space === 'value') for (const name of measurementNamed.keys()) names.add(name);
   return names;

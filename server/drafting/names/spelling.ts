@@ -16,6 +16,7 @@ function edits(a: string, b: string, limit: number): number {
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, before[j - 2]! + 1);
       row.push(best);
     }
+    if (Math.min(...row) > limit && Math.min(...last) > limit) return limit + 1;
     before = last;
     last = row;
   }
@@ -25,6 +26,11 @@ function edits(a: string, b: string, limit: number): number {
 /** The same words in another order: `hip-waist` for `waist-hip`. */
 const shuffled = (name: string): string => name.split('-').sort().join('-');
 
+const holdsAll = (name: string, words: readonly string[]): boolean => {
+  const own = name.split('-');
+  return words.every((word) => own.includes(word));
+};
+
 /**
  * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong; the
  * words of a hyphened name may stand in another order or one of them be missing (`hip-waist` for `waist-to-hip`).
@@ -32,13 +38,17 @@ const shuffled = (name: string): string => name.split('-').sort().join('-');
 export function nearest(wanted: string, known: Iterable<string>): string | undefined {
   const limit = Math.max(1, Math.floor(wanted.length / 3));
   const words = wanted.split('-');
+  const folded = wanted.toLowerCase();
+  const inOrder = shuffled(wanted);
   let best: string | undefined;
   let bestScore = limit + 1;
   for (const name of known) {
     if (name === wanted) continue;
-    let score = edits(wanted.toLowerCase(), name.toLowerCase(), limit);
-    if (shuffled(name) === shuffled(wanted)) score = Math.min(score, 0.5);
-    else if (words.length > 1 && words.every((word) => name.split('-').includes(word))) score = Math.min(score, 0.75);
+    let score = edits(folded, name.toLowerCase(), limit);
+    if (words.length > 1) {
+      if (name.length === wanted.length && shuffled(name) === inOrder) score = Math.min(score, 0.5);
+      else if (name.length >= wanted.length && holdsAll(name, words)) score = Math.min(score, 0.75);
+    }
     if (score < bestScore || (score === bestScore && best !== undefined && name < best)) {
       best = name;
       bestScore = score;
