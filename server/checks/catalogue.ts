@@ -7,7 +7,9 @@ import { mismatchedSeam } from './mismatched-seam';
 import { oldMeasurements } from './old-measurements';
 import { raised } from './raised';
 import { sidedFold } from './sided-fold';
+import { sidedFoldLengths } from './sided-fold-lengths';
 import { unclosedOutline } from './unclosed-outline';
+import { unequalLegs } from './unequal-legs';
 import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
 import { unlikelyProportion } from './unlikely-proportion';
@@ -19,8 +21,10 @@ export const catalogue: readonly Check[] = [
   unevenSides,
   oldMeasurements,
   sidedFold,
+  sidedFoldLengths,
   unclosedOutline,
   crossingOutline,
+  unequalLegs,
   mismatchedSeam,
   unfinishedEdge,
 ];

@@ -19,10 +19,13 @@ function unfinished(pattern: Pattern): readonly SourcedFinding[] {
   const cut = pattern.pieces.filter((piece) => piece.cut !== undefined && piece.statement.node.kind !== 'band' && piece.unbuilt.length === 0 && piece.side !== 'left');
   return cut.flatMap((piece) =>
     piece.edges
-      .filter(({ name }) => !folded(piece).has(name) && !taken.has(`${piece.base}.${name}`))
+      .filter((edge) => !otherHalf(edge) && !folded(piece).has(edge.name) && !taken.has(`${piece.base}.${edge.name}`))
       .map((edge) => ({ source: piece.source, finding: open(piece, edge) })),
   );
 }
+
+/** Of an open piece drafted each side the half as drawn speaks for both. */
+const otherHalf = ({ name, source }: Edge): boolean => name === `${source.slice(source.lastIndexOf('/') + 1)}-other`;
 
 /** Edges that a fold line names, whether or not they can be folded. */
 function folded(piece: Piece): ReadonlySet<string> {
