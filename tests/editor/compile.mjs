@@ -76,7 +76,9 @@ function pack(folder, name) {
   const file = join(root, 'out', `${name}-${version}.vsix`);
   mkdirSync(join(root, 'out'), { recursive: true });
   const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-  must([vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--out', file], folder);
+  // no address is known yet at which the README's picture could be fetched
+  const flags = ['--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links'];
+  must([vsce, 'package', ...flags, '--out', file], folder);
   return file;
 }
 
