@@ -130,34 +130,8 @@ export abstract class Ways extends Values {
           return { kind: 'through', via, at: this.span(from) };
         },
       },
-      {
-        ALT: () => {
-          this.CONSUME(W.leaving);
-          const heading = this.SUBRULE(this.heading);
-          return { kind: 'leaving', heading, at: this.span(from) };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(W.arriving);
-          const heading = this.SUBRULE2(this.heading);
-          return { kind: 'arriving', heading, at: this.span(from) };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(W.fuller);
-          const by = this.SUBRULE(this.value);
-          return { kind: 'fuller', by, at: this.span(from) };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(W.flatter);
-          const by = this.SUBRULE2(this.value);
-          return { kind: 'flatter', by, at: this.span(from) };
-        },
-      },
+      { ALT: () => this.SUBRULE(this.headed) },
+      { ALT: () => this.SUBRULE(this.fullness) },
       { ALT: () => this.SUBRULE(this.hollow) },
       {
         ALT: () => {
@@ -173,5 +147,27 @@ export abstract class Ways extends Values {
         },
       },
     ]);
+  });
+
+  /** `leaving down`, `arriving square to L` */
+  public headed = this.RULE('headed', (): s.WayOption => {
+    const from = this.from();
+    const kind = this.OR<'leaving' | 'arriving'>([
+      { ALT: () => (this.CONSUME(W.leaving), 'leaving') },
+      { ALT: () => (this.CONSUME(W.arriving), 'arriving') },
+    ]);
+    const heading = this.SUBRULE(this.heading);
+    return { kind, heading, at: this.span(from) };
+  });
+
+  /** `fuller 20%`, `flatter 10%` */
+  public fullness = this.RULE('fullness', (): s.WayOption => {
+    const from = this.from();
+    const kind = this.OR<'fuller' | 'flatter'>([
+      { ALT: () => (this.CONSUME(W.fuller), 'fuller') },
+      { ALT: () => (this.CONSUME(W.flatter), 'flatter') },
+    ]);
+    const by = this.SUBRULE(this.value);
+    return { kind, by, at: this.span(from) };
   });
 }

@@ -85,6 +85,12 @@ export const CONTEXTUAL = [
   'upper', 'way', 'when', 'wide', 'with', 'within', 'worked', 'zip', 'about', 'bust', 'line', 'seam', 'size', 'width',
 ] as const; // prettier-ignore
 
+/** Contextual words that name edges and points more often than they mean something: they take no colour of their own. */
+export const OFTEN_NAMES = [
+  'back', 'bust', 'centre', 'corners', 'edge', 'fold', 'line', 'lower', 'part', 'scale', 'seam', 'side', 'size', 'stock',
+  'upper', 'way', 'width',
+] as const; // prettier-ignore
+
 type HeadTable = typeof HEADS;
 type HeadOf<K extends BlockKind> = K extends BlockKind ? keyof HeadTable[K] : never;
 export type Word = (typeof RESERVED)[number] | (typeof CONTEXTUAL)[number] | HeadOf<BlockKind>;
