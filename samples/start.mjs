@@ -59,10 +59,16 @@ function parsed({ out, err, code }) {
   }
 }
 
+/** A piece that came out as two is told as two, each with the cutting words of the one in the text. */
 function tellPieces(cuts, pieces = {}) {
-  const names = [...new Set([...Object.keys(pieces), ...cuts.keys()])];
-  const words = (name) => (cuts.get(name) ? `${name} (cut ${cuts.get(name)})` : name);
-  console.log(`  pieces   ${names.map(words).join(', ')}`);
+  const drawn = Object.keys(pieces);
+  const sides = (name) => [`${name}-right`, `${name}-left`];
+  const missing = [...cuts.keys()].filter(
+    (name) => !drawn.includes(name) && !sides(name).some((side) => drawn.includes(side)),
+  );
+  const cutOf = (name) => cuts.get(name) ?? cuts.get(name.replace(/-(right|left)$/, ''));
+  const words = (name) => (cutOf(name) ? `${name} (cut ${cutOf(name)})` : name);
+  console.log(`  pieces   ${[...drawn, ...missing].map(words).join(', ')}`);
 }
 
 function tellSeams(seams = {}) {

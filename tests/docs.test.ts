@@ -29,6 +29,19 @@ describe('the documents', () => {
     assert.equal(/^## (\S+)/m.exec(read('CHANGELOG.md'))?.[1], manifest.version);
   });
 
+  it('every command and option of the command line stands in the README', () => {
+    const lines = read('server/cli/commands.ts');
+    const named = [
+      ...lines.matchAll(/\.command\('([a-z]+)'\)|new Option\('(--[a-z]+)|\.option\('(--[a-z]+)/g),
+    ];
+    const readme = read('README.md');
+    assert.ok(named.length >= 8);
+    for (const [, command, ...options] of named) {
+      const words = command === undefined ? options.find(Boolean)! : `draftwright ${command}`;
+      assert.ok(readme.includes(words), words);
+    }
+  });
+
   it('every script that README and guide name is one of the manifest', () => {
     for (const path of ['README.md', 'DEVELOPERS.md']) {
       const named = [...read(path).matchAll(/\bnpm (?:run )?([a-z]+)/g)].map(([, script]) => script!);
