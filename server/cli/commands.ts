@@ -8,6 +8,7 @@ import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
 import { bodyChoice, settings } from './open';
+import { runSheet, type SheetOptions } from './sheet';
 
 /** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
 export async function run(args: readonly string[], io: Io): Promise<Exit | undefined> {
@@ -57,6 +58,7 @@ function program(io: Io, done: Done): Command {
   addCheck(top, io, done);
   addDraw(top, io, done);
   addMeasure(top, io, done);
+  addSheet(top, io, done);
   addExplain(top, io, done);
   addLsp(top, io, done);
   return top;
@@ -129,6 +131,19 @@ function addMeasure(top: Command, io: Io, done: Done): void {
     .addOption(format('text', 'json'))
     .action((file: string, options: Given & Pick<MeasureOptions, 'format'>) =>
       done(runMeasure(file, chosen(options), io)),
+    );
+}
+
+function addSheet(top: Command, io: Io, done: Done): void {
+  top
+    .command('sheet')
+    .description('print what has to be measured, and how, with blanks for the next time')
+    .argument('<file>', 'pattern file')
+    .addOption(forBody())
+    .addOption(setChoice())
+    .addOption(format('text', 'json'))
+    .action((file: string, options: Given & Pick<SheetOptions, 'format'>) =>
+      done(runSheet(file, chosen(options), io)),
     );
 }
 

@@ -308,6 +308,16 @@ export interface BodySheet {
   readonly taken?: { readonly date: string; readonly statement: Statement };
 }
 
+/** A measurement that the pattern declares itself: `measure fist "round the closed hand" in 15cm .. 35cm`. */
+export interface OwnMeasurement {
+  readonly name: string;
+  /** How it is taken, in its author's words. */
+  readonly words: string;
+  /** Plausible range in mm; undefined where none is written, or not as plain lengths. */
+  readonly low?: number;
+  readonly high?: number;
+}
+
 /** Why a piece differs from side to side: a measurement with two sides, named where it says not which. */
 export interface SidedReason {
   readonly measurement: string;
@@ -358,6 +368,8 @@ export interface Pattern {
   readonly bodies: readonly BodySheet[];
   /** Measurements that the pattern rests on, well-known ones in taking order, then its own. */
   readonly needs: readonly string[];
+  /** What `measure` lines of its own file and the files it uses declare, by name. */
+  readonly ownMeasurements: ReadonlyMap<string, OwnMeasurement>;
   /** Every choice of its own file and the files it uses, by written path, with both ends of its range. */
   readonly choices: readonly PatternChoice[];
   /** Sizes of the table it is drafted for; none for a single body. */

@@ -10,6 +10,7 @@ import type {
   DisplayUnit,
   FileRange,
   Finish,
+  OwnMeasurement,
   Pattern,
   PatternChoice,
   Piece,
@@ -27,7 +28,7 @@ import { finished, withCutting } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
-import { bodySheets, choicesOf, daysOf, needed, sidedReasons, sizesFor } from './surroundings';
+import { bodySheets, choicesOf, daysOf, needed, ownMeasurements, sidedReasons, sizesFor } from './surroundings';
 
 /** What a pattern is made of besides its results. */
 export interface PatternHead {
@@ -191,6 +192,10 @@ export class DraftedPattern implements Pattern {
 
   get needs(): readonly string[] {
     return this.once('needs', () => needed(this.network));
+  }
+
+  get ownMeasurements(): ReadonlyMap<string, OwnMeasurement> {
+    return this.once('ownMeasurements', () => ownMeasurements(this.fileSet));
   }
 
   get choices(): readonly PatternChoice[] {

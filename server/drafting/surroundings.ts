@@ -1,13 +1,14 @@
 /** What stands round a pattern: bodies and sizes, choices, what it needs to be measured, the days written in it. */
-import type { Statement } from '../../grammar/syntax';
+import type { Expr, Statement } from '../../grammar/syntax';
 import { bodiesFrom } from './file-findings';
-import type { BodyChoice, BodySheet, DisplayUnit, PatternChoice, SidedReason, Value } from './model';
+import type { BodyChoice, BodySheet, DisplayUnit, OwnMeasurement, PatternChoice, SidedReason, Value } from './model';
 import type { FileNames, FileSet } from './names/files';
 import { eachReference } from './names/references';
 import type { Network } from './names/network';
 import { sidedDefinitions } from './sides';
 import { bodyOf, sizesOf, type Body } from './values/body';
 import { measurementNamed, measurements } from './values/measurements';
+import { written } from './values/quantity';
 
 /** The body drafted for, and all that stand in the pattern's own file. */
 export function bodySheets(files: FileSet, chosen: BodyChoice | undefined, unit: DisplayUnit): readonly BodySheet[] {
@@ -51,6 +52,27 @@ export function needed(network: Network): readonly string[] {
   }
   const known = measurements.map(({ name }) => name).filter((name) => names.has(name));
   return [...known, ...[...names].filter((name) => !measurementNamed.has(name)).sort()];
+}
+
+/** What `measure` lines declare; of two with one name the first. */
+export function ownMeasurements(files: FileSet): ReadonlyMap<string, OwnMeasurement> {
+  const found = new Map<string, OwnMeasurement>();
+  for (const { topLevels } of files.files()) {
+    for (const { statement } of topLevels) {
+      const { node } = statement;
+      if (node.kind !== 'measure' || found.has(node.name.text)) continue;
+      const [low, high] = [plainLength(node.range?.low), plainLength(node.range?.high)];
+      const range = low === undefined || high === undefined ? {} : { low: Math.min(low, high), high: Math.max(low, high) };
+      found.set(node.name.text, { name: node.name.text, words: node.how.text, ...range });
+    }
+  }
+  return found;
+}
+
+/** A written length in mm: the range of a measurement rests on nothing. */
+function plainLength(expr: Expr | undefined): number | undefined {
+  const value = expr?.kind === 'quantity' ? written(expr) : undefined;
+  return value?.kind === 'length' ? value.amount : undefined;
 }
 
 /** Choices that can be set from outside; of two with one path the first. */
