@@ -75,9 +75,18 @@ export function check(pattern: Pattern): readonly PlacedFinding[] {
       inOrder(a.code, b.code) ||
       inOrder(a.message, b.message),
   );
-  placedKept.set(pattern, all);
-  return all;
+  const once = all.filter((one, i) => i === 0 || !sameWords(one, all[i - 1]!));
+  placedKept.set(pattern, once);
+  return once;
 }
+
+/** A line that makes two pieces may find its fault twice; it is told once. */
+const sameWords = (a: PlacedFinding, b: PlacedFinding): boolean =>
+  a.code === b.code &&
+  a.message === b.message &&
+  a.place.uri === b.place.uri &&
+  a.place.from === b.place.from &&
+  a.place.to === b.place.to;
 
 const internalFault = (pattern: Pattern, code: string): PlacedFinding => ({
   code: 'internal-fault',

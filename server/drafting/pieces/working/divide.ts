@@ -75,8 +75,13 @@ function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusa
     const cut = cutAt(items, index, s);
     return { items: cut.items, before: cut.joint, after: cut.joint };
   }
-  return { why: 'The cut does not come to the outline: draw its line from one edge to another, or to the pivot of a dart.' };
+  const away = Math.min(...piece.edges.map(({ path }) => path.locate(end.point).distance));
+  return {
+    why: `An end of the cut lies ${centimetres(away)} from the outline of ${piece.name}: draw its line from one edge to another, or to the pivot of a dart.`,
+  };
 }
+
+const centimetres = (mm: number): string => `${(mm / 10).toFixed(2).replace(/\.?0+$/, '')}cm`;
 
 /** Strings darts and lines together; their pivots and ends must meet. */
 function wayOf(through: readonly Through[]): Cut | Refusal {
@@ -106,7 +111,7 @@ function wayOf(through: readonly Through[]): Cut | Refusal {
 }
 
 const apart = (a: Point, b: Point, name: string): Refusal => ({
-  why: `The cut is broken: ${name} begins ${(distance(a, b) / 10).toFixed(2).replace(/\.?0+$/, '')}cm from where the one before it ends. A dart's pivot and a line's end must meet.`,
+  why: `The cut is broken: ${name} begins ${centimetres(distance(a, b))} from where the one before it ends. A dart's pivot and a line's end must meet.`,
 });
 
 /** A line turned about so that it begins where the cut stands, or ends where it goes on. */
