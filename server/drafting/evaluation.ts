@@ -6,7 +6,7 @@ import type { Call, Ref, Side, Statement } from '../../grammar/syntax';
 import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
-import type { DisplayUnit, Piece, Quantity, Value } from './model';
+import type { DisplayUnit, Piece, Quantity, Shape, Value } from './model';
 import { bandEdges, givenTo, notchedEdges } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
@@ -360,6 +360,10 @@ function changedKeys<T>(a: ReadonlyMap<string, T> = new Map(), b: ReadonlyMap<st
   return [...new Set([...a.keys(), ...b.keys()])].filter((key) => !equal(a.get(key), b.get(key)));
 }
 
+/** A point where a path is wanted, or the other way about: then the draft's shape of that name is meant. */
+const isOther = (shape: Shape, wanted: 'point' | 'path' | undefined): boolean =>
+  wanted !== undefined && (shape.kind === 'point') !== (wanted === 'point');
+
 /** Reads one definition against the present results. */
 class DefinitionReader implements Reader {
   readonly findings: Finding[] = [];
@@ -377,12 +381,13 @@ class DefinitionReader implements Reader {
     this.statement = node.declaration.statement;
   }
 
-  find(ref: Ref): Found | undefined {
-    const own = this.parts.find(ref.path);
-    if (own !== undefined) {
+  find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined {
+    const own = this.parts.find(ref.path, wanted);
+    const target = this.node.links.targets.get(ref);
+    const other = own !== undefined && target !== undefined && own.taken === ref.path.length && isOther(own.shape, wanted);
+    if (own !== undefined && !other) {
       return { answer: { is: 'shape', shape: own.shape }, rest: ref.path.slice(own.taken), source: this.node.id };
     }
-    const target = this.node.links.targets.get(ref);
     if (target === undefined) {
       const later = this.node.links.later.get(ref);
       if (later === undefined) this.blocked = true;

@@ -120,11 +120,11 @@ export class DraftedPattern implements Pattern {
   }
 
   get pieces(): readonly Piece[] {
-    return this.once('pieces', () => this.answers(['piece', 'band'], (id) => this.cutPieces(id)).flat());
+    return this.once('pieces', () => this.answers(['piece', 'divide', 'band'], (id) => this.cutPieces(id)).flat());
   }
 
   get pieceNames(): readonly string[] {
-    return this.once('pieceNames', () => this.answers(['piece', 'band'], (id) => id));
+    return this.once('pieceNames', () => this.answers(['piece', 'divide', 'band'], (id) => id));
   }
 
   /** What a piece of the text comes to: one piece, or one for each side of the wearer. */

@@ -65,7 +65,10 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
-    const found = resolve(scope, ref, space === 'comparand' ? 'value' : space);
+    const parent = ofParent(scope, declaration, ref, space);
+    const moved = parent !== undefined && outlined(scope).has(ref.path[0]!.text);
+    const plain = moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space);
+    const found = plain ?? parent;
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
     if (found === undefined && (space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
     if (found !== undefined) {
@@ -75,7 +78,9 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     } else if (space === 'comparand') {
       later.set(ref, failure(scope, ref, 'value', statement));
     } else if (!foundLater(declaration, space)) {
-      findings.push(failure(scope, ref, space, statement));
+      // a piece of nothing has no points to name either: that is one fault, not many
+      const orphan = (space === 'shape' || space === 'part') && declaration.space === 'block' && findings.some(ofBlock);
+      if (!orphan) findings.push(failure(scope, ref, space, statement));
     }
   };
   if (given === undefined) eachReference(declaration.statement, visit);
@@ -141,6 +146,32 @@ export function notchedEdges(file: FileNames, { node }: Statement): readonly Sew
   const seam = file.get(`seam:${node.on.path[0]!.text}`)?.statement.node;
   if (seam?.kind !== 'seam' || seam.right === 'its-pair') return [];
   return [...seam.left.parts, ...seam.right.parts];
+}
+
+/** Edges and corners that the outline of a piece names, which work may have moved from where the draft has them. */
+function outlined(scope: Scope): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const { file, name } of scope.blocks.slice(1)) {
+    for (const { node, block = [] } of file.get(name)?.statement.block ?? []) {
+      if (node.kind !== 'outline') continue;
+      if (node.from.kind === 'ref') names.add(node.from.path[0]!.text);
+      for (const edge of block) {
+        if (edge.node.kind !== 'edge') continue;
+        names.add(edge.node.name.text);
+        for (const { to } of edge.node.runs) if (to.kind === 'ref') names.add(to.path[0]!.text);
+      }
+    }
+  }
+  return names;
+}
+
+/** A style line in a worked piece's block may name the edges, corners and darts of the piece that this one is worked from. */
+function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: RefSpace): Target | undefined {
+  const parent = scope.blocks[1];
+  const declared = parent?.file.get(parent.name);
+  if (of === 'block' || space !== 'shape' || parent === undefined || declared === undefined) return undefined;
+  if (declared.statement.node.kind === 'draft' || declared.space !== 'block') return undefined;
+  return { id: parent.file.key + declared.id, kind: 'block', file: parent.file, declaration: declared, rest: ref.path };
 }
 
 /** Edges, holes, darts and marks that a piece's own block names. */

@@ -32,11 +32,12 @@ const holdsAll = (name: string, words: readonly string[]): boolean => {
 };
 
 /**
- * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong; the
+ * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong, of
+ * one or two letters none but their size; the
  * words of a hyphened name may stand in another order or one of them be missing (`hip-waist` for `waist-to-hip`).
  */
 export function nearest(wanted: string, known: Iterable<string>): string | undefined {
-  const limit = Math.max(1, Math.floor(wanted.length / 3));
+  const limit = wanted.length < 3 ? 0 : Math.max(1, Math.floor(wanted.length / 3));
   const words = wanted.split('-');
   const folded = wanted.toLowerCase();
   const inOrder = shuffled(wanted);

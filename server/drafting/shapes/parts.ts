@@ -24,7 +24,14 @@ export function dartPoint(dart: Dart, word: string): Shape | undefined {
   return Object.hasOwn(points, word) ? { kind: 'point', point: points[word]! } : undefined;
 }
 
-export function ofPiece(reader: Reader, ref: Ref, piece: Piece, rest: Ref['path']): Shape | undefined {
+/** @param wanted which of an edge and a corner of one name is meant */
+export function ofPiece(
+  reader: Reader,
+  ref: Ref,
+  piece: Piece,
+  rest: Ref['path'],
+  wanted?: 'point' | 'path',
+): Shape | undefined {
   const [word, end] = rest;
   // a piece that is not fully itself has no lengths to rely on; it has said so
   if (piece.unbuilt.length > 0) {
@@ -38,7 +45,8 @@ export function ofPiece(reader: Reader, ref: Ref, piece: Piece, rest: Ref['path'
   const corner = piece.corners.find(({ name }) => name === word.text);
   if (edge !== undefined && end?.text === 'start') return { kind: 'point', point: edge.path.start };
   if (edge !== undefined && end?.text === 'end') return { kind: 'point', point: edge.path.end };
-  if (end === undefined && edge !== undefined) return edgeShape(edge);
+  const asCorner = corner !== undefined && (wanted === 'point' || edge === undefined);
+  if (end === undefined && edge !== undefined && !asCorner) return edgeShape(edge);
   if (end === undefined && corner !== undefined) return { kind: 'point', point: corner.point };
   const dart = piece.darts.find(({ name }) => name === word.text);
   const dartEnd = dart && end && dartPoint(dart, end.text);

@@ -22,12 +22,12 @@ export const SHAPE_WORDS: Readonly<Record<Shape['kind'], string>> = {
 export const pointShape = (point: Point): Shape => ({ kind: 'point', point });
 
 /** Any shape; undefined when it can't be had (a finding says why, or the reading is blocked). */
-export function shapeOf(reader: Reader, expr: Expr): Shape | undefined {
+export function shapeOf(reader: Reader, expr: Expr, wanted?: 'point' | 'path'): Shape | undefined {
   switch (expr.kind) {
     case 'ref':
-      return namedShape(reader, expr);
+      return namedShape(reader, expr, wanted);
     case 'bracket':
-      return shapeOf(reader, expr.inside);
+      return shapeOf(reader, expr.inside, wanted);
     case 'crossing':
       return asShape(crossing(reader, expr));
     case 'placed':
@@ -73,14 +73,14 @@ function step(reader: Reader, expr: Extract<Expr, { kind: 'step' }>): Shape | un
   }
 }
 
-function namedShape(reader: Reader, ref: Ref): Shape | undefined {
-  const found = reader.find(ref);
+function namedShape(reader: Reader, ref: Ref, wanted?: 'point' | 'path'): Shape | undefined {
+  const found = reader.find(ref, wanted);
   if (found === undefined) {
     if (reader.blocked || ref.path[0]!.text !== 'origin') return undefined;
     return ref.path.length === 1 ? pointShape(ORIGIN) : endOf(reader, ref, pointShape(ORIGIN), ref.path.slice(1));
   }
   const { answer, rest } = found;
-  if (answer.is === 'piece') return ofPiece(reader, ref, answer.piece, rest);
+  if (answer.is === 'piece') return ofPiece(reader, ref, answer.piece, rest, wanted);
   if (answer.is === 'value') {
     const is = answer.value.kind === 'text' ? 'a word' : `${KIND_WORDS[answer.value.kind]} (${print(answer.value, reader.unit)})`;
     return report(reader, 'wrong-kind', ref.at, `${wordsOf(reader, ref)} is ${is}, but a point, line or curve is needed here.`);
@@ -102,7 +102,7 @@ function endOf(reader: Reader, ref: Ref, shape: Shape, rest: Ref['path']): Shape
 
 /** A point, or a finding that says what stands there instead. */
 export function pointOf(reader: Reader, expr: Expr, use: string): Point | undefined {
-  const shape = shapeOf(reader, expr);
+  const shape = shapeOf(reader, expr, 'point');
   if (shape === undefined) return undefined;
   if (shape.kind === 'point') return shape.point;
   const fix = 'Take one of its ends (.start, .end), or a place on it (on … halfway).';
@@ -111,7 +111,7 @@ export function pointOf(reader: Reader, expr: Expr, use: string): Point | undefi
 
 /** A line or curve, or a finding that says what stands there instead. */
 export function pathOf(reader: Reader, expr: Expr, use: string): PathShape | undefined {
-  const shape = shapeOf(reader, expr);
+  const shape = shapeOf(reader, expr, 'path');
   if (shape === undefined) return undefined;
   if (shape.kind !== 'point') return shape;
   const fix = 'Two points in a bracket make a line: (A to B).';

@@ -325,7 +325,7 @@ export function comparison(reader: Reader, expr: Compare): { left: Quantity; rig
 }
 
 /** `closure = zip`: the name of a choice on one side, one of its words on the other. */
-function wordChoice(reader: Reader, expr: Compare): { holds: boolean | undefined } | undefined {
+export function wordChoice(reader: Reader, expr: Compare): { holds: boolean | undefined } | undefined {
   for (const [choice, word] of [
     [expr.left, expr.right],
     [expr.right, expr.left],

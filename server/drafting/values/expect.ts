@@ -1,7 +1,7 @@
 /** Reads an `expect` line: a pattern's own check. */
 import type { Compare, ExpectNode, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
-import { comparison, condition, holds, ofKind } from './arithmetic';
+import { comparison, condition, holds, ofKind, wordChoice } from './arithmetic';
 import { print, printLengthFine } from './quantity';
 import { report, wordsOf, type ExpectAnswer, type Reader } from './reader';
 
@@ -10,8 +10,9 @@ const USUAL_WITHIN = 0.01;
 
 export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | undefined {
   const expr = withoutBrackets(node.condition);
-  if (expr.kind !== 'compare') {
-    const held = condition(reader, expr);
+  const words = expr.kind === 'compare' ? wordChoice(reader, expr) : undefined;
+  if (expr.kind !== 'compare' || words !== undefined) {
+    const held = words === undefined ? condition(reader, expr) : words.holds;
     if (held === undefined) return undefined;
     if (!held) report(reader, 'expectation-missed', expr.at, `This was expected, but does not hold: ${wordsOf(reader, expr)}.`);
     return { is: 'expect', held };

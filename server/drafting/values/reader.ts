@@ -66,7 +66,7 @@ export interface Reader {
   /** Something this rests on has no value; whoever lacks it has said so. */
   blocked: boolean;
   /** What a name leads to; undefined blocks the reading. */
-  find(ref: Ref): Found | undefined;
+  find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined;
   /** Whether a name is that of a choice among words. */
   isWordChoice(ref: Ref): boolean;
   /** From here on the corners of a piece mean where its work left them, not where the draft has them. */

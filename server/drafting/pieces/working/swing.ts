@@ -94,5 +94,5 @@ export function legsOf(dart: Dart): Dart {
 }
 
 function freeName(name: string, taken: ReadonlySet<string>): string {
-  for (let i = 2; ; i++) if (!taken.has(`${name}-${i}`)) return `${name}-${i}`;
+  for (let i = 2; ; i++) if (!taken.has(`${name}${i}`)) return `${name}${i}`;
 }
