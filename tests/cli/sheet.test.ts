@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { inFolder } from '../support/command';
 
-const glove = `pattern "Gatekeeper's cuff"
+const glove = `pattern "Cuff"
 drafted for gatekeeper
 measure fist "round the closed hand, over the knuckles" in 15cm .. 35cm
 body gatekeeper {
@@ -24,7 +24,7 @@ describe('draftwright sheet', () => {
       assert.deepEqual([exit, err], [0, '']);
       const rows = out.split('\n').filter((line) => /^(\d|Measuring)/.test(line));
       assert.deepEqual(rows, [
-        "Measuring sheet of Gatekeeper's cuff, for gatekeeper, last taken 2026-09-14. Lengths in cm.",
+        'Measuring sheet of Cuff, for gatekeeper, last taken 2026-09-14. Lengths in cm.',
         '1. shoulder          12.60     12.20    ________  ________',
         '2. bust           ________  ________    ________  ________',
         '3. wrist             17.00              ________  ________',

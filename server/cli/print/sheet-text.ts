@@ -12,9 +12,12 @@ export function sheetText(sheet: MeasuringSheet, { width }: { readonly width: nu
   const rows = table([HEADS, ...lines.map((line, i) => row(line, i, sheet))]);
   const blocks = lines.map((line, i) => [rows[i + 1]!, ...words(line, width)].join('\n'));
   return (
-    [headline(sheet), `Taken over ${BLANK.repeat(2)}  on ${BLANK}  by ${BLANK}`, rows[0]!, ...blocks].join(
-      '\n\n',
-    ) + '\n'
+    [
+      wrapped(headline(sheet), width),
+      `Taken over ${BLANK.repeat(2)}  on ${BLANK}  by ${BLANK}`,
+      rows[0]!,
+      ...blocks,
+    ].join('\n\n') + '\n'
   );
 }
 
