@@ -29,7 +29,9 @@ export const catalogue: readonly Check[] = [
   unfinishedEdge,
 ];
 
-const severities: ReadonlyMap<string, Severity> = new Map(catalogue.map(({ code, severity }) => [code, severity]));
+const severities: ReadonlyMap<string, Severity> = new Map(
+  catalogue.map(({ code, severity }) => [code, severity]),
+);
 
 /** A code that is not in the catalogue is a fault of ours; it is shown as an error rather than hidden. */
 export const severityOf = (code: string): Severity => severities.get(code) ?? 'error';

@@ -15,7 +15,11 @@ interface Judgement {
 
 const kept = new WeakMap<object, Judgement>();
 
-function remembered(thing: object, pattern: Pattern, judge: (check: Judged) => readonly Finding[]): Judgement {
+function remembered(
+  thing: object,
+  pattern: Pattern,
+  judge: (check: Judged) => readonly Finding[],
+): Judgement {
   const before = kept.get(thing);
   if (before?.unit === pattern.unit) return before;
   const broken: string[] = [];
@@ -36,7 +40,10 @@ function guarded<T>(check: Judged, run: () => readonly T[], broken: string[]): r
 }
 
 /** What the checks find, before severity and place; and those that broke. */
-function judgements(pattern: Pattern): { readonly found: readonly SourcedFinding[]; readonly broken: ReadonlySet<string> } {
+function judgements(pattern: Pattern): {
+  readonly found: readonly SourcedFinding[];
+  readonly broken: ReadonlySet<string>;
+} {
   const found: SourcedFinding[] = [];
   const broken: string[] = [];
   const add = (source: string, judgement: Judgement): void => {
@@ -44,10 +51,16 @@ function judgements(pattern: Pattern): { readonly found: readonly SourcedFinding
     broken.push(...judgement.broken);
   };
   for (const piece of pattern.pieces) {
-    add(piece.source, remembered(piece, pattern, (check) => check.ofPiece?.(piece, pattern) ?? []));
+    add(
+      piece.source,
+      remembered(piece, pattern, (check) => check.ofPiece?.(piece, pattern) ?? []),
+    );
   }
   for (const seam of pattern.seams) {
-    add(seam.source, remembered(seam, pattern, (check) => check.ofSeam?.(seam, pattern) ?? []));
+    add(
+      seam.source,
+      remembered(seam, pattern, (check) => check.ofSeam?.(seam, pattern) ?? []),
+    );
   }
   for (const check of judged) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], broken));
   return { found, broken: new Set(broken) };

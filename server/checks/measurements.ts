@@ -6,7 +6,9 @@ import type { BodySheet, Pattern } from '../drafting/model';
 export const ofSheets =
   (judge: (sheet: BodySheet, pattern: Pattern) => readonly Finding[]) =>
   (pattern: Pattern): readonly SourcedFinding[] =>
-    pattern.bodies.flatMap((sheet) => judge(sheet, pattern).map((finding) => ({ source: sheet.source, finding })));
+    pattern.bodies.flatMap((sheet) =>
+      judge(sheet, pattern).map((finding) => ({ source: sheet.source, finding })),
+    );
 
 /** Who a sheet is of, as a person says it. */
 export const whose = ({ name, size }: BodySheet): string => (size === undefined ? name : `${name} ${size}`);

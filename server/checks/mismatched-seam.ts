@@ -19,14 +19,18 @@ const ROUNDING = 1e-6;
 const matches = (seam: Seam): boolean =>
   !seam.comparable || seam.itsPair || Math.abs(seam.difference) <= seam.tolerance + ROUNDING;
 
-const names = (edges: readonly SewnEdge[]): string => edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
+const names = (edges: readonly SewnEdge[]): string =>
+  edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
 
 function mismatch(seam: Seam, pattern: Pattern): Finding {
   const { unit } = pattern;
   const { node } = seam.statement;
   const off = printLength(Math.abs(seam.difference), unit);
   const longer = seam.difference > 0 ? seam.right : seam.left;
-  const eased = node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within') ? ' more than the seam asks for' : '';
+  const eased =
+    node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within')
+      ? ' more than the seam asks for'
+      : '';
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
@@ -65,12 +69,18 @@ function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
     const longer = seam.difference > 0 ? seam.right : seam.left;
     if (longer.length === 1) {
       const text = ` easing ${upward(off, pattern)} of ${longer[0]!.piece}`;
-      found.push({ title: `Ease the surplus:${text}`, edits: [{ statement: seam.statement, at: end, text }] });
+      found.push({
+        title: `Ease the surplus:${text}`,
+        edits: [{ statement: seam.statement, at: end, text }],
+      });
     }
   }
   if (!node.eases.some(({ kind }) => kind === 'within')) {
     const text = ` within ${upward(off, pattern)}`;
-    found.push({ title: `Allow the difference:${text}`, edits: [{ statement: seam.statement, at: end, text }] });
+    found.push({
+      title: `Allow the difference:${text}`,
+      edits: [{ statement: seam.statement, at: end, text }],
+    });
   }
   return found;
 }
@@ -86,7 +96,7 @@ function upward(mm: number, { unit }: Pattern): string {
 
 /** Where ease is written: after the last edge or the ease that is there already. */
 function endOfEdges(node: SeamNode): { from: number; to: number } {
-  const at = node.eases[node.eases.length - 1]?.at.to ?? (node.right === 'its-pair' ? node.at.to : node.right.at.to);
+  const at =
+    node.eases[node.eases.length - 1]?.at.to ?? (node.right === 'its-pair' ? node.at.to : node.right.at.to);
   return { from: at, to: at };
 }
-

@@ -3,7 +3,10 @@ import { SYNTAX_PROBLEMS } from '../../grammar/problems';
 import type { Severity } from '../drafting/finding';
 import type { Raised } from './check';
 
-const entries = (by: Raised['by'], titles: Readonly<Record<string, string | readonly [Severity, string]>>): readonly Raised[] =>
+const entries = (
+  by: Raised['by'],
+  titles: Readonly<Record<string, string | readonly [Severity, string]>>,
+): readonly Raised[] =>
   Object.entries(titles).map(([code, entry]) => {
     const [severity, title] = typeof entry === 'string' ? (['error', entry] as const) : entry;
     return { code, severity, title, by };

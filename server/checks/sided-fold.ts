@@ -15,18 +15,28 @@ export const sidedFold: Judged = {
       const node = piece.statement.node as PieceNode;
       if (piece.fold === undefined || node.eachSide) return [];
       const reasons = pattern.sidedReasons(piece.source);
-      return reasons.length === 0 ? [] : [{ source: piece.source, finding: sided(piece, node, reasons, pattern) }];
+      return reasons.length === 0
+        ? []
+        : [{ source: piece.source, finding: sided(piece, node, reasons, pattern) }];
     }),
 };
 
-function sided(piece: Piece, node: PieceNode, reasons: readonly SidedReason[], pattern: Pattern): SourcedFinding['finding'] {
+function sided(
+  piece: Piece,
+  node: PieceNode,
+  reasons: readonly SidedReason[],
+  pattern: Pattern,
+): SourcedFinding['finding'] {
   const names = [...new Set(reasons.map(({ measurement }) => measurement))];
   const body = pattern.body?.name ?? 'this body';
   const fold = piece.statement.block?.find((line) => line.node.kind === 'fold');
   const message =
     `${piece.name} lies on the fold, so both halves come out alike, but ${listed(names)} of ${body} ` +
     `${names.length === 1 ? 'differs' : 'differ'} from side to side. Draft it each side, or say which measurement both halves take.`;
-  const place = fold === undefined ? { statement: piece.statement, at: node.name.at } : { statement: fold, at: fold.node.at };
+  const place =
+    fold === undefined
+      ? { statement: piece.statement, at: node.name.at }
+      : { statement: fold, at: fold.node.at };
   return finding('sided-fold', place, message, {
     piece: piece.name,
     related: reasons.map(({ source, measurement }) => ({ source, message: `${measurement} is taken here.` })),

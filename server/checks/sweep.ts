@@ -19,7 +19,11 @@ export function variantsOf(pattern: Pattern, base: Choice): readonly Variant[] {
     const of = { ...base, ...(body && { for: body }), size: size ?? '', change: '' };
     return [
       of,
-      ...changes.map(({ path, text }) => ({ ...of, set: new Map([...(base.set ?? []), [path, text]]), change: `${path} ${text}` })),
+      ...changes.map(({ path, text }) => ({
+        ...of,
+        set: new Map([...(base.set ?? []), [path, text]]),
+        change: `${path} ${text}`,
+      })),
     ];
   });
 }
@@ -76,13 +80,27 @@ function said(finding: PlacedFinding, found: readonly Variant[], all: readonly V
     ...(changes.length > 0 ? [`with ${changes.slice(0, MOST).join(', or ')}`] : []),
   ].join(' ');
   if (when === '') return finding;
-  const rest = agreeing.length === 0 || changes.length > 0 ? '' : ` (${listed(agreeing)} ${agreeing.length === 1 ? 'agrees' : 'agree'}.)`;
+  const rest =
+    agreeing.length === 0 || changes.length > 0
+      ? ''
+      : ` (${listed(agreeing)} ${agreeing.length === 1 ? 'agrees' : 'agree'}.)`;
   const message = `${when}: ${finding.message}${rest}`;
   // the fixes are worked out when they are asked for
-  return Object.defineProperty({ ...withoutFixes(finding), message }, 'fixes', { get: () => finding.fixes, enumerable: true }) as PlacedFinding;
+  return Object.defineProperty({ ...withoutFixes(finding), message }, 'fixes', {
+    get: () => finding.fixes,
+    enumerable: true,
+  }) as PlacedFinding;
 }
 
-const withoutFixes = ({ code, severity, message, place, source, piece, related }: PlacedFinding): Omit<PlacedFinding, 'fixes'> => ({
+const withoutFixes = ({
+  code,
+  severity,
+  message,
+  place,
+  source,
+  piece,
+  related,
+}: PlacedFinding): Omit<PlacedFinding, 'fixes'> => ({
   ...{ code, severity, message, place, source, related },
   ...(piece !== undefined && { piece }),
 });

@@ -19,7 +19,7 @@ function gapFinding(piece: Piece, gap: Gap, pattern: Pattern): Finding {
   const way = compassWord(gap.from, gap.to);
   const message = gap.closing
     ? `The outline of ${piece.name} does not come back to its start: after ${gap.before} there is a gap of ${size}, and the start lies ${way}.`
-    : `The outline of ${piece.name} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way} of it.`;
+    : `The outline of ${piece.name} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way}${way.includes('to the') ? ' of it' : ' it'}.`;
   return finding('unclosed-outline', gap, message, {
     piece: piece.name,
     related: ends(piece, gap, pattern),
@@ -40,9 +40,11 @@ const THERE = 0.05;
 function pointAt(piece: Piece, place: { x: number; y: number }, pattern: Pattern): Named | undefined {
   const key = piece.source.slice(0, piece.source.length - piece.base.length);
   const prefix = `${piece.draft}.`;
-  const there = ({ x, y }: { x: number; y: number }): boolean => Math.hypot(x - place.x, y - place.y) <= THERE;
+  const there = ({ x, y }: { x: number; y: number }): boolean =>
+    Math.hypot(x - place.x, y - place.y) <= THERE;
   const corner = piece.corners.find(({ point }) => there(point));
-  if (corner !== undefined) return { name: corner.name, source: `${key}${prefix.slice(0, -1)}/${corner.name}` };
+  if (corner !== undefined)
+    return { name: corner.name, source: `${key}${prefix.slice(0, -1)}/${corner.name}` };
   for (const [path, shape] of pattern.shapes) {
     if (shape.kind !== 'point' || !path.startsWith(prefix) || !there(shape.point)) continue;
     const name = path.slice(prefix.length);
@@ -55,7 +57,10 @@ function pointAt(piece: Piece, place: { x: number; y: number }, pattern: Pattern
 function ends(piece: Piece, gap: Gap, pattern: Pattern): readonly Related[] {
   const edge = (name: string): string => `${piece.source}/${name}`;
   return [
-    { source: pointAt(piece, gap.from, pattern)?.source ?? edge(gap.before), message: 'The outline arrives here.' },
+    {
+      source: pointAt(piece, gap.from, pattern)?.source ?? edge(gap.before),
+      message: 'The outline arrives here.',
+    },
     {
       source: pointAt(piece, gap.to, pattern)?.source ?? edge(gap.after),
       message: gap.closing ? 'It should come back to here.' : 'It goes on from here.',
@@ -84,7 +89,10 @@ function* fixes(piece: Piece, gap: Gap, pattern: Pattern): Iterable<Fix> {
   const runs = runsOf(before.statement);
   const last = runs[runs.length - 1]!;
   if (last.kind !== 'straight') return;
-  yield { title: `End ${gap.before} at ${to}`, edits: [{ statement: before.statement, at: last.to.at, text: to }] };
+  yield {
+    title: `End ${gap.before} at ${to}`,
+    edits: [{ statement: before.statement, at: last.to.at, text: to }],
+  };
 }
 
 function addRun(gap: Gap, title: string, text: string): Fix {

@@ -13,24 +13,38 @@ export const unfinishedEdge: Judged = {
 
 function unfinished(pattern: Pattern): readonly SourcedFinding[] {
   const taken = new Set<string>(pattern.doubtful);
-  for (const { left, right } of pattern.seams) for (const { piece, edge } of [...left, ...right]) taken.add(`${piece}.${edge}`);
-  for (const { edges } of pattern.finishes) for (const { piece, edge } of edges) taken.add(`${piece}.${edge}`);
+  for (const { left, right } of pattern.seams)
+    for (const { piece, edge } of [...left, ...right]) taken.add(`${piece}.${edge}`);
+  for (const { edges } of pattern.finishes)
+    for (const { piece, edge } of edges) taken.add(`${piece}.${edge}`);
   // where the wearer's sides differ, the right one speaks for both
-  const cut = pattern.pieces.filter((piece) => piece.cut !== undefined && piece.statement.node.kind !== 'band' && piece.unbuilt.length === 0 && piece.side !== 'left');
+  const cut = pattern.pieces.filter(
+    (piece) =>
+      piece.cut !== undefined &&
+      piece.statement.node.kind !== 'band' &&
+      piece.unbuilt.length === 0 &&
+      piece.side !== 'left',
+  );
   return cut.flatMap((piece) =>
     piece.edges
-      .filter((edge) => !otherHalf(edge) && !folded(piece).has(edge.name) && !taken.has(`${piece.base}.${edge.name}`))
+      .filter(
+        (edge) =>
+          !otherHalf(edge) && !folded(piece).has(edge.name) && !taken.has(`${piece.base}.${edge.name}`),
+      )
       .map((edge) => ({ source: piece.source, finding: open(piece, edge) })),
   );
 }
 
 /** Of an open piece drafted each side the half as drawn speaks for both. */
-const otherHalf = ({ name, source }: Edge): boolean => name === `${source.slice(source.lastIndexOf('/') + 1)}-other`;
+const otherHalf = ({ name, source }: Edge): boolean =>
+  name === `${source.slice(source.lastIndexOf('/') + 1)}-other`;
 
 /** Edges that a fold line names, whether or not they can be folded. */
 function folded(piece: Piece): ReadonlySet<string> {
   const lines = piece.statement.block ?? [];
-  return new Set(lines.flatMap(({ node }) => (node.kind === 'fold' ? node.edge.path.map(({ text }) => text) : [])));
+  return new Set(
+    lines.flatMap(({ node }) => (node.kind === 'fold' ? node.edge.path.map(({ text }) => text) : [])),
+  );
 }
 
 function open(piece: Piece, edge: Edge): SourcedFinding['finding'] {

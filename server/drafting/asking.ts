@@ -9,8 +9,14 @@ import { measurementNamed } from './values/measurements';
 
 const MEASUREMENT = 'measurement:';
 
-export function infoOf(network: Network, evaluation: Evaluation, pattern: Pattern, source: Source): DefinitionInfo | undefined {
-  if (source.startsWith(MEASUREMENT)) return measurement(evaluation, source, source.slice(MEASUREMENT.length));
+export function infoOf(
+  network: Network,
+  evaluation: Evaluation,
+  pattern: Pattern,
+  source: Source,
+): DefinitionInfo | undefined {
+  if (source.startsWith(MEASUREMENT))
+    return measurement(evaluation, source, source.slice(MEASUREMENT.length));
   const node = network.nodes.get(source);
   if (node === undefined) return edgeInfo(pattern, source);
   const { declaration } = node;

@@ -25,7 +25,12 @@ interface Lever {
   readonly answerAt: (change: number) => Answer | undefined;
 }
 
-export function closing(network: Network, evaluation: Evaluation, seam: Seam, unit: DisplayUnit): readonly Fix[] {
+export function closing(
+  network: Network,
+  evaluation: Evaluation,
+  seam: Seam,
+  unit: DisplayUnit,
+): readonly Fix[] {
   const found: { fix: Fix; change: number }[] = [];
   for (const lever of levers(network, evaluation, seam.source)) {
     const change = closingChange(network, evaluation, lever, seam);
@@ -43,7 +48,8 @@ function* levers(network: Network, evaluation: Evaluation, seam: string): Iterab
   for (const id of seen) for (const input of network.nodes.get(id)?.links.inputs ?? []) seen.add(input);
   for (const id of seen) {
     const node = network.nodes.get(id);
-    const lever = node === undefined || node.file.key !== '' ? undefined : leverOf(node, evaluation.result(id).answer);
+    const lever =
+      node === undefined || node.file.key !== '' ? undefined : leverOf(node, evaluation.result(id).answer);
     if (lever !== undefined) yield lever;
   }
 }
@@ -53,24 +59,41 @@ const isLength = (expr: Expr): expr is Written =>
 
 function leverOf(node: Node, answer: Answer | undefined): Lever | undefined {
   const syntax = node.declaration.statement.node;
-  if ((syntax.kind === 'let' || syntax.kind === 'choose') && isLength(syntax.value) && answer?.is === 'value') {
+  if (
+    (syntax.kind === 'let' || syntax.kind === 'choose') &&
+    isLength(syntax.value) &&
+    answer?.is === 'value'
+  ) {
     const { value } = answer;
     if (value.kind !== 'length') return undefined;
-    return { node, number: syntax.value, answerAt: (by) => ({ is: 'value', value: { kind: 'length', amount: value.amount + by } }) };
+    return {
+      node,
+      number: syntax.value,
+      answerAt: (by) => ({ is: 'value', value: { kind: 'length', amount: value.amount + by } }),
+    };
   }
-  if (syntax.kind !== 'shape' || syntax.phrase.kind !== 'step' || syntax.phrase.step.kind !== 'by') return undefined;
+  if (syntax.kind !== 'shape' || syntax.phrase.kind !== 'step' || syntax.phrase.step.kind !== 'by')
+    return undefined;
   const { direction, distance } = syntax.phrase.step;
   if (!isLength(distance) || answer?.is !== 'shape' || answer.shape.kind !== 'point') return undefined;
   const { point } = answer.shape;
   return {
     node,
     number: distance,
-    answerAt: (by) => ({ is: 'shape', shape: { kind: 'point', point: add(point, scale(DIRECTIONS[direction], by)) } }),
+    answerAt: (by) => ({
+      is: 'shape',
+      shape: { kind: 'point', point: add(point, scale(DIRECTIONS[direction], by)) },
+    }),
   };
 }
 
 /** Newton's rule from the slope of one millimetre, once corrected; the result must close this seam and spoil no other. */
-function closingChange(network: Network, evaluation: Evaluation, lever: Lever, seam: Seam): number | undefined {
+function closingChange(
+  network: Network,
+  evaluation: Evaluation,
+  lever: Lever,
+  seam: Seam,
+): number | undefined {
   const differences = (by: number): ReadonlyMap<string, number> | undefined => {
     const answer = lever.answerAt(by);
     return answer && evaluation.whatIf(lever.node.id, answer, (result) => seamDifferences(network, result));

@@ -43,7 +43,12 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
     case 'choose':
       return choice(reader, node, request.given);
     case 'solve':
-      return report(reader, 'no-solution', node.name.at, `Nothing on either side depends on ${node.name.text}, so no value of it can make them equal.`);
+      return report(
+        reader,
+        'no-solution',
+        node.name.at,
+        `Nothing on either side depends on ${node.name.text}, so no value of it can make them equal.`,
+      );
     case 'shape':
       return namedShape(reader, node);
     case 'circle':
@@ -63,7 +68,11 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return piece && { is: 'piece', piece };
     }
     case 'seam': {
-      const seam = readSeam(reader, node, { name, source: id, ...(request.tolerance !== undefined && { tolerance: request.tolerance }) });
+      const seam = readSeam(reader, node, {
+        name,
+        source: id,
+        ...(request.tolerance !== undefined && { tolerance: request.tolerance }),
+      });
       return seam && { is: 'seam', seam };
     }
     case 'finish': {
@@ -90,9 +99,17 @@ const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement[
 function later(reader: Reader, statement: Statement): undefined {
   const { node } = statement;
   const head = headOf(statement);
-  const what = node.kind === 'later' ? `Statements that begin with ${statement.text.slice(head.from, head.to)}` : LATER.get(node.kind);
+  const what =
+    node.kind === 'later'
+      ? `Statements that begin with ${statement.text.slice(head.from, head.to)}`
+      : LATER.get(node.kind);
   if (what === undefined) return undefined;
-  return report(reader, 'not-built-yet', head, `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`);
+  return report(
+    reader,
+    'not-built-yet',
+    head,
+    `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`,
+  );
 }
 
 /** The first word of a statement. */

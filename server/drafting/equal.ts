@@ -21,9 +21,11 @@ export function equal(a: unknown, b: unknown): boolean {
 const isStatement = (value: object): boolean => 'node' in value && 'text' in value && 'start' in value;
 
 const samePath = (a: Path, b: Path): boolean =>
-  a.segments.length === b.segments.length && a.segments.every((segment, i) => sameSegment(segment, b.segments[i]!));
+  a.segments.length === b.segments.length &&
+  a.segments.every((segment, i) => sameSegment(segment, b.segments[i]!));
 
-const samePlace = (a: { x: number; y: number }, b: { x: number; y: number }): boolean => a.x === b.x && a.y === b.y;
+const samePlace = (a: { x: number; y: number }, b: { x: number; y: number }): boolean =>
+  a.x === b.x && a.y === b.y;
 
 function sameSegment(a: Segment, b: Segment): boolean {
   if (a.kind !== b.kind || !samePlace(a.p0, b.p0) || !samePlace(a.p3, b.p3)) return false;

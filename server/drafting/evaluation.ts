@@ -176,7 +176,9 @@ export class Evaluation {
     const nameOf = (member: string): string => this.network.nodes.get(member)?.declaration.name ?? member;
     const { statement, nameAt } = node.declaration;
     const message = circleWords(group.members.map(nameOf), (group.unknowns ?? []).map(nameOf));
-    const related = group.members.slice(1).map((source) => ({ source, message: 'This is part of the circle.' }));
+    const related = group.members
+      .slice(1)
+      .map((source) => ({ source, message: 'This is part of the circle.' }));
     return { findings: [{ code: 'circle', message, statement, at: nameAt, related, fixes: [] }] };
   }
 
@@ -190,7 +192,9 @@ export class Evaluation {
     if (given !== undefined) {
       reader.statement = given.statement;
       const found = value(reader, given.value);
-      return found === undefined ? { findings: reader.findings } : { answer: { is: 'value', value: found }, findings: reader.findings };
+      return found === undefined
+        ? { findings: reader.findings }
+        : { answer: { is: 'value', value: found }, findings: reader.findings };
     }
     const answer = compute(reader, {
       id: node.id,
@@ -214,7 +218,9 @@ export class Evaluation {
         ? undefined
         : this.solve(group, reader, unknown, statement.node);
     const findings = node.links.unresolved ? node.links.findings : reader.findings;
-    const changed = this.store([[unknown, solved === undefined ? { findings } : { answer: { is: 'value', value: solved }, findings }]]);
+    const changed = this.store([
+      [unknown, solved === undefined ? { findings } : { answer: { is: 'value', value: solved }, findings }],
+    ]);
     for (const id of group.members.slice(1)) {
       const member = this.network.nodes.get(id);
       if (member !== undefined) changed.push(...this.store([[id, this.evaluate(member)]]));
@@ -238,7 +244,8 @@ export class Evaluation {
     if (low.amount > high.amount) turnedAbout(reader, node.range, low, high);
     this.trialComplained = false;
     this.sides = {};
-    const residual = (amount: number): number => this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
+    const residual = (amount: number): number =>
+      this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
     const found = solveBracketed(residual, low.amount, high.amount, SOLVED_WITHIN);
     if (found.kind === 'root') return { kind: low.kind, amount: found.x };
     return this.unsolved(reader, node, [low, high], [found.fLo, found.fHi]);
@@ -264,10 +271,19 @@ export class Evaluation {
         this.trialComplained ||= result.findings.some(({ code }) => code !== 'not-built-yet');
       }
       const silent = new DefinitionReader(this, owner, this.settings);
-      const sides = comparison(silent, { kind: 'compare', op: '=', left: node.left, right: node.right, at: node.at });
+      const sides = comparison(silent, {
+        kind: 'compare',
+        op: '=',
+        left: node.left,
+        right: node.right,
+        at: node.at,
+      });
       this.trialComplained ||= silent.findings.length > 0;
       const fault = silent.findings.find(({ code }) => code === 'wrong-kind' || code === 'missing-unit');
-      this.sides = { ...(fault !== undefined && { fault }), ...(sides !== undefined && { kind: sides.left.kind }) };
+      this.sides = {
+        ...(fault !== undefined && { fault }),
+        ...(sides !== undefined && { kind: sides.left.kind }),
+      };
       return sides === undefined ? NaN : sides.left.amount - sides.right.amount;
     } finally {
       if (outer === undefined) delete this.trial;
@@ -287,7 +303,12 @@ export class Evaluation {
         reader.findings.push(this.sides.fault);
         return undefined;
       }
-      return report(reader, 'no-solution', node.name.at, `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`);
+      return report(
+        reader,
+        'no-solution',
+        node.name.at,
+        `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`,
+      );
     }
     const message = noRoot(node.name.text, ends, residuals, this.sides.kind ?? 'length', reader.unit);
     return report(reader, 'no-solution', node.name.at, message);
@@ -318,7 +339,8 @@ export class Evaluation {
   /** The groups that rest on a definition, in order. */
   private after(id: string): readonly Group[] {
     const seen = new Set<string>([id]);
-    for (const one of seen) for (const dependent of this.network.dependents.get(one) ?? []) seen.add(dependent);
+    for (const one of seen)
+      for (const dependent of this.network.dependents.get(one) ?? []) seen.add(dependent);
     const groups = new Set([...seen].flatMap((one) => this.network.groupOf(one) ?? []));
     return [...groups].sort((a, b) => a.rank - b.rank);
   }
@@ -355,7 +377,10 @@ const MEASUREMENT = 'measurement:';
 /** Found values are right to a ten-millionth of a millimetre or degree: far below what is compared (0.01 mm), cheap by interpolation. */
 const SOLVED_WITHIN = 1e-7;
 
-function changedKeys<T>(a: ReadonlyMap<string, T> = new Map(), b: ReadonlyMap<string, T> = new Map()): string[] {
+function changedKeys<T>(
+  a: ReadonlyMap<string, T> = new Map(),
+  b: ReadonlyMap<string, T> = new Map(),
+): string[] {
   if (a === b) return [];
   return [...new Set([...a.keys(), ...b.keys()])].filter((key) => !equal(a.get(key), b.get(key)));
 }
@@ -384,9 +409,17 @@ class DefinitionReader implements Reader {
   find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined {
     const own = this.parts.find(ref.path, wanted);
     const target = this.node.links.targets.get(ref);
-    const other = own !== undefined && target !== undefined && own.taken === ref.path.length && isOther(own.shape, wanted);
+    const other =
+      own !== undefined &&
+      target !== undefined &&
+      own.taken === ref.path.length &&
+      isOther(own.shape, wanted);
     if (own !== undefined && !other) {
-      return { answer: { is: 'shape', shape: own.shape }, rest: ref.path.slice(own.taken), source: this.node.id };
+      return {
+        answer: { is: 'shape', shape: own.shape },
+        rest: ref.path.slice(own.taken),
+        source: this.node.id,
+      };
     }
     if (target === undefined) {
       const later = this.node.links.later.get(ref);
@@ -396,14 +429,17 @@ class DefinitionReader implements Reader {
     }
     if (target.kind === 'given') return undefined;
     const answer = this.evaluation.answer(target.id, this.node);
-    if (answer !== undefined && answer.is !== 'absent') return { answer, rest: target.rest, source: target.id };
+    if (answer !== undefined && answer.is !== 'absent')
+      return { answer, rest: target.rest, source: target.id };
     this.blocked = true;
     return undefined;
   }
 
   isWordChoice(ref: Ref): boolean {
     const node = this.node.links.targets.get(ref)?.declaration?.statement.node;
-    return node?.kind === 'choose' && (node.among ?? []).some(({ kind }) => kind === 'ref' || kind === 'text');
+    return (
+      node?.kind === 'choose' && (node.among ?? []).some(({ kind }) => kind === 'ref' || kind === 'text')
+    );
   }
 
   standOn({ corners }: Piece): void {

@@ -9,7 +9,13 @@ import { visibleFiles } from './names/resolve';
 import { sizesOf, type Body } from './values/body';
 import { measurementNamed } from './values/measurements';
 
-const made = (code: string, statement: Statement, at: Finding['at'], message: string, extra: Partial<Finding> = {}): Finding => ({
+const made = (
+  code: string,
+  statement: Statement,
+  at: Finding['at'],
+  message: string,
+  extra: Partial<Finding> = {},
+): Finding => ({
   code,
   message,
   statement,
@@ -28,7 +34,10 @@ function syntaxOf(top: TopLevel): readonly Finding[] {
   const found: Finding[] = [];
   const visit = (statement: Statement): void => {
     for (const { code, at, message, fixes } of statement.problems) {
-      const edits = fixes.map((fix) => ({ title: fix.title, edits: fix.edits.map((edit) => ({ statement, ...edit })) }));
+      const edits = fixes.map((fix) => ({
+        title: fix.title,
+        edits: fix.edits.map((edit) => ({ statement, ...edit })),
+      }));
       found.push(made(code, statement, at, message, { fixes: edits }));
     }
     statement.block?.forEach(visit);
@@ -52,7 +61,8 @@ export function syntaxFindings(files: FileSet): SourcedFinding[] {
 }
 
 const CLASH_WORDS: Readonly<Record<Clash['why'], (clash: Clash) => string>> = {
-  twice: ({ second }) => `${second.name} is defined already. A name is given once; rename this one or take it out.`,
+  twice: ({ second }) =>
+    `${second.name} is defined already. A name is given once; rename this one or take it out.`,
   case: ({ first, second }) =>
     `${second.name} and ${first.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`,
   'draft-and-piece': ({ second }) =>
@@ -62,8 +72,12 @@ const CLASH_WORDS: Readonly<Record<Clash['why'], (clash: Clash) => string>> = {
 export function clashFindings(file: FileNames): SourcedFinding[] {
   return file.clashes().map((clash) => {
     const { first, second } = clash;
-    const related: Related[] = [{ source: file.key + first.id, message: `${first.name} is defined first here.` }];
-    const finding = made('defined-twice', second.statement, second.nameAt, CLASH_WORDS[clash.why](clash), { related });
+    const related: Related[] = [
+      { source: file.key + first.id, message: `${first.name} is defined first here.` },
+    ];
+    const finding = made('defined-twice', second.statement, second.nameAt, CLASH_WORDS[clash.why](clash), {
+      related,
+    });
     return { source: ownerOf(file, second), finding };
   });
 }
@@ -82,7 +96,10 @@ export function hidingFindings(file: FileNames): SourcedFinding[] {
     const where = owner === file ? 'the whole file' : fileName(owner?.uri ?? '');
     const what = outer === undefined ? `the measurement ${name}` : `the ${name} of ${where}`;
     const said = owner === file ? 'the file' : where;
-    const related = outer === undefined ? [] : [{ source: owner!.key + outer.id, message: `${name} of ${said} is defined here.` }];
+    const related =
+      outer === undefined
+        ? []
+        : [{ source: owner!.key + outer.id, message: `${name} of ${said} is defined here.` }];
     const message = `${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
     return { source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) };
   });
@@ -116,7 +133,9 @@ export function tableFindings(file: FileNames): SourcedFinding[] {
 
 /** A second definition is no node of its own; its top-level statement is. */
 const ownerOf = (file: FileNames, declaration: Declaration): string =>
-  declaration.statement === declaration.top.statement ? file.key + declaration.id : sourceOf(file, declaration.top);
+  declaration.statement === declaration.top.statement
+    ? file.key + declaration.id
+    : sourceOf(file, declaration.top);
 
 export function useFindings(files: FileSet): SourcedFinding[] {
   const found: SourcedFinding[] = [];
@@ -146,11 +165,24 @@ function givenFindings({ node, statement, file }: Use): readonly Finding[] {
   if (file === undefined) return [];
   return node.given.flatMap(({ name }) => {
     if (file.get(`=${name.text}`) !== undefined) return [];
-    const known = [...file.all()].filter(({ space, scope }) => space === 'value' && scope === '').map((one) => one.name);
+    const known = [...file.all()]
+      .filter(({ space, scope }) => space === 'value' && scope === '')
+      .map((one) => one.name);
     const near = nearest(name.text, known);
     const advice = near === undefined ? `Its values: ${known.join(', ')}.` : `Did you mean ${near}?`;
-    const fixes = near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at: name.at, text: near }] }];
-    return [made('unknown-name', statement, name.at, `${node.path.text} has no value called ${name.text} to be set. ${advice}`, { fixes })];
+    const fixes =
+      near === undefined
+        ? []
+        : [{ title: `Change to ${near}`, edits: [{ statement, at: name.at, text: near }] }];
+    return [
+      made(
+        'unknown-name',
+        statement,
+        name.at,
+        `${node.path.text} has no value called ${name.text} to be set. ${advice}`,
+        { fixes },
+      ),
+    ];
   });
 }
 
@@ -160,13 +192,28 @@ function useFinding({ failure, node, statement, circle }: Use): Finding | undefi
   const { text, at } = node.path;
   switch (failure) {
     case 'missing':
-      return made('missing-file', statement, at, `There is no file ${text} that can be read, seen from this one. Correct the path, or create the file.`);
+      return made(
+        'missing-file',
+        statement,
+        at,
+        `There is no file ${text} that can be read, seen from this one. Correct the path, or create the file.`,
+      );
     case 'outside':
-      return made('outside-workspace', statement, at, `${text} lies outside the folder that is open. A pattern uses files of its own workspace only: copy the file into it.`);
+      return made(
+        'outside-workspace',
+        statement,
+        at,
+        `${text} lies outside the folder that is open. A pattern uses files of its own workspace only: copy the file into it.`,
+      );
     case 'circle': {
       const way = (circle ?? []).map(fileName);
       const round = way.length === 1 ? `${way[0]} uses itself` : `${way.join(' uses ')} uses ${way[0]}`;
-      return made('circular-use', statement, at, `These files use each other in a circle: ${round}. Take out one of the use lines.`);
+      return made(
+        'circular-use',
+        statement,
+        at,
+        `These files use each other in a circle: ${round}. Take out one of the use lines.`,
+      );
     }
     case undefined:
       return undefined;
@@ -200,30 +247,53 @@ export function bodiesFrom(file: FileNames): ReadonlyMap<string, Statement> {
 }
 
 /** Why a body or size can't be had, as a sentence; undefined when it can. */
-export function bodyRefusal(choice: BodyChoice, bodies: ReadonlyMap<string, Statement>): { message: string; near?: string } | undefined {
+export function bodyRefusal(
+  choice: BodyChoice,
+  bodies: ReadonlyMap<string, Statement>,
+): { message: string; near?: string } | undefined {
   const table = bodies.get(choice.name);
   if (table === undefined) {
     const near = nearest(choice.name, bodies.keys());
-    const known = bodies.size === 0 ? 'No body is defined here or in a used file.' : `Known: ${[...bodies.keys()].join(', ')}.`;
-    return { message: `No body or size table is called ${choice.name}. ${near === undefined ? known : `Did you mean ${near}?`}`, ...(near !== undefined && { near }) };
+    const known =
+      bodies.size === 0
+        ? 'No body is defined here or in a used file.'
+        : `Known: ${[...bodies.keys()].join(', ')}.`;
+    return {
+      message: `No body or size table is called ${choice.name}. ${near === undefined ? known : `Did you mean ${near}?`}`,
+      ...(near !== undefined && { near }),
+    };
   }
   if (table.node.kind !== 'sizes') {
-    return choice.size === undefined ? undefined : { message: `${choice.name} is one body: it has no size ${choice.size}.` };
+    return choice.size === undefined
+      ? undefined
+      : { message: `${choice.name} is one body: it has no size ${choice.size}.` };
   }
   const sizes = sizesOf(table);
   if (choice.size !== undefined && sizes.includes(choice.size)) return undefined;
   const list = `${choice.name} has the sizes ${sizes.join(', ')}`;
-  return { message: choice.size === undefined ? `${list}: say which, such as ${choice.name} ${sizes[0] ?? 'M'}.` : `${list}, not ${choice.size}.` };
+  return {
+    message:
+      choice.size === undefined
+        ? `${list}: say which, such as ${choice.name} ${sizes[0] ?? 'M'}.`
+        : `${list}, not ${choice.size}.`,
+  };
 }
 
 /** What the `drafted for` line names and can't have. */
-export function draftedForFinding(own: DraftedFor, bodies: ReadonlyMap<string, Statement>): SourcedFinding | undefined {
+export function draftedForFinding(
+  own: DraftedFor,
+  bodies: ReadonlyMap<string, Statement>,
+): SourcedFinding | undefined {
   const refusal = bodyRefusal(own.choice, bodies);
   const { statement, source } = own;
   if (refusal === undefined || statement.node.kind !== 'drafted-for') return undefined;
   const { body, size } = statement.node;
-  const at = refusal.near === undefined && size !== undefined && bodies.has(own.choice.name) ? size.at : body.at;
-  const fixes = refusal.near === undefined ? [] : [{ title: `Change to ${refusal.near}`, edits: [{ statement, at: body.at, text: refusal.near }] }];
+  const at =
+    refusal.near === undefined && size !== undefined && bodies.has(own.choice.name) ? size.at : body.at;
+  const fixes =
+    refusal.near === undefined
+      ? []
+      : [{ title: `Change to ${refusal.near}`, edits: [{ statement, at: body.at, text: refusal.near }] }];
   return { source, finding: made('unknown-name', statement, at, refusal.message, { fixes }) };
 }
 
@@ -241,19 +311,33 @@ export function lackFinding(
     const declaration = file.get(id);
     return declaration === undefined ? Infinity : declaration.top.offset + declaration.statement.start;
   };
-  const first = (ids: Iterable<string>): string => [...ids].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1))[0]!;
+  const first = (ids: Iterable<string>): string =>
+    [...ids].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1))[0]!;
   const askers = [...new Set(names.map((name) => first(lacking.get(name)!)))];
-  const list = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  const list =
+    names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
   const related = askers.slice(0, 5).map((source) => ({ source, message: 'It is needed here.' }));
   const rest = names.length === 1 ? 'What rests on it is not drafted.' : 'What rests on them is not drafted.';
   const top = file.ofKind('pattern')[0] ?? file.topLevels[0];
   const statement = own?.statement ?? top?.statement;
   if (statement === undefined) return undefined;
   const source = own?.source ?? sourceOf(file, top!);
-  const at = statement.node.kind === 'drafted-for' ? statement.node.body.at : { from: 0, to: statement.text.split('\n')[0]!.length };
+  const at =
+    statement.node.kind === 'drafted-for'
+      ? statement.node.body.at
+      : { from: 0, to: statement.text.split('\n')[0]!.length };
   if (body !== undefined && chosen !== undefined) {
     const who = [chosen.name, chosen.size ?? ''].join(' ').trim();
-    return { source, finding: made('missing-measurement', statement, at, `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} Take ${names.length === 1 ? 'it' : 'them'}, or draft for another body.`, { related }) };
+    return {
+      source,
+      finding: made(
+        'missing-measurement',
+        statement,
+        at,
+        `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} Take ${names.length === 1 ? 'it' : 'them'}, or draft for another body.`,
+        { related },
+      ),
+    };
   }
   if (own !== undefined) return undefined;
   const message = `This pattern needs ${list}, but does not say whose: add drafted for BODY, and a use line for the file if the body stands in another.`;

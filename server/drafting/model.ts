@@ -175,7 +175,12 @@ export interface Piece {
   /** Undefined: a piece without cutting words, a step on the way to another. */
   readonly cut?: CutWords;
   readonly fold?: { readonly edge: string; readonly source: Source };
-  readonly grain?: { readonly from: Point; readonly to: Point; readonly bias: boolean; readonly source: Source };
+  readonly grain?: {
+    readonly from: Point;
+    readonly to: Point;
+    readonly bias: boolean;
+    readonly source: Source;
+  };
   /** Allowance of each edge, mm; undefined where none is stated. */
   readonly allowances: ReadonlyMap<string, number>;
   /** Edges that are turned up, and how often each is folded. */
@@ -331,7 +336,21 @@ export interface SidedReason {
 export interface DefinitionInfo {
   readonly source: Source;
   readonly name: string;
-  readonly kind: 'value' | 'choice' | 'point' | 'line' | 'curve' | 'piece' | 'edge' | 'seam' | 'finish' | 'notch' | 'draft' | 'measurement' | 'body' | 'sizes';
+  readonly kind:
+    | 'value'
+    | 'choice'
+    | 'point'
+    | 'line'
+    | 'curve'
+    | 'piece'
+    | 'edge'
+    | 'seam'
+    | 'finish'
+    | 'notch'
+    | 'draft'
+    | 'measurement'
+    | 'body'
+    | 'sizes';
   readonly doc: string;
   readonly value?: Value;
   readonly shape?: Shape;

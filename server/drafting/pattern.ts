@@ -28,7 +28,15 @@ import { finished, withCutting } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
-import { bodySheets, choicesOf, daysOf, needed, ownMeasurements, sidedReasons, sizesFor } from './surroundings';
+import {
+  bodySheets,
+  choicesOf,
+  daysOf,
+  needed,
+  ownMeasurements,
+  sidedReasons,
+  sizesFor,
+} from './surroundings';
 
 /** What a pattern is made of besides its results. */
 export interface PatternHead {
@@ -106,7 +114,10 @@ export class DraftedPattern implements Pattern {
     });
   }
 
-  private answers<T>(kinds: readonly Statement['node']['kind'][], take: (id: string) => T | undefined): readonly T[] {
+  private answers<T>(
+    kinds: readonly Statement['node']['kind'][],
+    take: (id: string) => T | undefined,
+  ): readonly T[] {
     const found: T[] = [];
     for (const top of this.fileSet.root.topLevels) {
       if (!kinds.includes(top.statement.node.kind)) continue;
@@ -120,7 +131,9 @@ export class DraftedPattern implements Pattern {
   }
 
   get pieces(): readonly Piece[] {
-    return this.once('pieces', () => this.answers(['piece', 'divide', 'band'], (id) => this.cutPieces(id)).flat());
+    return this.once('pieces', () =>
+      this.answers(['piece', 'divide', 'band'], (id) => this.cutPieces(id)).flat(),
+    );
   }
 
   get pieceNames(): readonly string[] {
@@ -134,14 +147,20 @@ export class DraftedPattern implements Pattern {
     const other = this.otherSide.covers(id) ? this.otherSide.result(id).answer : undefined;
     const whole = this.finish(answer.piece, this.evaluation);
     if (other?.is !== 'piece') return [whole];
-    return this.sides(whole, this.finish(other.piece, this.otherSide), this.network.nodes.get(id)?.links.drawn ?? 'right');
+    return this.sides(
+      whole,
+      this.finish(other.piece, this.otherSide),
+      this.network.nodes.get(id)?.links.drawn ?? 'right',
+    );
   }
 
   /** Both sides of a piece, the same objects while both stay the same. */
   private sides(drawn: Piece, other: Piece, side: 'left' | 'right'): readonly Piece[] {
     const before = bothKept.get(drawn);
     if (before?.other === other && before.side === side) return before.pieces;
-    const pieces = ofBothSides(drawn, other, side).map((piece) => (piece.cutting === undefined || piece.fold === drawn.fold ? piece : withCutting(piece)));
+    const pieces = ofBothSides(drawn, other, side).map((piece) =>
+      piece.cutting === undefined || piece.fold === drawn.fold ? piece : withCutting(piece),
+    );
     bothKept.set(drawn, { other, side, pieces });
     return pieces;
   }
@@ -157,7 +176,10 @@ export class DraftedPattern implements Pattern {
   }
 
   get seams(): readonly Seam[] {
-    return this.once('seams', () => [...this.answers(['seam'], (id) => this.seamSides(id)).flat(), ...cutSeams(this.pieces)]);
+    return this.once('seams', () => [
+      ...this.answers(['seam'], (id) => this.seamSides(id)).flat(),
+      ...cutSeams(this.pieces),
+    ]);
   }
 
   private seamSides(id: string): readonly Seam[] | undefined {
@@ -225,9 +247,12 @@ export class DraftedPattern implements Pattern {
       const names = new Set<string>();
       for (const top of this.fileSet.root.topLevels) {
         const { node } = top.statement;
-        const failed = ['seam', 'finish'].includes(node.kind) && this.evaluation.result(idOf(this.fileSet.root, top)).answer === undefined;
+        const failed =
+          ['seam', 'finish'].includes(node.kind) &&
+          this.evaluation.result(idOf(this.fileSet.root, top)).answer === undefined;
         if (!failed && node.kind !== 'broken' && node.kind !== 'facing') continue;
-        for (const word of top.statement.text.matchAll(/[\p{L}\p{M}\d-]+(?:\.[\p{L}\p{M}\d-]+)+/gu)) names.add(word[0]);
+        for (const word of top.statement.text.matchAll(/[\p{L}\p{M}\d-]+(?:\.[\p{L}\p{M}\d-]+)+/gu))
+          names.add(word[0]);
       }
       return names;
     });
@@ -263,7 +288,10 @@ export class DraftedPattern implements Pattern {
     const fixes = (): PlacedFinding['fixes'] =>
       finding.fixes.map(({ title, edits }) => ({
         title,
-        edits: edits.map((edit) => ({ place: at(edit.statement, edit.at, edit.source ?? source), text: edit.text })),
+        edits: edits.map((edit) => ({
+          place: at(edit.statement, edit.at, edit.source ?? source),
+          text: edit.text,
+        })),
       }));
     const place = at(finding.statement, finding.at, source);
     const { code, message, piece } = finding;
@@ -280,7 +308,10 @@ export class DraftedPattern implements Pattern {
   /** The file of a definition, and where its top-level statement begins. */
   private owner(source: Source, statement: Statement): { uri: string; offset: number } {
     const node = this.network.nodes.get(source);
-    if (node !== undefined && (node.declaration.statement === statement || holds(node.declaration.top, statement))) {
+    if (
+      node !== undefined &&
+      (node.declaration.statement === statement || holds(node.declaration.top, statement))
+    ) {
       return { uri: node.file.uri, offset: node.declaration.top.offset };
     }
     for (const file of this.fileSet.files()) {
@@ -300,7 +331,10 @@ function holds(top: TopLevel, statement: Statement): boolean {
 }
 
 /** Both sides of pieces by the drawn one. */
-const bothKept = new WeakMap<Piece, { readonly other: Piece; readonly side: string; readonly pieces: readonly Piece[] }>();
+const bothKept = new WeakMap<
+  Piece,
+  { readonly other: Piece; readonly side: string; readonly pieces: readonly Piece[] }
+>();
 
 const sidedKept = new WeakMap<Seam, Seam>();
 
@@ -316,6 +350,8 @@ function sided(seam: Seam, side: 'left' | 'right'): Seam {
 const alike = (a: Seam, b: Seam): boolean =>
   Math.abs(a.leftLength - b.leftLength) < 0.005 && Math.abs(a.rightLength - b.rightLength) < 0.005;
 
-const writtenPath = ({ scope, name }: { scope: string; name: string }): string => (scope === '' ? name : `${scope}.${name}`);
+const writtenPath = ({ scope, name }: { scope: string; name: string }): string =>
+  scope === '' ? name : `${scope}.${name}`;
 
-const same = <T>(a: readonly T[], b: readonly T[]): boolean => a.length === b.length && a.every((one, i) => one === b[i]);
+const same = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((one, i) => one === b[i]);

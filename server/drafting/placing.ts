@@ -34,10 +34,13 @@ function parts(statement: Statement): readonly Part[] {
     const { node } = line;
     if (node.kind === 'outline' || node.kind === 'hole') {
       return (line.block ?? []).flatMap((edge) =>
-        edge.node.kind === 'edge' ? [{ statement: edge, name: edge.node.name.text, at: edge.node.name.at }] : [],
+        edge.node.kind === 'edge'
+          ? [{ statement: edge, name: edge.node.name.text, at: edge.node.name.at }]
+          : [],
       );
     }
-    if ('name' in node && node.name !== undefined) return [{ statement: line, name: node.name.text, at: node.name.at }];
+    if ('name' in node && node.name !== undefined)
+      return [{ statement: line, name: node.name.text, at: node.name.at }];
     return [{ statement: line, name: node.kind, at: node.at }];
   });
 }
@@ -77,7 +80,11 @@ function mentioned(node: Node, at: number): Source | undefined {
     const target = node.links.targets.get(ref);
     const own = partOf(node.declaration.statement, ref.path[0]!.text);
     if (target === undefined) found ??= own && `${node.id}/${own.name}`;
-    else found ??= target.kind === 'block' && target.rest[0] !== undefined ? `${target.id}/${target.rest[0].text}` : target.id;
+    else
+      found ??=
+        target.kind === 'block' && target.rest[0] !== undefined
+          ? `${target.id}/${target.rest[0].text}`
+          : target.id;
   });
   return found;
 }
@@ -91,5 +98,7 @@ function topAt(items: readonly TopLevel[], offset: number): TopLevel | undefined
     else high = middle - 1;
   }
   const top = items[low];
-  return top !== undefined && top.offset <= offset && offset <= top.offset + top.text.length ? top : undefined;
+  return top !== undefined && top.offset <= offset && offset <= top.offset + top.text.length
+    ? top
+    : undefined;
 }

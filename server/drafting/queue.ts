@@ -36,7 +36,8 @@ export class Queue {
     const { heap } = this;
     let i = 0;
     for (;;) {
-      const child = 2 * i + 2 < heap.length && heap[2 * i + 2]!.rank < heap[2 * i + 1]!.rank ? 2 * i + 2 : 2 * i + 1;
+      const child =
+        2 * i + 2 < heap.length && heap[2 * i + 2]!.rank < heap[2 * i + 1]!.rank ? 2 * i + 2 : 2 * i + 1;
       if (child >= heap.length || heap[i]!.rank <= heap[child]!.rank) return;
       [heap[i], heap[child]] = [heap[child]!, heap[i]!];
       i = child;

@@ -29,7 +29,8 @@ function sidesOf(network: Network, body: Body | undefined): Kept {
 }
 
 /** Definitions that rest on a measurement with two sides, named without saying which. */
-export const sidedDefinitions = (network: Network, body: Body | undefined): ReadonlySet<string> => sidesOf(network, body).sided;
+export const sidedDefinitions = (network: Network, body: Body | undefined): ReadonlySet<string> =>
+  sidesOf(network, body).sided;
 
 /** Of the sided definitions, those that make pieces drafted `each side`, and what is made and sewn of these. */
 export function bothSides(network: Network, body: Body | undefined): ReadonlySet<string> {

@@ -1,7 +1,15 @@
 /** What stands round a pattern: bodies and sizes, choices, what it needs to be measured, the days written in it. */
 import type { Expr, Statement } from '../../grammar/syntax';
 import { bodiesFrom } from './file-findings';
-import type { BodyChoice, BodySheet, DisplayUnit, OwnMeasurement, PatternChoice, SidedReason, Value } from './model';
+import type {
+  BodyChoice,
+  BodySheet,
+  DisplayUnit,
+  OwnMeasurement,
+  PatternChoice,
+  SidedReason,
+  Value,
+} from './model';
 import type { FileNames, FileSet } from './names/files';
 import { eachReference } from './names/references';
 import type { Network } from './names/network';
@@ -11,17 +19,29 @@ import { measurementNamed, measurements } from './values/measurements';
 import { written } from './values/quantity';
 
 /** The body drafted for, and all that stand in the pattern's own file. */
-export function bodySheets(files: FileSet, chosen: BodyChoice | undefined, unit: DisplayUnit): readonly BodySheet[] {
+export function bodySheets(
+  files: FileSet,
+  chosen: BodyChoice | undefined,
+  unit: DisplayUnit,
+): readonly BodySheet[] {
   const bodies = bodiesFrom(files.root);
   const found: BodySheet[] = [];
   const add = (name: string, size?: string): void => {
     const statement = bodies.get(name);
-    const body = statement && bodyOf({ name, ...(size !== undefined && { size }) }, (other) => bodies.get(other), unit);
+    const body =
+      statement && bodyOf({ name, ...(size !== undefined && { size }) }, (other) => bodies.get(other), unit);
     const repeated = found.some((one) => one.name === name && one.size === size);
     if (statement === undefined || body === undefined || repeated) return;
     const source = `${fileOf(files, statement)}body:${name}`;
     const taken = takenOn(statement);
-    found.push({ name, source, statement, measures: body.measures, ...(size !== undefined && { size }), ...(taken && { taken }) });
+    found.push({
+      name,
+      source,
+      statement,
+      measures: body.measures,
+      ...(size !== undefined && { size }),
+      ...(taken && { taken }),
+    });
   };
   if (chosen !== undefined) add(chosen.name, chosen.size);
   for (const { statement, name } of files.root.bodies()) {
@@ -48,7 +68,8 @@ export function needed(network: Network): readonly string[] {
   const names = new Set<string>();
   for (const [id, askers] of network.dependents) {
     if (!id.startsWith(MEASUREMENT)) continue;
-    if ([...askers].some((asker) => network.groupOf(asker) !== undefined)) names.add(id.slice(MEASUREMENT.length));
+    if ([...askers].some((asker) => network.groupOf(asker) !== undefined))
+      names.add(id.slice(MEASUREMENT.length));
   }
   const known = measurements.map(({ name }) => name).filter((name) => names.has(name));
   return [...known, ...[...names].filter((name) => !measurementNamed.has(name)).sort()];
@@ -62,7 +83,10 @@ export function ownMeasurements(files: FileSet): ReadonlyMap<string, OwnMeasurem
       const { node } = statement;
       if (node.kind !== 'measure' || found.has(node.name.text)) continue;
       const [low, high] = [plainLength(node.range?.low), plainLength(node.range?.high)];
-      const range = low === undefined || high === undefined ? {} : { low: Math.min(low, high), high: Math.max(low, high) };
+      const range =
+        low === undefined || high === undefined
+          ? {}
+          : { low: Math.min(low, high), high: Math.max(low, high) };
       found.set(node.name.text, { name: node.name.text, words: node.how.text, ...range });
     }
   }
@@ -76,7 +100,10 @@ function plainLength(expr: Expr | undefined): number | undefined {
 }
 
 /** Choices that can be set from outside; of two with one path the first. */
-export function choicesOf(files: FileSet, valueOf: (id: string) => Value | undefined): readonly PatternChoice[] {
+export function choicesOf(
+  files: FileSet,
+  valueOf: (id: string) => Value | undefined,
+): readonly PatternChoice[] {
   const found = new Map<string, PatternChoice>();
   for (const file of files.files()) {
     for (const { statement, scope, name, id } of file.choices()) {
@@ -115,7 +142,11 @@ export function daysOf(file: FileNames): readonly string[] {
 }
 
 /** The places where a piece comes to rest on a measurement with two sides. */
-export function sidedReasons(network: Network, body: Body | undefined, piece: string): readonly SidedReason[] {
+export function sidedReasons(
+  network: Network,
+  body: Body | undefined,
+  piece: string,
+): readonly SidedReason[] {
   if (!sidedDefinitions(network, body).has(piece)) return [];
   const seen = new Set([piece]);
   for (const id of seen) for (const input of network.nodes.get(id)?.links.inputs ?? []) seen.add(input);
@@ -126,7 +157,12 @@ export function sidedReasons(network: Network, body: Body | undefined, piece: st
     eachReference(node.declaration.statement, (ref, _, statement) => {
       const target = node.links.targets.get(ref);
       const measurement = ref.path[0]!.text;
-      if (target?.kind !== 'measurement' || target.rest.length > 0 || body?.measures.get(measurement)?.sided !== true) return;
+      if (
+        target?.kind !== 'measurement' ||
+        target.rest.length > 0 ||
+        body?.measures.get(measurement)?.sided !== true
+      )
+        return;
       found.push({ measurement, source: id, statement, at: ref.at });
     });
   }

@@ -101,7 +101,11 @@ export class Workshop {
    * Drafts a pattern for one choice after another, each an edit of the one before, and shows each to `visit`, which must
    * read what it wants at once.
    */
-  forEach<C extends Choice>(uri: string, choices: readonly C[], visit: (pattern: Pattern, choice: C) => void): void {
+  forEach<C extends Choice>(
+    uri: string,
+    choices: readonly C[],
+    visit: (pattern: Pattern, choice: C) => void,
+  ): void {
     const drafting = new Drafting(uri, {}, this.door, (file) => this.source(file));
     for (const choice of choices) visit(drafting.as(choice), choice);
   }
@@ -152,7 +156,11 @@ class Drafting {
   private unchanged(): boolean {
     const files = this.files.files();
     const missing = files.some(({ uses }) => uses.some(({ failure }) => failure === 'missing'));
-    return !missing && files.length === this.seen.length && files.every(({ uri }, i) => this.source(uri) === this.seen[i]);
+    return (
+      !missing &&
+      files.length === this.seen.length &&
+      files.every(({ uri }, i) => this.source(uri) === this.seen[i])
+    );
   }
 
   private draft(): DraftedPattern {
@@ -184,7 +192,14 @@ class Drafting {
       for (const finding of this.evaluation.result(id).findings) findings.push({ source: id, finding });
     }
     const title = this.statementOf('pattern')?.title.text ?? '';
-    const head = { uri: this.uri, title, unit, refused, findings, ...(chosen !== undefined && { body: chosen }) };
+    const head = {
+      uri: this.uri,
+      title,
+      unit,
+      refused,
+      findings,
+      ...(chosen !== undefined && { body: chosen }),
+    };
     return new DraftedPattern(head, this.files, this.network, this.evaluation, other, this.finishedPieces);
   }
 
@@ -194,7 +209,8 @@ class Drafting {
     const more = new Set(this.otherSide.configure(settings));
     for (const id of this.otherSide.cover(bothSides(this.network, settings.body))) more.add(id);
     // an input that does not differ from side to side is computed by the other evaluation only
-    for (const id of this.evaluation!.changed) for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
+    for (const id of this.evaluation!.changed)
+      for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
     this.otherSide.update(change, more);
     return this.otherSide;
   }
@@ -204,7 +220,9 @@ class Drafting {
     return [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root)];
   }
 
-  private statementOf<K extends StatementNode['kind']>(kind: K): Extract<StatementNode, { kind: K }> | undefined {
+  private statementOf<K extends StatementNode['kind']>(
+    kind: K,
+  ): Extract<StatementNode, { kind: K }> | undefined {
     return this.files.root.ofKind(kind)[0]?.statement.node as Extract<StatementNode, { kind: K }> | undefined;
   }
 
@@ -243,7 +261,10 @@ class Drafting {
       const value = readValue(text);
       if (id !== undefined && value !== undefined) set.set(id, value);
       else if (id === undefined) refused.push(unknownChoice(name, choices, this.wordBefore(name)));
-      else refused.push(`${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`);
+      else
+        refused.push(
+          `${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`,
+        );
     }
     return set;
   }
@@ -262,10 +283,12 @@ class Drafting {
 
 function unknownChoice(name: string, choices: ReadonlyMap<string, string>, word: string | undefined): string {
   if (word === 'solve') return `${name} is worked out from its equation (solve), so it can't be set.`;
-  if (word === 'let') return `${name} is worked out (let), so it can't be set: only what the pattern chooses can be.`;
+  if (word === 'let')
+    return `${name} is worked out (let), so it can't be set: only what the pattern chooses can be.`;
   if (choices.size === 0) return `This pattern leaves nothing to choose, so ${name} can't be set.`;
   const near = nearest(name, choices.keys());
-  const advice = near === undefined ? `Its choices: ${[...choices.keys()].join(', ')}.` : `Did you mean ${near}?`;
+  const advice =
+    near === undefined ? `Its choices: ${[...choices.keys()].join(', ')}.` : `Did you mean ${near}?`;
   return `No choice is called ${name}. ${advice}`;
 }
 
@@ -277,7 +300,8 @@ function readValue(text: string): Value | undefined {
   let expr = statement.node.value;
   const sign = expr.kind === 'negative' ? -1 : 1;
   if (expr.kind === 'negative') expr = expr.of;
-  if (expr.kind === 'ref' && expr.path.length === 1 && sign === 1) return { kind: 'text', text: expr.path[0]!.text };
+  if (expr.kind === 'ref' && expr.path.length === 1 && sign === 1)
+    return { kind: 'text', text: expr.path[0]!.text };
   if (expr.kind !== 'quantity') return undefined;
   const { kind, amount } = written(expr);
   return { kind, amount: sign * amount };

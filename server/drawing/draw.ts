@@ -2,7 +2,16 @@
 import { boxOfPaths, Path, type Box, type Point, type Segment } from '../geometry';
 import type { Edge, Pattern, Piece, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, LineRole, PieceDrawing, Placement } from './model';
+import type {
+  Drawing,
+  DrawnDot,
+  DrawnLine,
+  DrawnText,
+  Frame,
+  LineRole,
+  PieceDrawing,
+  Placement,
+} from './model';
 import { dartDots, dartLines } from './darts';
 import { grainDrawn } from './grain';
 import { notchStrokes } from './notches';
@@ -21,7 +30,8 @@ const kept = new WeakMap<Piece, { readonly around: Around; readonly drawing: Pie
 
 /** Pieces that did not change keep their drawing, object for object. */
 export function draw(pattern: Pattern): Drawing {
-  const body = pattern.body === undefined ? '' : [pattern.body.name, pattern.body.size ?? ''].join(' ').trim();
+  const body =
+    pattern.body === undefined ? '' : [pattern.body.name, pattern.body.size ?? ''].join(' ').trim();
   const pieces = shown(pattern).map((piece) => drawPiece(piece, aroundOf(piece, pattern, body)));
   const { placements, frame } = place(pieces);
   return { title: pattern.title, body, unit: pattern.unit, pieces, placements, frame };
@@ -34,7 +44,9 @@ function shown(pattern: Pattern): readonly Piece[] {
 }
 
 function aroundOf(piece: Piece, pattern: Pattern, body: string): Around {
-  const seams = pattern.seams.filter(({ left, right }) => [...left, ...right].some((edge) => edge.piece === piece.base));
+  const seams = pattern.seams.filter(({ left, right }) =>
+    [...left, ...right].some((edge) => edge.piece === piece.base),
+  );
   return { unit: pattern.unit, title: pattern.title, body, seams };
 }
 
@@ -72,7 +84,15 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
   const dots = [...corners, ...dartDots(piece)];
   const words: DrawnText[] = texts(piece, around, grain);
   const box = boxOfPaths([...piece.edges.map(({ path }) => path), ...(piece.cutting ?? [])]);
-  return { name: piece.name, source: piece.source, frame: frameOf(box), lines, dots, texts: words, spoken: spoken(piece, around) };
+  return {
+    name: piece.name,
+    source: piece.source,
+    frame: frameOf(box),
+    lines,
+    dots,
+    texts: words,
+    spoken: spoken(piece, around),
+  };
 }
 
 const cornerSource = (piece: Piece, corner: string): string =>
@@ -83,7 +103,9 @@ function cuttingLines(piece: Piece): DrawnLine[] {
   if (piece.cutting === undefined) return [];
   const fold = foldOf(piece);
   const index = fold === undefined ? 0 : piece.edges.indexOf(fold) + 1;
-  const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap((path) => path.segments);
+  const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap(
+    (path) => path.segments,
+  );
   const segments = fold === undefined ? around : around.filter((segment) => !liesAlong(segment, fold.path));
   if (segments.length === 0) return [];
   const { name, source } = piece;
@@ -122,7 +144,13 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
     const partner = partnerOf(piece, name, around.seams);
     const fold = role === 'fold' ? ', on the fold' : '';
     const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
-    const shown = role === 'fold' ? foldPath(piece, piece.edges.find((one) => one.name === name)!) : path;
+    const shown =
+      role === 'fold'
+        ? foldPath(
+            piece,
+            piece.edges.find((one) => one.name === name)!,
+          )
+        : path;
     return { ...pathLine(role, shown, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
   });
 }
@@ -163,7 +191,10 @@ const ROW = 1.6;
 
 /** Pieces beside each other in file order, tops level, in rows about as wide as they are high. */
 export function place(pieces: readonly PieceDrawing[]): { placements: readonly Placement[]; frame: Frame } {
-  const sizes = pieces.map(({ frame }) => ({ wide: frame.right - frame.left + BETWEEN, high: frame.bottom - frame.top + BETWEEN }));
+  const sizes = pieces.map(({ frame }) => ({
+    wide: frame.right - frame.left + BETWEEN,
+    high: frame.bottom - frame.top + BETWEEN,
+  }));
   const widest = Math.max(0, ...sizes.map(({ wide }) => wide));
   const row = Math.max(widest, ROW * Math.sqrt(sizes.reduce((sum, { wide, high }) => sum + wide * high, 0)));
   const placements: Placement[] = [];
@@ -171,13 +202,23 @@ export function place(pieces: readonly PieceDrawing[]): { placements: readonly P
   pieces.forEach((piece, i) => {
     const size = sizes[i]!;
     if (x > 0 && x + size.wide > row) [x, y, high] = [0, y + high, 0];
-    placements.push({ piece: piece.name, by: { x: rounded(x - piece.frame.left), y: rounded(y - piece.frame.top) } });
+    placements.push({
+      piece: piece.name,
+      by: { x: rounded(x - piece.frame.left), y: rounded(y - piece.frame.top) },
+    });
     x += size.wide;
     high = Math.max(high, size.high);
     right = Math.max(right, x);
   });
   const bottom = y + high;
   const none = pieces.length === 0;
-  return { placements, frame: { left: 0, top: 0, right: none ? 0 : rounded(right - BETWEEN), bottom: none ? 0 : rounded(bottom - BETWEEN) } };
+  return {
+    placements,
+    frame: {
+      left: 0,
+      top: 0,
+      right: none ? 0 : rounded(right - BETWEEN),
+      bottom: none ? 0 : rounded(bottom - BETWEEN),
+    },
+  };
 }
-

@@ -1,6 +1,18 @@
 /** The grain line: parallel to the thread, inside the piece, long enough to lay a ruler by. */
 import type { Piece } from '../drafting/model';
-import { add, areaOf, boxOfPaths, distance, intersections, lineIntersections, normalised, Path, scale, subtract, type Point } from '../geometry';
+import {
+  add,
+  areaOf,
+  boxOfPaths,
+  distance,
+  intersections,
+  lineIntersections,
+  normalised,
+  Path,
+  scale,
+  subtract,
+  type Point,
+} from '../geometry';
 import type { DrawnLine } from './model';
 import { pathLine } from './path';
 
@@ -24,11 +36,16 @@ function insideLine(piece: Piece, direction: Point): Path {
   const paths = piece.edges.map(({ path }) => path);
   const box = boxOfPaths(paths);
   const size = distance({ x: box.minX, y: box.minY }, { x: box.maxX, y: box.maxY });
-  const middle = areaOf(paths) > 0 ? centroid(paths) : { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const middle =
+    areaOf(paths) > 0 ? centroid(paths) : { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const across = { x: -direction.y, y: direction.x };
-  const found = ASIDE.map((share) => through(paths, add(middle, scale(across, share * size)), direction, size));
+  const found = ASIDE.map((share) =>
+    through(paths, add(middle, scale(across, share * size)), direction, size),
+  );
   const darts = piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to]));
-  const clear = found.find((line) => line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0));
+  const clear = found.find(
+    (line) => line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0),
+  );
   return clear ?? found[0]!;
 }
 

@@ -36,9 +36,7 @@ export type LineRole =
 export type Source = string;
 
 /** `[x, y]` a straight stretch to there; `[x1, y1, x2, y2, x, y]` a cubic Bézier stretch. */
-export type Stretch =
-  | readonly [number, number]
-  | readonly [number, number, number, number, number, number];
+export type Stretch = readonly [number, number] | readonly [number, number, number, number, number, number];
 
 export interface DrawnLine {
   readonly role: LineRole;

@@ -17,7 +17,11 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   const outward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
   const allowance = piece.allowances.get(notch.edge) ?? 0;
   const depth = allowance > 0 ? Math.min(DEEPEST, allowance / 2) : SHOWN;
-  const words = { name: notch.name, source: notch.source, tip: `${notch.name}, ${['single', 'double', 'triple'][notch.count - 1]} notch` };
+  const words = {
+    name: notch.name,
+    source: notch.source,
+    tip: `${notch.name}, ${['single', 'double', 'triple'][notch.count - 1]} notch`,
+  };
   return Array.from({ length: notch.count }, (_, i) => {
     const s = notch.distance + (i - (notch.count - 1) / 2) * APART;
     const at = edge.path.pointAt(s);

@@ -21,5 +21,12 @@ export function pathLine(
   words: Pick<DrawnLine, 'name' | 'source' | 'tip'>,
   segments: readonly Segment[] = path.segments,
 ): DrawnLine {
-  return { role, ...words, start: spot(path.start), stretches: segments.map(stretch), closed: false, arrows: 'none' };
+  return {
+    role,
+    ...words,
+    start: spot(path.start),
+    stretches: segments.map(stretch),
+    closed: false,
+    arrows: 'none',
+  };
 }

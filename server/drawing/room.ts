@@ -53,7 +53,13 @@ function unrest(spot: Point, middle: Point, box: Bounds): number {
 }
 
 /** Whether a rectangle lies inside the ring, with its sides crossed by nothing, and off the grain. */
-function fits(at: Point, halfWide: number, halfHigh: number, ring: readonly Point[], inTheWay: readonly Stretch[]): boolean {
+function fits(
+  at: Point,
+  halfWide: number,
+  halfHigh: number,
+  ring: readonly Point[],
+  inTheWay: readonly Stretch[],
+): boolean {
   const [left, right, top, bottom] = [at.x - halfWide, at.x + halfWide, at.y - halfHigh, at.y + halfHigh];
   if (!inside(at, ring)) return false;
   const clear = ring.every((p, i) => !meets(p, ring[(i + 1) % ring.length]!, left, right, top, bottom));

@@ -24,7 +24,10 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
   const wide = Math.min(box.maxX - box.minX, box.maxY - box.minY);
   const title = Math.min(TITLE_TO, Math.max(TITLE_FROM, wide * TITLE_SHARE));
   const edge = Math.min(EDGE_TO, Math.max(EDGE_FROM, title * EDGE_SHARE));
-  return [...label(piece, around, grain, title), ...piece.edges.flatMap((one) => edgeName(piece, one, around, edge))];
+  return [
+    ...label(piece, around, grain, title),
+    ...piece.edges.flatMap((one) => edgeName(piece, one, around, edge)),
+  ];
 }
 
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
@@ -44,7 +47,13 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
   const base = { source: piece.source, turn: 0 };
   const at = (y: number): DrawnText['at'] => ({ x: rounded(room.x), y: rounded(room.y + y * room.scale) });
   const found: DrawnText[] = [
-    { ...base, role: 'title', text: piece.name, at: at(-high / 2 + title), size: rounded(title * room.scale) },
+    {
+      ...base,
+      role: 'title',
+      text: piece.name,
+      at: at(-high / 2 + title),
+      size: rounded(title * room.scale),
+    },
     ...lines.map((text, i): DrawnText => ({
       ...base,
       role: 'detail',
@@ -55,7 +64,14 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
   ];
   for (const { text, at: place, source } of piece.labels) {
     if (place === undefined) continue;
-    found.push({ role: 'note', source, text, at: { x: rounded(place.x), y: rounded(place.y) }, size: rounded(detail), turn: 0 });
+    found.push({
+      role: 'note',
+      source,
+      text,
+      at: { x: rounded(place.x), y: rounded(place.y) },
+      size: rounded(detail),
+      turn: 0,
+    });
   }
   return found;
 }
@@ -74,7 +90,8 @@ function edgeName(piece: Piece, edge: Edge, around: Around, size: number): Drawn
   const upright = turn > 90.001 || turn <= -89.999 ? turn + 180 : turn;
   const inside = { x: -along.y * inward, y: along.x * inward };
   // the base line stands nearer the edge when the text hangs below it
-  const hangs = Math.cos((upright * Math.PI) / 180) * inside.y - Math.sin((upright * Math.PI) / 180) * inside.x > 0;
+  const hangs =
+    Math.cos((upright * Math.PI) / 180) * inside.y - Math.sin((upright * Math.PI) / 180) * inside.x > 0;
   const off = hangs ? size * 2 : size;
   return [
     {
@@ -87,4 +104,3 @@ function edgeName(piece: Piece, edge: Edge, around: Around, size: number): Drawn
     },
   ];
 }
-

@@ -162,12 +162,22 @@ function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): J
 /** A corner between a seam and an edge that is turned back, whichever comes first. */
 function turnedBackJoint(edge: CutEdge, following: CutEdge, run: Run, next: Run): Joint | undefined {
   if (following.turnedBack?.start === true && next.width > 0) {
-    const hem = { path: following.path, along: following.path.tangentAt(0), run: next, folds: following.turnedBack.folds };
+    const hem = {
+      path: following.path,
+      along: following.path.tangentAt(0),
+      run: next,
+      folds: following.turnedBack.folds,
+    };
     return turnedBack(run, hem, edge.path.end, 'before');
   }
   if (edge.turnedBack?.end === true && run.widthAtEnd > 0) {
     const along = edge.path.tangentAt(edge.path.length, 'before');
-    return turnedBack(next, { path: edge.path, along, run, folds: edge.turnedBack.folds }, edge.path.end, 'after');
+    return turnedBack(
+      next,
+      { path: edge.path, along, run, folds: edge.turnedBack.folds },
+      edge.path.end,
+      'after',
+    );
   }
   return undefined;
 }
@@ -213,7 +223,12 @@ function turnedBack(seam: Run, hem: Hem, at: Point, order: 'before' | 'after'): 
 }
 
 /** Where the seam's cutting line ends at the fold, when it runs beyond it already. */
-function cutAt(seam: Run, fold: Point, toward: Point, order: 'before' | 'after'): Pick<Joint, 'endAt' | 'startAt'> {
+function cutAt(
+  seam: Run,
+  fold: Point,
+  toward: Point,
+  order: 'before' | 'after',
+): Pick<Joint, 'endAt' | 'startAt'> {
   const end = order === 'before' ? seam.path.end : seam.path.start;
   const beyond = (end.x - fold.x) * toward.x + (end.y - fold.y) * toward.y;
   if (beyond <= 0) return { endAt: undefined, startAt: undefined };

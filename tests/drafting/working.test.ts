@@ -36,11 +36,15 @@ function drafted(text: string): Pattern {
 
 function piece(pattern: Pattern, name: string): Piece {
   const found = pattern.pieces.find((one) => one.name === name);
-  assert.ok(found, `${name} is made; found: ${pattern.findings.map(({ finding }) => finding.message).join('\n')}`);
+  assert.ok(
+    found,
+    `${name} is made; found: ${pattern.findings.map(({ finding }) => finding.message).join('\n')}`,
+  );
   return found;
 }
 
-const sewn = ({ edges }: Piece): Record<string, number> => Object.fromEntries(edges.map((edge) => [edge.name, edge.sewn]));
+const sewn = ({ edges }: Piece): Record<string, number> =>
+  Object.fromEntries(edges.map((edge) => [edge.name, edge.sewn]));
 
 function sameLengths(a: Piece, b: Piece, names = Object.keys(sewn(a))): void {
   for (const name of names) {
@@ -149,7 +153,8 @@ piece longer worked from plain { lengthen 3cm at ((neck down 35cm) to (neck down
     const pattern = drafted(OPENED);
     const [plain, spread] = [piece(pattern, 'plain'), piece(pattern, 'spread')];
     sameLengths(plain, spread, ['armhole', 'side', 'centre']);
-    for (const edge of ['waist', 'shoulder']) assert.ok(Math.abs(sewn(spread)[edge]! - sewn(plain)[edge]! - 60) < 1e-6);
+    for (const edge of ['waist', 'shoulder'])
+      assert.ok(Math.abs(sewn(spread)[edge]! - sewn(plain)[edge]! - 60) < 1e-6);
   });
 
   it('lengthened grows by the same at centre and side', () => {
@@ -178,7 +183,11 @@ divide lined at yoke-line along yoke-seam into yoke holding neck { cut pair }, b
     const [middle, flank] = [piece(pattern, 'middle'), piece(pattern, 'flank')];
     const wedges = whole.darts.reduce((sum, dart) => {
       const [a, b] = [dart.from, dart.to];
-      return sum + Math.abs((a.x - dart.pivot.x) * (b.y - dart.pivot.y) - (a.y - dart.pivot.y) * (b.x - dart.pivot.x)) / 2;
+      return (
+        sum +
+        Math.abs((a.x - dart.pivot.x) * (b.y - dart.pivot.y) - (a.y - dart.pivot.y) * (b.x - dart.pivot.x)) /
+          2
+      );
     }, 0);
     assert.ok(Math.abs(middle.area + flank.area + wedges - whole.area) < 1e-3);
   });

@@ -2,7 +2,8 @@
 import type { Name, Statement, StatementNode, TopLevel } from '../../../grammar/syntax';
 
 /** Values and shapes have separate name spaces, and so have blocks (drafts and pieces), seams and bodies. */
-export type Space = 'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'expect' | 'line';
+export type Space =
+  'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'expect' | 'line';
 
 export interface Declaration {
   /** Path in its file: `=hip-ease`, `skirt/=quarter-hip`, `skirt/hip-curve`, `skirt`, `seam:side`. */
@@ -57,7 +58,10 @@ const BROKEN: Readonly<Record<string, { space: Space; mark: string }>> = Object.
   Object.fromEntries([
     ...['let', 'choose', 'solve'].map((word) => [word, { space: 'value', mark: '=' }]),
     ...['point', 'line', 'curve', 'arc', 'circle'].map((word) => [word, { space: 'shape', mark: '' }]),
-    ...['draft', 'piece', 'lining', 'facing', 'band', 'strip'].map((word) => [word, { space: 'block', mark: '' }]),
+    ...['draft', 'piece', 'lining', 'facing', 'band', 'strip'].map((word) => [
+      word,
+      { space: 'block', mark: '' },
+    ]),
     ...['body', 'sizes'].map((word) => [word, { space: 'body', mark: 'body:' }]),
   ]),
 );
@@ -91,8 +95,17 @@ function line(statement: Statement, top: TopLevel, scope: string, id: string, of
 /** The pieces that come of dividing or joining. */
 function shares(statement: Statement, top: TopLevel): readonly Declaration[] {
   const { node } = statement;
-  const names = node.kind === 'divide' ? node.into.map(({ name }) => name) : node.kind === 'join' ? [node.into] : [];
-  return names.map(({ text, at }) => ({ id: text, space: 'block', name: text, scope: '', statement, top, nameAt: at }));
+  const names =
+    node.kind === 'divide' ? node.into.map(({ name }) => name) : node.kind === 'join' ? [node.into] : [];
+  return names.map(({ text, at }) => ({
+    id: text,
+    space: 'block',
+    name: text,
+    scope: '',
+    statement,
+    top,
+    nameAt: at,
+  }));
 }
 
 /**
@@ -100,7 +113,10 @@ function shares(statement: Statement, top: TopLevel): readonly Declaration[] {
  *
  * @param before what a statement of a block declared in an earlier text: it is kept where it says the same
  */
-export function declarations(top: TopLevel, before?: ReadonlyMap<Statement, Declaration>): readonly Declaration[] {
+export function declarations(
+  top: TopLevel,
+  before?: ReadonlyMap<Statement, Declaration>,
+): readonly Declaration[] {
   const { statement } = top;
   const found: Declaration[] = [];
   const own = declare(statement, top, '');

@@ -80,7 +80,10 @@ export class FileNames {
   }
 
   /** Answers what stood first under each path concerned. */
-  private replace(gone: readonly TopLevel[], come: readonly TopLevel[]): ReadonlyMap<string, Declaration | undefined> {
+  private replace(
+    gone: readonly TopLevel[],
+    come: readonly TopLevel[],
+  ): ReadonlyMap<string, Declaration | undefined> {
     const firsts = new Map<string, Declaration | undefined>();
     const note = (id: string): void => {
       if (!firsts.has(id)) firsts.set(id, this.get(id));
@@ -157,7 +160,8 @@ export class FileNames {
     if (this.choosing.size === 0) return;
     for (const top of this.items) {
       if (!this.choosing.has(top)) continue;
-      for (const declaration of this.firstOf(top)) if (declaration.statement.node.kind === 'choose') yield declaration;
+      for (const declaration of this.firstOf(top))
+        if (declaration.statement.node.kind === 'choose') yield declaration;
     }
   }
 
@@ -170,13 +174,19 @@ export class FileNames {
 
   /** Names that some body, size table or `measure` of this file gives a meaning. */
   measurements(): ReadonlySet<string> {
-    this.measured ??= new Set(this.items.flatMap((top) => (givesMeasurements(top) ? measuredNames(top.statement) : [])));
+    this.measured ??= new Set(
+      this.items.flatMap((top) => (givesMeasurements(top) ? measuredNames(top.statement) : [])),
+    );
     return this.measured;
   }
 
   /** Names of the values that stand at top level. */
   values(): ReadonlySet<string> {
-    this.valueNames ??= new Set(this.items.flatMap((top) => this.of(top).slice(0, 1)).flatMap(({ space, name }) => (space === 'value' ? [name] : [])));
+    this.valueNames ??= new Set(
+      this.items
+        .flatMap((top) => this.of(top).slice(0, 1))
+        .flatMap(({ space, name }) => (space === 'value' ? [name] : [])),
+    );
     return this.valueNames;
   }
 
@@ -191,8 +201,11 @@ export class FileNames {
     for (const declaration of this.repeats.repeatedValues()) {
       if (declaration.scope !== '' && this.get(`=${declaration.name}`) !== undefined) found.add(declaration);
     }
-    for (const name of others) for (const declaration of this.repeats.valuesNamed(name)) found.add(declaration);
-    const first = [...found].filter((one) => this.get(one.id) === one && one.statement.node.kind !== 'broken');
+    for (const name of others)
+      for (const declaration of this.repeats.valuesNamed(name)) found.add(declaration);
+    const first = [...found].filter(
+      (one) => this.get(one.id) === one && one.statement.node.kind !== 'broken',
+    );
     return first.sort(inFileOrder);
   }
 
@@ -218,10 +231,14 @@ const inFileOrder = (a: Declaration, b: Declaration): number =>
   a.top.offset - b.top.offset || a.statement.start - b.statement.start;
 
 const twoSorts = (first: Declaration, second: Declaration): boolean =>
-  first.space === 'block' && (first.statement.node.kind === 'draft') !== (second.statement.node.kind === 'draft');
+  first.space === 'block' &&
+  (first.statement.node.kind === 'draft') !== (second.statement.node.kind === 'draft');
 
 /** What stands in one list and not in the other, but for what both begin and end with. */
-function difference<T>(before: readonly T[], after: readonly T[]): { gone: readonly T[]; come: readonly T[] } {
+function difference<T>(
+  before: readonly T[],
+  after: readonly T[],
+): { gone: readonly T[]; come: readonly T[] } {
   const most = Math.min(before.length, after.length);
   let head = 0;
   while (head < most && before[head] === after[head]) head++;
@@ -247,7 +264,9 @@ function measuredNames(statement: Statement): string[] {
   const { node, block = [] } = statement;
   if (node.kind === 'measure') return [node.name.text];
   if (node.kind !== 'body' && node.kind !== 'sizes') return [];
-  return block.flatMap(({ node: row }) => (row.kind === 'measured' || row.kind === 'row' ? [row.name.text] : []));
+  return block.flatMap(({ node: row }) =>
+    row.kind === 'measured' || row.kind === 'row' ? [row.name.text] : [],
+  );
 }
 
 /** Reads the files that a pattern uses, and theirs; a file that uses itself on the way is a circle. */
@@ -296,17 +315,25 @@ export class FileSet {
 
   private shape(): string {
     return this.files()
-      .map((file) => `${file.uri}:${file.uses.map((use) => `${use.alias}=${use.file?.uri ?? use.failure}`).join(',')}`)
+      .map(
+        (file) =>
+          `${file.uri}:${file.uses.map((use) => `${use.alias}=${use.file?.uri ?? use.failure}`).join(',')}`,
+      )
       .join('|');
   }
 
-  private visit(file: FileNames, way: readonly FileNames[], changed: Map<FileNames, ReadonlySet<string>>): void {
+  private visit(
+    file: FileNames,
+    way: readonly FileNames[],
+    changed: Map<FileNames, ReadonlySet<string>>,
+  ): void {
     if (changed.has(file)) return;
     const source = this.sourceOf(file.uri);
     changed.set(file, file.update(source ?? { text: '', items: [] }));
     const uses: Use[] = [];
     for (const { statement } of file.ofKind('use')) {
-      if (statement.node.kind === 'use') uses.push(this.follow(file, statement, statement.node, way, changed));
+      if (statement.node.kind === 'use')
+        uses.push(this.follow(file, statement, statement.node, way, changed));
     }
     file.uses.splice(0, file.uses.length, ...uses);
   }

@@ -44,7 +44,8 @@ export function headOf({ text, block = [] }: Statement): string {
 
 function drawnFor(scope: Scope): Side {
   for (const { file, name } of scope.blocks) {
-    for (const { node } of file.get(name)?.statement.block ?? []) if (node.kind === 'drawn-as') return node.side;
+    for (const { node } of file.get(name)?.statement.block ?? [])
+      if (node.kind === 'drawn-as') return node.side;
   }
   return 'right';
 }
@@ -54,7 +55,10 @@ type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
 
 export function linksOf(file: FileNames, declaration: Declaration): Links {
   const given = givenTo(file, declaration);
-  const scope = given === undefined ? withPieces(scopeOf(file, declaration), declaration) : { file: given.by, blocks: [] };
+  const scope =
+    given === undefined
+      ? withPieces(scopeOf(file, declaration), declaration)
+      : { file: given.by, blocks: [] };
   const own = ownParts(declaration.statement);
   const targets = new Map<Ref, Target>();
   const inputs = new Set<string>();
@@ -62,6 +66,7 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const findings: Finding[] = [];
   const later = new Map<Ref, Finding>();
   const bare = new Set<string>();
+  let orphan = false;
   const visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
@@ -79,14 +84,16 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
       later.set(ref, failure(scope, ref, 'value', statement));
     } else if (!foundLater(declaration, space)) {
       // a piece of nothing has no points to name either: that is one fault, not many
-      const orphan = (space === 'shape' || space === 'part') && declaration.space === 'block' && findings.some(ofBlock);
-      if (!orphan) findings.push(failure(scope, ref, space, statement));
+      if (!orphan || (space !== 'shape' && space !== 'part'))
+        findings.push(failure(scope, ref, space, statement));
+      orphan ||= space === 'block';
     }
   };
   if (given === undefined) eachReference(declaration.statement, visit);
   else value(given.value, (ref, space) => visit(ref, space, given.statement));
   if (declaration.statement.node.kind === 'band') {
-    for (const { edge } of declaration.statement.node.for.parts) edge.path.forEach(({ text }) => mentions.add(text));
+    for (const { edge } of declaration.statement.node.for.parts)
+      edge.path.forEach(({ text }) => mentions.add(text));
   }
   const borrowed = [...bandEdges(file, declaration.statement), ...notchedEdges(file, declaration.statement)];
   for (const { edge } of borrowed) {
@@ -115,7 +122,9 @@ function withPieces(scope: Scope, { statement }: Declaration): Scope {
 function edgesTaken(scope: Scope, { node }: Statement): readonly Ref[] {
   switch (node.kind) {
     case 'seam':
-      return [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)].map(({ edge }) => edge);
+      return [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)].map(
+        ({ edge }) => edge,
+      );
     case 'finish':
       return node.edges.map(({ edge }) => edge);
     case 'notch': {
@@ -171,7 +180,13 @@ function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: Ref
   const declared = parent?.file.get(parent.name);
   if (of === 'block' || space !== 'shape' || parent === undefined || declared === undefined) return undefined;
   if (declared.statement.node.kind === 'draft' || declared.space !== 'block') return undefined;
-  return { id: parent.file.key + declared.id, kind: 'block', file: parent.file, declaration: declared, rest: ref.path };
+  return {
+    id: parent.file.key + declared.id,
+    kind: 'block',
+    file: parent.file,
+    declaration: declared,
+    rest: ref.path,
+  };
 }
 
 /** Edges, holes, darts and marks that a piece's own block names. */
@@ -185,7 +200,12 @@ function ownParts(statement: Statement): ReadonlySet<string> {
         names.add(edge.node.name.text);
         for (const run of edge.node.runs) if (run.kind === 'dart') names.add(run.name.text);
       }
-    } else if (node.kind === 'dart' || node.kind === 'fish-dart' || node.kind === 'mark' || node.kind === 'notch') {
+    } else if (
+      node.kind === 'dart' ||
+      node.kind === 'fish-dart' ||
+      node.kind === 'mark' ||
+      node.kind === 'notch'
+    ) {
       names.add(node.name.text);
     }
   }
@@ -195,10 +215,13 @@ function ownParts(statement: Statement): ReadonlySet<string> {
 /** A piece worked from another has the other's edges and corners: those are looked up when it is made. */
 function foundLater({ statement, space: of }: Declaration, space: RefSpace): boolean {
   const { node } = statement;
-  if ((of === 'seam' || of === 'finish' || of === 'notch') && space === 'shape') return node.kind !== 'notch' || node.on.kind === 'ref';
+  if ((of === 'seam' || of === 'finish' || of === 'notch') && space === 'shape')
+    return node.kind !== 'notch' || node.on.kind === 'ref';
   if (of !== 'block') return false;
   if (space === 'part') return true;
-  return space === 'shape' && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined));
+  return (
+    space === 'shape' && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined))
+  );
 }
 
 function resolve(scope: Scope, ref: Ref, space: NameSpace): Target | undefined {
@@ -233,12 +256,7 @@ function failure(scope: Scope, ref: Ref, space: NameSpace, statement: Statement)
 }
 
 /** The name exists, but as something else than is needed here. */
-function wrongSpace(
-  scope: Scope,
-  ref: Ref,
-  space: NameSpace,
-  statement: Statement,
-): Finding | undefined {
+function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding | undefined {
   const name = written(ref);
   const needed = WANTED[space];
   const finding = (is: string, next: string, source?: string): Finding => ({
@@ -253,7 +271,10 @@ function wrongSpace(
     const found = resolveShape(scope, ref.path);
     if (found === undefined) return undefined;
     const word = found.kind === 'given' ? 'point' : kindWord(found);
-    const next = word === 'point' ? 'distance(P, Q) gives the length between two points.' : `length(${name}) gives its length.`;
+    const next =
+      word === 'point'
+        ? 'distance(P, Q) gives the length between two points.'
+        : `length(${name}) gives its length.`;
     return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
   }
   const found = resolveValue(scope, ref.path);
@@ -269,14 +290,10 @@ function kindWord(found: Target): string {
   return node?.kind ?? 'shape';
 }
 
-function unknownName(
-  scope: Scope,
-  ref: Ref,
-  space: NameSpace,
-  statement: Statement,
-): Finding {
+function unknownName(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding {
   const name = written(ref);
-  const list = space === 'value' || space === 'body' ? space : space === 'shape' || space === 'part' ? 'shape' : 'block';
+  const list =
+    space === 'value' || space === 'body' ? space : space === 'shape' || space === 'part' ? 'shape' : 'block';
   const { wanted, at, known } = misspelt(scope, ref, list);
   const near = nearest(wanted, known);
   const advice =
@@ -305,8 +322,24 @@ function misspelt(
   const block = second === undefined ? undefined : resolveBlock(scope, { ...ref, path: [first!] });
   if (second !== undefined && block?.declaration !== undefined && block.file !== undefined) {
     const { name } = block.declaration;
-    const inside = [...block.file.within(new Set([name]))].filter(({ scope: of, space }) => of === name && space === list);
+    const inside = [...block.file.within(new Set([name]))].filter(
+      ({ scope: of, space }) => of === name && space === list,
+    );
     return { wanted: second.text, at: second.at, known: inside.map(({ name }) => name) };
   }
-  return { wanted: first!.text, at: first!.at, known: namesInScope(scope, list) };
+  const known = [...namesInScope(scope, list)];
+  return {
+    wanted: first!.text,
+    at: first!.at,
+    known: second === undefined || list !== 'block' ? known : known.filter(isPiece(scope)),
+  };
 }
+
+/** Only pieces have edges to name. */
+const isPiece =
+  (scope: Scope) =>
+  (name: string): boolean =>
+    resolveBlock(scope, { kind: 'ref', path: [{ text: name, at: NOWHERE }], at: NOWHERE })?.declaration
+      ?.statement.node.kind !== 'draft';
+
+const NOWHERE = { from: 0, to: 0 };

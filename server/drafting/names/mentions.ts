@@ -12,7 +12,8 @@ function part(expr: Expr | undefined, see: See): void {
   else shape(expr, see);
 }
 
-const values = (exprs: readonly (Expr | undefined)[], see: See): void => exprs.forEach((expr) => value(expr, see));
+const values = (exprs: readonly (Expr | undefined)[], see: See): void =>
+  exprs.forEach((expr) => value(expr, see));
 
 function run(of: Run, see: See): void {
   if (of.kind === 'along') shape(of.curve, see);

@@ -97,7 +97,11 @@ export class Network {
     const linked = this.linkAll(dirty);
     if (removed.size > 0 || linked.size > 0) this.revision++;
     const unmoved = removed.size === 0 && linked.size === 0;
-    const order = usesChanged ? this.ranking.sort() : unmoved ? UNMOVED : this.ranking.update({ removed, linked });
+    const order = usesChanged
+      ? this.ranking.sort()
+      : unmoved
+        ? UNMOVED
+        : this.ranking.update({ removed, linked });
     return { dirty, removed: new Set(removed.keys()), ...order };
   }
 
@@ -110,13 +114,20 @@ export class Network {
       const { links, unknown } = node;
       this.link(node);
       if (links === NO_LINKS) linked.set(id, undefined);
-      else if (unknown !== node.unknown || !sameSet(links.inputs, node.links.inputs)) linked.set(id, links.inputs);
+      else if (unknown !== node.unknown || !sameSet(links.inputs, node.links.inputs))
+        linked.set(id, links.inputs);
       else if (!sameSet(links.bare, node.links.bare)) this.revision++;
     }
     return linked;
   }
 
-  private replace(file: FileNames, id: string, dirty: Set<string>, removed: Map<string, ReadonlySet<string>>, names: Set<string>): void {
+  private replace(
+    file: FileNames,
+    id: string,
+    dirty: Set<string>,
+    removed: Map<string, ReadonlySet<string>>,
+    names: Set<string>,
+  ): void {
     const full = file.key + id;
     const declaration = file.get(id);
     const node = this.nodes.get(full);

@@ -100,12 +100,15 @@ function group(members: readonly string[], definitions: Definitions): Unranked {
   const others = new Set(members.filter((id) => id !== unknown));
   const open = components(others, (id) => [...inputs(id)].filter((input) => others.has(input)));
   const stillRound = open.some((part) => part.length > 1 || inputs(part[0]!).has(part[0]!));
-  return stillRound ? circle(members, definitions) : { members: [unknown, ...open.flat()], circle: false, unknown };
+  return stillRound
+    ? circle(members, definitions)
+    : { members: [unknown, ...open.flat()], circle: false, unknown };
 }
 
 function circle(members: readonly string[], { inputs, isUnknown, asWritten }: Definitions): Unranked {
   // an unknown may read itself: that is no part of the way round
-  const onward = (id: string): Iterable<string> => [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
+  const onward = (id: string): Iterable<string> =>
+    [...inputs(id)].filter((input) => input !== id || !isUnknown(id));
   const written = asWritten(members);
   const unknowns = written.filter(isUnknown);
   if (unknowns.length > 1) return throughUnknowns(written, unknowns, onward);
@@ -127,7 +130,12 @@ function throughUnknowns(
 }
 
 /** Definitions from one to another along inputs, the shortest way, without the last. */
-function wayTo(from: string, to: string, inside: ReadonlySet<string>, inputs: (id: string) => Iterable<string>): readonly string[] {
+function wayTo(
+  from: string,
+  to: string,
+  inside: ReadonlySet<string>,
+  inputs: (id: string) => Iterable<string>,
+): readonly string[] {
   const cameFrom = new Map<string, string>([[from, from]]);
   for (const id of cameFrom.keys()) {
     for (const input of inputs(id)) if (inside.has(input) && !cameFrom.has(input)) cameFrom.set(input, id);

@@ -59,11 +59,15 @@ export class Ranking {
   /** Undefined where circles, unknowns or used files are concerned, or where something must move past what takes it. */
   private mended(relinked: Relinked): OrderChange | undefined {
     const fresh = new Set<string>();
-    for (const [id, before] of relinked.linked) if (before === undefined && this.network.isRoot(id)) fresh.add(id);
+    for (const [id, before] of relinked.linked)
+      if (before === undefined && this.network.isRoot(id)) fresh.add(id);
     if (fresh.size > FEW || !this.canMend(relinked, fresh)) return undefined;
     for (const id of relinked.removed.keys()) this.groupOf.delete(id);
-    const linked = [...relinked.linked.keys()].filter((id) => this.network.isRoot(id) || this.groupOf.has(id));
-    if (!this.placeAll(fresh) || !linked.every((id) => this.isAfterInputs(id) || this.moved(id))) return undefined;
+    const linked = [...relinked.linked.keys()].filter(
+      (id) => this.network.isRoot(id) || this.groupOf.has(id),
+    );
+    if (!this.placeAll(fresh) || !linked.every((id) => this.isAfterInputs(id) || this.moved(id)))
+      return undefined;
     if (!linked.every((id) => this.isAfterInputs(id))) return undefined;
     return { reached: [...fresh], left: [...relinked.removed.keys()], regrouped: [] };
   }
@@ -134,7 +138,8 @@ export class Ranking {
     let low = -1;
     for (const input of this.network.inputs(id)) low = Math.max(low, this.groupOf.get(input)?.rank ?? -1);
     let high = Infinity;
-    for (const dependent of this.network.dependents(id)) high = Math.min(high, this.groupOf.get(dependent)?.rank ?? Infinity);
+    for (const dependent of this.network.dependents(id))
+      high = Math.min(high, this.groupOf.get(dependent)?.rank ?? Infinity);
     const rank = high === Infinity ? low + 1 : (low + high) / 2;
     return low < rank && rank < high ? rank : undefined;
   }

@@ -28,7 +28,14 @@ export type RefSpace = 'value' | 'comparand' | 'shape' | 'part' | 'edge' | 'bloc
 export type Visit = (ref: Ref, space: RefSpace, statement: Statement) => void;
 
 /** Functions whose arguments are shapes; all others take values. */
-export const SHAPE_FUNCTIONS: ReadonlySet<string> = new Set(['length', 'drawn', 'distance', 'slope', 'angle', 'area']);
+export const SHAPE_FUNCTIONS: ReadonlySet<string> = new Set([
+  'length',
+  'drawn',
+  'distance',
+  'slope',
+  'angle',
+  'area',
+]);
 
 export type See = (ref: Ref, space: RefSpace) => void;
 

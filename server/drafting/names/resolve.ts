@@ -105,7 +105,8 @@ export function resolveValue(scope: Scope, path: readonly Name[]): Target | unde
     if (alias !== undefined) return resolveValue(outside(alias), path.slice(1));
   }
   const rest = path.slice(1);
-  if (isMeasurement(files, first!.text)) return { id: `measurement:${first!.text}`, kind: 'measurement', rest };
+  if (isMeasurement(files, first!.text))
+    return { id: `measurement:${first!.text}`, kind: 'measurement', rest };
   return GIVEN_VALUES.has(first!.text) ? { id: first!.text, kind: 'given', rest } : undefined;
 }
 

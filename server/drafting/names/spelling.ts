@@ -13,7 +13,8 @@ function edits(a: string, b: string, limit: number): number {
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1];
       let best = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, before[j - 2]! + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        best = Math.min(best, before[j - 2]! + 1);
       row.push(best);
     }
     if (Math.min(...row) > limit && Math.min(...last) > limit) return limit + 1;
@@ -32,9 +33,9 @@ const holdsAll = (name: string, words: readonly string[]): boolean => {
 };
 
 /**
- * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong, of
- * one or two letters none but their size; the
- * words of a hyphened name may stand in another order or one of them be missing (`hip-waist` for `waist-to-hip`).
+ * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong,
+ * of one or two letters none but their size; the words of a hyphened name may stand in another order or one of them be
+ * missing (`hip-waist` for `waist-to-hip`).
  */
 export function nearest(wanted: string, known: Iterable<string>): string | undefined {
   const limit = wanted.length < 3 ? 0 : Math.max(1, Math.floor(wanted.length / 3));

@@ -16,7 +16,10 @@ export function greatestDifference(one: Piece, other: Piece): number {
     if (twin === undefined) return;
     for (let k = 0; k <= COMPARED; k++) {
       const share = k / COMPARED;
-      const [a, b] = [edge.path.pointAt(share * edge.path.length), twin.path.pointAt(share * twin.path.length)];
+      const [a, b] = [
+        edge.path.pointAt(share * edge.path.length),
+        twin.path.pointAt(share * twin.path.length),
+      ];
       greatest = Math.max(greatest, distance(a, b));
     }
   });
@@ -30,7 +33,10 @@ export const turnedOver = (piece: Piece): Piece => moved(piece, UPRIGHT);
 
 /** A piece carried by a rigid movement, with all that is drawn on it. */
 export function moved(piece: Piece, m: Affine): Piece {
-  const at = <T extends { readonly point: { x: number; y: number } }>(one: T): T => ({ ...one, point: apply(m, one.point) });
+  const at = <T extends { readonly point: { x: number; y: number } }>(one: T): T => ({
+    ...one,
+    point: apply(m, one.point),
+  });
   return {
     ...piece,
     edges: piece.edges.map((edge) => ({
@@ -44,8 +50,12 @@ export function moved(piece: Piece, m: Affine): Piece {
     cornerCuts: piece.cornerCuts.map(at),
     gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
     balance: piece.balance.map((line) => ({ ...line, path: line.path.transformed(m) })),
-    labels: piece.labels.map((label) => (label.at === undefined ? label : { ...label, at: apply(m, label.at) })),
-    ...(piece.grain && { grain: { ...piece.grain, from: apply(m, piece.grain.from), to: apply(m, piece.grain.to) } }),
+    labels: piece.labels.map((label) =>
+      label.at === undefined ? label : { ...label, at: apply(m, label.at) },
+    ),
+    ...(piece.grain && {
+      grain: { ...piece.grain, from: apply(m, piece.grain.from), to: apply(m, piece.grain.to) },
+    }),
     ...(piece.cutting && { cutting: piece.cutting.map((path) => path.transformed(m)) }),
   };
 }
@@ -70,7 +80,11 @@ export function ofBothSides(drawn: Piece, other: Piece, side: 'left' | 'right'):
   if (greatest <= ALIKE_WITHIN) {
     const larger = other.area > drawn.area ? otherSide : side;
     const chosen = larger === side ? drawn : other;
-    return [greatest > 1e-6 ? { ...chosen, remarks: [`for both sides, from the ${larger}, which is the larger`] } : chosen];
+    return [
+      greatest > 1e-6
+        ? { ...chosen, remarks: [`for both sides, from the ${larger}, which is the larger`] }
+        : chosen,
+    ];
   }
   return [oneSide(drawn, side), turnedOver(oneSide(other, otherSide))];
 }
@@ -122,7 +136,12 @@ function opened(drawn: Piece, other: Piece): Piece {
     area: drawn.area + other.area,
     allowances: widths,
     remarks: ['one open piece: the two halves differ'],
-    ...(drawn.cut && { cut: { ...drawn.cut, layers: drawn.cut.layers.map((layer) => ({ ...layer, as: 'single' as const })), text: 'cut 1 open' } }),
+    ...(drawn.cut && {
+      cut: {
+        ...drawn.cut,
+        layers: drawn.cut.layers.map((layer) => ({ ...layer, as: 'single' as const })),
+        text: 'cut 1 open',
+      },
+    }),
   };
 }
-

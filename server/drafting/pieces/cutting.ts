@@ -1,5 +1,13 @@
 /** The lines of a piece that say how it is cut: cutting words, fold, grain, allowances, labels, balance lines. */
-import type { AllowNode, CutLayer as CutLayerNode, CutNode, Expr, GrainNode, Ref, Statement } from '../../../grammar/syntax';
+import type {
+  AllowNode,
+  CutLayer as CutLayerNode,
+  CutNode,
+  Expr,
+  GrainNode,
+  Ref,
+  Statement,
+} from '../../../grammar/syntax';
 import { add, scale, type Point } from '../../geometry';
 import type { Corner, CutLayer, CutWords, Edge, Piece, RunningAllowance } from '../model';
 import { nearest } from '../names/spelling';
@@ -20,7 +28,12 @@ function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
   if (count === undefined) return undefined;
   const at = typeof node.count === 'number' ? node.at : node.count.at;
   if (!Number.isInteger(count) || count < 1 || count > 999) {
-    return report(reader, 'no-such-number', at, `Pieces are cut in whole numbers from 1 up; this comes to ${count}.`);
+    return report(
+      reader,
+      'no-such-number',
+      at,
+      `Pieces are cut in whole numbers from 1 up; this comes to ${count}.`,
+    );
   }
   return { count, as: node.as ?? 'single', cloth: node.cloth?.text ?? '' };
 }
@@ -28,15 +41,29 @@ function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
 /** One of the piece's own edges by name; a finding with the nearest when there is none. */
 export function ownEdge(reader: Reader, edges: readonly Edge[], ref: Ref | Expr): Edge | undefined {
   if (ref.kind !== 'ref' || ref.path.length !== 1) {
-    return report(reader, 'wrong-kind', ref.at, `${wordsOf(reader, ref)} is no edge of this piece: an edge is written by its name alone here.`);
+    return report(
+      reader,
+      'wrong-kind',
+      ref.at,
+      `${wordsOf(reader, ref)} is no edge of this piece: an edge is written by its name alone here.`,
+    );
   }
   const name = ref.path[0]!.text;
   const edge = edges.find((one) => one.name === name);
   if (edge !== undefined) return edge;
-  const near = nearest(name, edges.map((one) => one.name));
-  const advice = near === undefined ? `Its edges are ${edges.map((one) => one.name).join(', ')}.` : `Did you mean ${near}?`;
+  const near = nearest(
+    name,
+    edges.map((one) => one.name),
+  );
+  const advice =
+    near === undefined
+      ? `Its edges are ${edges.map((one) => one.name).join(', ')}.`
+      : `Did you mean ${near}?`;
   return report(reader, 'unknown-name', ref.at, `This piece has no edge called ${name}. ${advice}`, {
-    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: ref.at, text: near }] }],
+    fixes:
+      near === undefined
+        ? []
+        : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: ref.at, text: near }] }],
   });
 }
 
@@ -46,9 +73,15 @@ const STRAIGHT = 0.2;
 export function foldEdge(reader: Reader, edges: readonly Edge[], ref: Ref): Edge | undefined {
   const edge = ownEdge(reader, edges, ref);
   if (edge === undefined || edge.path.isStraight(STRAIGHT)) return edge;
-  return report(reader, 'fold-not-straight', ref.at, `Cloth folds along a straight line, but ${edge.name} bends.`, {
-    related: [{ source: edge.source, message: `${edge.name} runs here.` }],
-  });
+  return report(
+    reader,
+    'fold-not-straight',
+    ref.at,
+    `Cloth folds along a straight line, but ${edge.name} bends.`,
+    {
+      related: [{ source: edge.source, message: `${edge.name} runs here.` }],
+    },
+  );
 }
 
 type Grain = NonNullable<Piece['grain']>;
@@ -75,10 +108,17 @@ function biasEnd(start: Point, end: Point): Point {
 }
 
 /** Allowances by edge, from the piece's own `allow` lines: the whole piece first, then edge by edge, later lines last. */
-export function allowances(reader: Reader, edges: readonly Edge[], lines: readonly Statement[]): ReadonlyMap<string, number> {
+export function allowances(
+  reader: Reader,
+  edges: readonly Edge[],
+  lines: readonly Statement[],
+): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
   const stated = lines.filter((line): line is Statement & { node: AllowNode } => line.node.kind === 'allow');
-  const inOrder = [...stated.filter(({ node }) => node.edges.length === 0), ...stated.filter(({ node }) => node.edges.length > 0)];
+  const inOrder = [
+    ...stated.filter(({ node }) => node.edges.length === 0),
+    ...stated.filter(({ node }) => node.edges.length > 0),
+  ];
   for (const line of inOrder) {
     if (line.node.running !== undefined) continue;
     reader.statement = line;
@@ -118,8 +158,14 @@ export function runningAllowances(
     const { node } = line;
     if (node.kind !== 'allow' || node.running === undefined) return [];
     reader.statement = line;
-    const [widthA, widthB] = [allowance(reader, node.width, 'allow'), allowance(reader, node.running.width, 'running to')];
-    const [a, b] = [cornerNamed(reader, corners, node.edges[0]), cornerNamed(reader, corners, node.running.at)];
+    const [widthA, widthB] = [
+      allowance(reader, node.width, 'allow'),
+      allowance(reader, node.running.width, 'running to'),
+    ];
+    const [a, b] = [
+      cornerNamed(reader, corners, node.edges[0]),
+      cornerNamed(reader, corners, node.running.at),
+    ];
     if (widthA === undefined || widthB === undefined || a === undefined || b === undefined) return [];
     return betweenCorners(reader, edges, node, a, b, widthA, widthB);
   });
@@ -128,9 +174,20 @@ export function runningAllowances(
 function cornerNamed(reader: Reader, corners: readonly Corner[], ref: Ref | undefined): Corner | undefined {
   const found = corners.find(({ name }) => name === ref?.path[0]?.text);
   if (found !== undefined || ref === undefined) return found;
-  const near = nearest(ref.path[0]!.text, corners.map(({ name }) => name));
-  const advice = near === undefined ? 'A running allowance goes from one named point of the outline to another.' : `Did you mean ${near}?`;
-  return report(reader, 'unknown-name', ref.at, `The outline has no point called ${wordsOf(reader, ref)}. ${advice}`);
+  const near = nearest(
+    ref.path[0]!.text,
+    corners.map(({ name }) => name),
+  );
+  const advice =
+    near === undefined
+      ? 'A running allowance goes from one named point of the outline to another.'
+      : `Did you mean ${near}?`;
+  return report(
+    reader,
+    'unknown-name',
+    ref.at,
+    `The outline has no point called ${wordsOf(reader, ref)}. ${advice}`,
+  );
 }
 
 function betweenCorners(
@@ -154,7 +211,12 @@ function betweenCorners(
   });
   if (found.length === 1) return found;
   const how = found.length === 0 ? 'No edge runs' : 'More than one edge runs';
-  report(reader, 'which-way', node.at, `${how} from ${a.name} to ${b.name}. ${found.length === 0 ? 'A running allowance follows one edge.' : 'Say which: along EDGE.'}`);
+  report(
+    reader,
+    'which-way',
+    node.at,
+    `${how} from ${a.name} to ${b.name}. ${found.length === 0 ? 'A running allowance follows one edge.' : 'Say which: along EDGE.'}`,
+  );
   return [];
 }
 
@@ -170,7 +232,12 @@ export function cornerCuts(reader: Reader, lines: readonly Statement[]): Piece['
     const point = pointOf(reader, node.point, 'corner at');
     if (point === undefined) return [];
     if (node.how === 'mitred' || node.how === 'turned-back') return [{ point, how: node.how }];
-    report(reader, 'not-built-yet', node.at, `Corners cut ${node.how.replaceAll('-', ' ')} are not built yet: this one is cut to a mitre.`);
+    report(
+      reader,
+      'not-built-yet',
+      node.at,
+      `Corners cut ${node.how.replaceAll('-', ' ')} are not built yet: this one is cut to a mitre.`,
+    );
     return [];
   });
 }

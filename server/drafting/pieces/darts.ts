@@ -25,7 +25,12 @@ interface Laid {
 }
 
 /** Reads the line of a dart laid on an edge; undefined when it can't be had, or is so narrow that there is none. */
-export function laidDart(reader: Reader, edges: readonly Edge[], statement: Statement, node: DartNode): Laid | undefined {
+export function laidDart(
+  reader: Reader,
+  edges: readonly Edge[],
+  statement: Statement,
+  node: DartNode,
+): Laid | undefined {
   reader.statement = statement;
   const edge = ownEdge(reader, edges, node.on!);
   const width = node.width === undefined ? noWidth(reader, node) : lengthOf(reader, node.width, 'wide');
@@ -34,13 +39,23 @@ export function laidDart(reader: Reader, edges: readonly Edge[], statement: Stat
   const s = shape.kind === 'point' ? undefined : distanceAlong(reader, shape, node.place!, edge.name);
   if (s === undefined) return undefined;
   if (width < -NO_DART) {
-    return report(reader, 'negative-dart', node.width!.at, `${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. The edge is too short for the body already; take less out at the side, or give the dart max(nothing, …).`);
+    return report(
+      reader,
+      'negative-dart',
+      node.width!.at,
+      `${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. The edge is too short for the body already; take less out at the side, or give the dart max(nothing, …).`,
+    );
   }
   return width <= NO_DART ? undefined : { statement, node, edge, s, width };
 }
 
 const noWidth = (reader: Reader, node: DartNode): undefined =>
-  report(reader, 'dart-without-width', node.name.at, `How wide is ${node.name.text}? Say it after a comma: 2.5cm wide.`);
+  report(
+    reader,
+    'dart-without-width',
+    node.name.at,
+    `How wide is ${node.name.text}? Say it after a comma: 2.5cm wide.`,
+  );
 
 /** Where a dart's mouth lies on its edge: two distances whose points are the width apart, straight across. */
 function mouth(path: Path, s: number, width: number): { a: number; b: number } {
@@ -62,7 +77,8 @@ export function cutDarts(
   source: string,
 ): { readonly edge: Edge; readonly darts: readonly Dart[] } {
   const shape = edgeShape(edge);
-  if (shape.kind === 'point' || edge.parts.some((part) => part.dart !== undefined)) return mixed(reader, edge, laid);
+  if (shape.kind === 'point' || edge.parts.some((part) => part.dart !== undefined))
+    return mixed(reader, edge, laid);
   const { path } = shape;
   const parts: EdgePart[] = [];
   const darts: Dart[] = [];
@@ -71,8 +87,14 @@ export function cutDarts(
     reader.statement = one.statement;
     const { a, b } = mouth(path, one.s, one.width);
     if (a < from - 1e-6 || b > path.length + 1e-6) {
-      const over = from > 0 && a < from ? 'runs into the dart before it' : `runs beyond the end of ${edge.name}`;
-      report(reader, 'darts-overlap', one.node.name.at, `${one.node.name.text}, ${printLength(one.width, reader.unit)} wide, ${over}. Move it, or make it narrower.`);
+      const over =
+        from > 0 && a < from ? 'runs into the dart before it' : `runs beyond the end of ${edge.name}`;
+      report(
+        reader,
+        'darts-overlap',
+        one.node.name.at,
+        `${one.node.name.text}, ${printLength(one.width, reader.unit)} wide, ${over}. Move it, or make it narrower.`,
+      );
       continue;
     }
     const dart = placedDart(reader, one, [path.pointAt(a), path.pointAt(b)], path, source);
@@ -88,13 +110,24 @@ export function cutDarts(
 function mixed(reader: Reader, edge: Edge, laid: readonly Laid[]): { edge: Edge; darts: readonly Dart[] } {
   for (const one of laid) {
     reader.statement = one.statement;
-    report(reader, 'darts-overlap', one.node.name.at, `${edge.name} has a dart in its outline already; draft this one in the outline as well.`);
+    report(
+      reader,
+      'darts-overlap',
+      one.node.name.at,
+      `${edge.name} has a dart in its outline already; draft this one in the outline as well.`,
+    );
   }
   return { edge, darts: [] };
 }
 
 /** Pivot, tip and pressing of a dart with its mouth in place. */
-function placedDart(reader: Reader, laid: Laid, [from, to]: readonly [Point, Point], path: Path, source: string): Dart | undefined {
+function placedDart(
+  reader: Reader,
+  laid: Laid,
+  [from, to]: readonly [Point, Point],
+  path: Path,
+  source: string,
+): Dart | undefined {
   const { node, statement, s } = laid;
   const middle = path.pointAt(s);
   const pivot = pivotOf(reader, node, middle, path.tangentAt(s));
@@ -118,14 +151,24 @@ function placedDart(reader: Reader, laid: Laid, [from, to]: readonly [Point, Poi
 function legs(from: Point, to: Point, pivot: Point): Pick<Dart, 'pivot' | 'width' | 'angle' | 'legsApart'> {
   const [a, b] = [subtract(from, pivot), subtract(to, pivot)];
   const angle = Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y)) * (180 / Math.PI);
-  return { pivot, width: distance(from, to), angle, legsApart: Math.abs(distance(from, pivot) - distance(to, pivot)) };
+  return {
+    pivot,
+    width: distance(from, to),
+    angle,
+    legsApart: Math.abs(distance(from, pivot) - distance(to, pivot)),
+  };
 }
 
 /** `swings about P`, or square in from the edge by its length. */
 function pivotOf(reader: Reader, node: DartNode, middle: Point, along: Point): Point | undefined {
   if (node.swingsAbout !== undefined) return pointOf(reader, node.swingsAbout, 'swings about');
   if (node.long === undefined) {
-    return report(reader, 'dart-without-length', node.name.at, `How long is ${node.name.text}? Say 9cm long, or swings about P.`);
+    return report(
+      reader,
+      'dart-without-length',
+      node.name.at,
+      `How long is ${node.name.text}? Say 9cm long, or swings about P.`,
+    );
   }
   const long = lengthOf(reader, node.long, 'long');
   if (long === undefined) return undefined;
@@ -136,7 +179,9 @@ function pivotOf(reader: Reader, node: DartNode, middle: Point, along: Point): P
 /** The sewn end: on the way from the pivot to the mouth's middle. */
 function shortOf(pivot: Point, middle: Point, short: number): Point {
   const toward = normalised(subtract(middle, pivot));
-  return toward === undefined || short <= 0 ? pivot : add(pivot, scale(toward, Math.min(short, distance(pivot, middle))));
+  return toward === undefined || short <= 0
+    ? pivot
+    : add(pivot, scale(toward, Math.min(short, distance(pivot, middle))));
 }
 
 function pressing(reader: Reader, pressed: Pressing | undefined, from: Point, to: Point): Dart['pressed'] {
@@ -158,17 +203,30 @@ function pressing(reader: Reader, pressed: Pressing | undefined, from: Point, to
 function nearerLeg(reader: Reader, toward: Expr, from: Point, to: Point): Dart['pressed'] {
   const shape = shapeOf(reader, toward);
   if (shape === undefined) return '';
-  const away = (p: Point): number => (shape.kind === 'point' ? distance(shape.point, p) : shape.path.locate(p).distance);
+  const away = (p: Point): number =>
+    shape.kind === 'point' ? distance(shape.point, p) : shape.path.locate(p).distance;
   const [a, b] = [away(from), away(to)];
   if (Math.abs(a - b) > 1e-6) return a < b ? 'from' : 'to';
-  report(reader, 'no-direction', toward.at, `${wordsOf(reader, toward)} lies as far from one leg as from the other, so it does not say to which side the dart is pressed.`);
+  report(
+    reader,
+    'no-direction',
+    toward.at,
+    `${wordsOf(reader, toward)} lies as far from one leg as from the other, so it does not say to which side the dart is pressed.`,
+  );
   return '';
 }
 
 /** A dart drafted in the outline, with what its own line adds. */
-export function draftedDart(reader: Reader, drafted: DraftedDart, lines: readonly Statement[], source: string): Dart {
+export function draftedDart(
+  reader: Reader,
+  drafted: DraftedDart,
+  lines: readonly Statement[],
+  source: string,
+): Dart {
   const { name, statement, edge, from, to, apex } = drafted;
-  const line = lines.find(({ node }) => node.kind === 'dart' && node.on === undefined && node.name.text === name);
+  const line = lines.find(
+    ({ node }) => node.kind === 'dart' && node.on === undefined && node.name.text === name,
+  );
   const node = line?.node.kind === 'dart' ? line.node : undefined;
   if (line !== undefined) reader.statement = line;
   const short = node?.sewnTo === undefined ? 0 : (lengthOf(reader, node.sewnTo, 'short') ?? 0);
@@ -190,5 +248,12 @@ export function draftedDart(reader: Reader, drafted: DraftedDart, lines: readonl
 export const withMouth = (dart: Dart, from: Point, to: Point): Dart => {
   const short = distance(dart.pivot, dart.tip);
   const { legsApart } = dart;
-  return { ...dart, from, to, ...legs(from, to, dart.pivot), tip: shortOf(dart.pivot, midpoint(from, to), short), legsApart };
+  return {
+    ...dart,
+    from,
+    to,
+    ...legs(from, to, dart.pivot),
+    tip: shortOf(dart.pivot, midpoint(from, to), short),
+    legsApart,
+  };
 };

@@ -39,7 +39,11 @@ interface Walk {
 }
 
 export const nameOf = (expr: Expr): string =>
-  expr.kind === 'ref' ? expr.path[expr.path.length - 1]!.text : expr.kind === 'bracket' ? nameOf(expr.inside) : '';
+  expr.kind === 'ref'
+    ? expr.path[expr.path.length - 1]!.text
+    : expr.kind === 'bracket'
+      ? nameOf(expr.inside)
+      : '';
 
 /**
  * The edges of an outline, with the gaps between their runs.
@@ -55,7 +59,17 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
   const start = pointOf(reader, node.from, 'outline from');
   if (start === undefined) return undefined;
   const name = nameOf(node.from);
-  const walk: Walk = { reader, source, start, at: start, atName: name, edges: [], drafted: [], corners: [], gaps: [] };
+  const walk: Walk = {
+    reader,
+    source,
+    start,
+    at: start,
+    atName: name,
+    edges: [],
+    drafted: [],
+    corners: [],
+    gaps: [],
+  };
   remember(walk, name, start);
   let whole = true;
   for (const line of block) {
@@ -69,7 +83,12 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
   }
   if (walk.edges.length === 0) {
     reader.statement = statement;
-    return report(reader, 'empty-outline', node.at, 'This outline has no edges: name each edge and say how it runs, such as side straight to hem-side.');
+    return report(
+      reader,
+      'empty-outline',
+      node.at,
+      'This outline has no edges: name each edge and say how it runs, such as side straight to hem-side.',
+    );
   }
   close(walk);
   return walk;
@@ -90,7 +109,13 @@ function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
     remember(walk, walk.atName, walk.at);
   }
   const { name } = node;
-  const ends = { name: name.text, source: `${walk.source}/${name.text}`, statement, fromName, toName: walk.atName };
+  const ends = {
+    name: name.text,
+    source: `${walk.source}/${name.text}`,
+    statement,
+    fromName,
+    toName: walk.atName,
+  };
   walk.edges.push({ ...ends, ...edgeOf(parts, walk.at) });
   return true;
 }
@@ -103,7 +128,10 @@ function addPart(parts: EdgePart[], next: EdgePart): void {
 }
 
 /** The measures of an edge made of parts; one of no parts is a point. */
-export function edgeOf(parts: readonly EdgePart[], at: Point): Pick<Edge, 'path' | 'parts' | 'drawn' | 'sewn'> {
+export function edgeOf(
+  parts: readonly EdgePart[],
+  at: Point,
+): Pick<Edge, 'path' | 'parts' | 'drawn' | 'sewn'> {
   const path = parts.length === 0 ? Path.line(at, at) : Path.of(parts.flatMap((part) => part.path.segments));
   const sewn = parts.reduce((sum, part) => sum + (part.dart === undefined ? part.path.length : 0), 0);
   return { path, parts, sewn, drawn: path.length };
@@ -123,7 +151,13 @@ function walkRun(walk: Walk, run: Run, edge: string): EdgePart | 'nothing' | und
     case 'straight':
       return samePoint(from, to, 1e-9) ? 'nothing' : { path: Path.line(from, to) };
     case 'curve': {
-      const shape = wayBetween(walk.reader, { expr: run, start: from, end: to, options: run.options, word: 'curve' });
+      const shape = wayBetween(walk.reader, {
+        expr: run,
+        start: from,
+        end: to,
+        options: run.options,
+        word: 'curve',
+      });
       return shape === undefined || shape.kind === 'point' ? undefined : { path: shape.path };
     }
     case 'dart': {
@@ -136,7 +170,13 @@ function walkRun(walk: Walk, run: Run, edge: string): EdgePart | 'nothing' | und
 }
 
 /** `along C to P`: from where the walk stands, if that is on C; else from C's far end, with a gap before it. */
-function alongCurve(walk: Walk, run: Extract<Run, { kind: 'along' }>, curve: PathShape, to: Point, edge: string): EdgePart {
+function alongCurve(
+  walk: Walk,
+  run: Extract<Run, { kind: 'along' }>,
+  curve: PathShape,
+  to: Point,
+  edge: string,
+): EdgePart {
   const { path } = curve;
   const end = path.locate(to);
   const here = path.locate(walk.at);
@@ -192,4 +232,3 @@ function close(walk: Walk): void {
     closing: true,
   });
 }
-

@@ -37,16 +37,27 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   const { statement, name, source, parts } = request;
   const block = statement.block ?? [];
   const node = statement.node;
-  if (node.kind === 'piece' && node.workedFrom !== undefined) return workedPiece(reader, request, node.workedFrom, node.mirrored);
+  if (node.kind === 'piece' && node.workedFrom !== undefined)
+    return workedPiece(reader, request, node.workedFrom, node.mirrored);
   if (node.kind !== 'piece' || node.of === undefined) return unbuiltPiece(reader, statement);
   const outlines = block.filter((line) => line.node.kind === 'outline');
   if (outlines[0] === undefined) {
     if (block.some((line) => line.node.kind === 'broken')) return blocked(reader);
-    return report(reader, 'no-outline', node.name.at, `${name} has no outline: say outline from P { … }, with an edge a line.`);
+    return report(
+      reader,
+      'no-outline',
+      node.name.at,
+      `${name} has no outline: say outline from P { … }, with an edge a line.`,
+    );
   }
   if (outlines[1] !== undefined) {
     reader.statement = outlines[1];
-    report(reader, 'defined-twice', outlines[1].node.at, `${name} has an outline already; a piece has one. Holes are cut with hole NAME from P { … }.`);
+    report(
+      reader,
+      'defined-twice',
+      outlines[1].node.at,
+      `${name} has an outline already; a piece has one. Holes are cut with hole NAME from P { … }.`,
+    );
   }
   const walked = walkOutline(reader, outlines[0], source);
   if (walked === undefined) return undefined;
@@ -56,7 +67,8 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   if (shaped === undefined) return undefined;
   for (const edge of shaped.edges) parts.replace(edge.name, edgeShape(edge));
   for (const dart of shaped.darts) {
-    for (const word of ['inner', 'outer', 'pivot', 'tip']) parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
+    for (const word of ['inner', 'outer', 'pivot', 'tip'])
+      parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
   }
   return { ...assembled(reader, request, shaped, block), unbuilt: unbuilt(reader, block) };
 }
@@ -67,15 +79,28 @@ interface Shaped extends Walked {
   readonly trued: readonly Trued[];
 }
 
-function withDarts(reader: Reader, walked: Walked, block: readonly Statement[], source: string): Shaped | undefined {
+function withDarts(
+  reader: Reader,
+  walked: Walked,
+  block: readonly Statement[],
+  source: string,
+): Shaped | undefined {
   const paths = walked.edges.map(({ path }) => path);
   reader.inward = signedArea(paths) < 0 ? -1 : 1;
   const darts: Dart[] = walked.drafted.map((drafted) => draftedDart(reader, drafted, block, source));
   const lines = block.filter((line) => line.node.kind === 'dart');
-  const stray = lines.find(({ node }) => node.kind === 'dart' && node.on === undefined && !darts.some(({ name }) => name === node.name.text));
+  const stray = lines.find(
+    ({ node }) =>
+      node.kind === 'dart' && node.on === undefined && !darts.some(({ name }) => name === node.name.text),
+  );
   if (stray?.node.kind === 'dart') {
     reader.statement = stray;
-    report(reader, 'unknown-name', stray.node.name.at, `The outline has no dart called ${stray.node.name.text}. A dart laid on an edge says where: dart ${stray.node.name.text} on EDGE at PLACE.`);
+    report(
+      reader,
+      'unknown-name',
+      stray.node.name.at,
+      `The outline has no dart called ${stray.node.name.text}. A dart laid on an edge says where: dart ${stray.node.name.text} on EDGE at PLACE.`,
+    );
   }
   const before = reader.findings.length;
   const laid = lines.flatMap((line) => {
@@ -90,7 +115,8 @@ function withDarts(reader: Reader, walked: Walked, block: readonly Statement[], 
     if (own.length === 0) return edge;
     const cut = cutDarts(reader, edge, own, source);
     const node = edge.statement.node;
-    const result = node.kind === 'edge' && node.untrued ? { ...cut, trued: undefined } : trueEdge(cut.edge, cut.darts);
+    const result =
+      node.kind === 'edge' && node.untrued ? { ...cut, trued: undefined } : trueEdge(cut.edge, cut.darts);
     darts.push(...result.darts);
     if (result.trued !== undefined) trued.push(result.trued);
     return result.edge;
@@ -112,11 +138,21 @@ export function basePiece(reader: Reader, ref: Ref): Piece | undefined {
     if (found.answer.piece.unbuilt.length > 0) return blocked(reader);
     return found.answer.piece;
   }
-  return report(reader, 'wrong-kind', ref.at, `${ref.path.map(({ text }) => text).join('.')} is no piece; a piece is worked from another piece.`);
+  return report(
+    reader,
+    'wrong-kind',
+    ref.at,
+    `${ref.path.map(({ text }) => text).join('.')} is no piece; a piece is worked from another piece.`,
+  );
 }
 
 /** Does the work of a block on a piece, and reads its cutting lines; what it does not say again is kept. */
-export function workedOn(reader: Reader, request: PieceRequest, base: Piece, block: readonly Statement[]): Piece | undefined {
+export function workedOn(
+  reader: Reader,
+  request: PieceRequest,
+  base: Piece,
+  block: readonly Statement[],
+): Piece | undefined {
   const { name, source, statement, parts } = request;
   const worked = workPiece(reader, base, block, parts);
   if (worked === undefined) return undefined;
@@ -144,11 +180,24 @@ function blocked(reader: Reader): undefined {
 
 function unbuiltPiece(reader: Reader, statement: Statement): undefined {
   const node = statement.node;
-  const what = node.kind === 'piece' ? 'Pieces worked from other pieces' : `${node.kind[0]!.toUpperCase()}${node.kind.slice(1)} pieces`;
-  return report(reader, 'not-built-yet', node.at, `${what} are not built yet: this one is read, but not drawn, and its seams are not checked.`);
+  const what =
+    node.kind === 'piece'
+      ? 'Pieces worked from other pieces'
+      : `${node.kind[0]!.toUpperCase()}${node.kind.slice(1)} pieces`;
+  return report(
+    reader,
+    'not-built-yet',
+    node.at,
+    `${what} are not built yet: this one is read, but not drawn, and its seams are not checked.`,
+  );
 }
 
-function assembled(reader: Reader, request: PieceRequest, walked: Shaped, block: readonly Statement[]): Omit<Piece, 'unbuilt'> {
+function assembled(
+  reader: Reader,
+  request: PieceRequest,
+  walked: Shaped,
+  block: readonly Statement[],
+): Omit<Piece, 'unbuilt'> {
   const { name, source, statement } = request;
   const { edges, corners, gaps } = walked;
   const of = statement.node.kind === 'piece' ? statement.node.of : undefined;
@@ -178,7 +227,12 @@ function assembled(reader: Reader, request: PieceRequest, walked: Shaped, block:
 }
 
 /** Lines of which a piece has one each. */
-function single(reader: Reader, block: readonly Statement[], edges: readonly Edge[], source: string): Pick<Piece, 'cut' | 'fold' | 'grain'> {
+function single(
+  reader: Reader,
+  block: readonly Statement[],
+  edges: readonly Edge[],
+  source: string,
+): Pick<Piece, 'cut' | 'fold' | 'grain'> {
   const found: { cut?: Piece['cut']; fold?: Piece['fold']; grain?: Piece['grain'] } = {};
   const seen = new Set<string>();
   for (const line of block) {
@@ -186,7 +240,12 @@ function single(reader: Reader, block: readonly Statement[], edges: readonly Edg
     if (node.kind !== 'cut' && node.kind !== 'fold' && node.kind !== 'grain') continue;
     reader.statement = line;
     if (seen.has(node.kind)) {
-      report(reader, 'defined-twice', node.at, `This piece has a ${node.kind} line already; only one can hold.`);
+      report(
+        reader,
+        'defined-twice',
+        node.at,
+        `This piece has a ${node.kind} line already; only one can hold.`,
+      );
       continue;
     }
     seen.add(node.kind);
@@ -219,7 +278,8 @@ function labels(reader: Reader, block: readonly Statement[], source: string): Pi
     reader.statement = line;
     const { text, place } = line.node;
     const at = place === undefined ? undefined : pointOf(reader, place, 'at');
-    if (place === undefined || at !== undefined) found.push({ text: text.text, at, source: `${source}/label` });
+    if (place === undefined || at !== undefined)
+      found.push({ text: text.text, at, source: `${source}/label` });
   }
   return found;
 }
@@ -231,7 +291,12 @@ function unbuilt(reader: Reader, block: readonly Statement[]): readonly string[]
     if (words.has(word)) return;
     words.add(word);
     reader.statement = line;
-    report(reader, 'not-built-yet', line.node.at, `${word} is not built yet: the piece is drawn without it, and its seams are not compared.`);
+    report(
+      reader,
+      'not-built-yet',
+      line.node.at,
+      `${word} is not built yet: the piece is drawn without it, and its seams are not compared.`,
+    );
   };
   for (const line of block) {
     const { node } = line;

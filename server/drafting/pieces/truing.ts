@@ -3,7 +3,20 @@
  * sewn. The rule is the language's own (reference, darts): through the ends and the middle of each part, the ends keeping
  * their headings; the leg ends move along the legs.
  */
-import { apply, compose, distance, hobby, identity, inverse, lineIntersections, Path, rotation, subtract, type Affine, type Point } from '../../geometry';
+import {
+  apply,
+  compose,
+  distance,
+  hobby,
+  identity,
+  inverse,
+  lineIntersections,
+  Path,
+  rotation,
+  subtract,
+  type Affine,
+  type Point,
+} from '../../geometry';
 import type { Dart, Edge, EdgePart, Trued } from '../model';
 import { edgeOf } from './outline';
 import { withMouth } from './darts';
@@ -86,7 +99,13 @@ function smooth(closed: readonly Closed[]): Path | undefined {
 }
 
 /** Cuts the curve where the closed legs meet it, and swings the parts open again. Undefined when a leg misses the curve. */
-function open(edge: Edge, darts: readonly Dart[], closed: readonly Closed[], curve: Path, trued: Trued): TruedEdge | undefined {
+function open(
+  edge: Edge,
+  darts: readonly Dart[],
+  closed: readonly Closed[],
+  curve: Path,
+  trued: Trued,
+): TruedEdge | undefined {
   const cuts = darts.map((dart, i) => onLeg(dart, closed[i]!.by, curve));
   if (cuts.some((cut) => cut === undefined)) return undefined;
   const at = [0, ...(cuts as number[]), curve.length];

@@ -25,13 +25,25 @@ export function readBand(reader: Reader, node: BandNode, request: BandRequest): 
   const taken = request.edges.map((sewn) => takenEdge(reader, sewn));
   const wide = lengthOf(reader, node.wide, 'wide');
   const underlap = node.underlap === undefined ? 0 : lengthOf(reader, node.underlap.by, 'underlap');
-  if (wide === undefined || underlap === undefined || taken.some((edge) => edge === undefined)) return undefined;
+  if (wide === undefined || underlap === undefined || taken.some((edge) => edge === undefined))
+    return undefined;
   const edges = taken as TakenEdge[];
   const ring = ringLength(edges);
   if (ring <= 0 || wide <= 0) {
-    return report(reader, 'no-such-number', node.wide.at, `${wordsOf(reader, node.name)} would have no size: it needs edges to go round and a width above nothing.`);
+    return report(
+      reader,
+      'no-such-number',
+      node.wide.at,
+      `${wordsOf(reader, node.name)} would have no size: it needs edges to go round and a width above nothing.`,
+    );
   }
-  return bandPiece(request, { length: ring + underlap, wide, underlap, side: node.underlap?.at ?? 'right', allowance: allowanceOf(edges) });
+  return bandPiece(request, {
+    length: ring + underlap,
+    wide,
+    underlap,
+    side: node.underlap?.at ?? 'right',
+    allowance: allowanceOf(edges),
+  });
 }
 
 const allowanceOf = (edges: readonly TakenEdge[]): number =>
@@ -51,7 +63,12 @@ function bandPiece(request: BandRequest, size: BandSize): Piece {
   const { name, source, statement } = request;
   const { length, wide } = size;
   const at = (x: number, y: number): { x: number; y: number } => ({ x, y });
-  const [topLeft, topRight, lowRight, lowLeft] = [at(0, 0), at(length, 0), at(length, 2 * wide), at(0, 2 * wide)];
+  const [topLeft, topRight, lowRight, lowLeft] = [
+    at(0, 0),
+    at(length, 0),
+    at(length, 2 * wide),
+    at(0, 2 * wide),
+  ];
   const straight = (edge: string, from: typeof topLeft, to: typeof topLeft): Edge => {
     const path = Path.line(from, to);
     const parts: readonly EdgePart[] = [{ path }];
@@ -68,7 +85,9 @@ function bandPiece(request: BandRequest, size: BandSize): Piece {
   const lap = size.side === 'left' ? length - size.underlap : size.underlap;
   const balance = [
     { name: 'fold', source, path: fold },
-    ...(size.underlap > 0 ? [{ name: 'underlap', source, path: Path.line(at(lap, 0), at(lap, 2 * wide)) }] : []),
+    ...(size.underlap > 0
+      ? [{ name: 'underlap', source, path: Path.line(at(lap, 0), at(lap, 2 * wide)) }]
+      : []),
   ];
   return {
     ...{ name, base: name, source, statement, draft: '', edges, balance, underlap: size.underlap },

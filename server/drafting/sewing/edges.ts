@@ -18,25 +18,46 @@ export function takenEdge(reader: Reader, sewn: Sewn): TakenEdge | undefined {
   const { answer, rest } = found;
   if (answer.is !== 'piece' || rest.length === 0) {
     const name = wordsOf(reader, sewn.edge);
-    return report(reader, 'wrong-kind', sewn.edge.at, `${name} is no edge: write the piece and its edge, such as front.side.`);
+    return report(
+      reader,
+      'wrong-kind',
+      sewn.edge.at,
+      `${name} is no edge: write the piece and its edge, such as front.side.`,
+    );
   }
   const edge = edgeOf(reader, answer.piece, sewn);
   if (edge === undefined) return undefined;
   if (sewn.from !== undefined) reader.standOn(answer.piece);
   const length = sewn.from === undefined ? edge.sewn : stretchOf(reader, edge, sewn.from, sewn.to);
   if (length === undefined) return undefined;
-  return { piece: answer.piece.name, edge: edge.name, source: edge.source, length, at: sewn.at, of: answer.piece };
+  return {
+    piece: answer.piece.name,
+    edge: edge.name,
+    source: edge.source,
+    length,
+    at: sewn.at,
+    of: answer.piece,
+  };
 }
 
 function edgeOf(reader: Reader, piece: Piece, sewn: Sewn): Edge | undefined {
   const word = sewn.edge.path[sewn.edge.path.length - 1]!;
   const edge = piece.edges.find(({ name }) => name === word.text);
   if (edge !== undefined) return edge;
-  const near = nearest(word.text, piece.edges.map(({ name }) => name));
-  const advice = near === undefined ? `Its edges are ${piece.edges.map(({ name }) => name).join(', ')}.` : `Did you mean ${piece.name}.${near}?`;
+  const near = nearest(
+    word.text,
+    piece.edges.map(({ name }) => name),
+  );
+  const advice =
+    near === undefined
+      ? `Its edges are ${piece.edges.map(({ name }) => name).join(', ')}.`
+      : `Did you mean ${piece.name}.${near}?`;
   return report(reader, 'unknown-name', word.at, `${piece.name} has no edge called ${word.text}. ${advice}`, {
     related: [{ source: piece.source, message: `${piece.name} is made here.` }],
-    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: word.at, text: near }] }],
+    fixes:
+      near === undefined
+        ? []
+        : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: word.at, text: near }] }],
   });
 }
 

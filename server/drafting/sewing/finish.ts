@@ -5,7 +5,12 @@ import { lengthOf } from '../values/arithmetic';
 import type { Reader } from '../values/reader';
 import { takenEdge } from './edges';
 
-export function readFinish(reader: Reader, node: FinishNode, name: string, source: string): Finish | undefined {
+export function readFinish(
+  reader: Reader,
+  node: FinishNode,
+  name: string,
+  source: string,
+): Finish | undefined {
   const edges = node.edges.map((sewn) => takenEdge(reader, sewn));
   const width = node.width === undefined ? 0 : lengthOf(reader, node.width, node.how.replace('-', ' '));
   if (width === undefined || edges.some((edge) => edge === undefined)) return undefined;

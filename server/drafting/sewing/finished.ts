@@ -13,7 +13,12 @@ import type { PlacedNotch } from './notch';
  */
 export function finished(piece: Piece, finishes: readonly Finish[], notches: readonly PlacedNotch[]): Piece {
   const cut = notches.map(({ piece: _, ...notch }): Notch => notch);
-  return withCutting({ ...piece, allowances: withFinishes(piece, finishes), notches: cut, hems: hemsOf(piece, finishes) });
+  return withCutting({
+    ...piece,
+    allowances: withFinishes(piece, finishes),
+    notches: cut,
+    hems: hemsOf(piece, finishes),
+  });
 }
 
 /** The piece with its cutting line drawn anew from its allowances. */
@@ -39,7 +44,8 @@ function hemsOf(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<string, 
   const hems = new Map<string, 1 | 2>();
   for (const { how, edges } of finishes) {
     if (how !== 'turned-up' && how !== 'turned-twice') continue;
-    for (const { piece: of, edge } of edges) if (of === piece.base) hems.set(edge, how === 'turned-up' ? 1 : 2);
+    for (const { piece: of, edge } of edges)
+      if (of === piece.base) hems.set(edge, how === 'turned-up' ? 1 : 2);
   }
   return hems;
 }
@@ -53,7 +59,9 @@ function cutting(piece: Omit<Piece, 'cutting'>): Pick<Piece, 'cutting'> {
   const { outline } = cuttingLine(runs.flat());
   let next = 0;
   return {
-    cutting: runs.map((of) => Path.of(outline.slice(next, (next += of.length)).flatMap((path) => path.segments))),
+    cutting: runs.map((of) =>
+      Path.of(outline.slice(next, (next += of.length)).flatMap((path) => path.segments)),
+    ),
   };
 }
 
@@ -85,18 +93,25 @@ function turnedBackAt(piece: Omit<Piece, 'cutting'>, edge: Edge): CutEdge['turne
   const folds = piece.hems.get(edge.name);
   const said = (point: Point): string | undefined =>
     piece.cornerCuts.find((corner) => distance(corner.point, point) < 0.05)?.how;
-  const back = (point: Point): boolean => (folds === undefined ? said(point) === 'turned-back' : said(point) !== 'mitred');
+  const back = (point: Point): boolean =>
+    folds === undefined ? said(point) === 'turned-back' : said(point) !== 'mitred';
   const hemmed = folds !== undefined || (piece.allowances.get(edge.name) ?? 0) > 0;
   const [start, end] = [back(edge.path.start), back(edge.path.end)];
   if (!hemmed || (!start && !end) || (folds === undefined && !isHem(piece, edge))) return undefined;
-  return { start: start && !besideFold(piece, edge, -1), end: end && !besideFold(piece, edge, 1), folds: folds ?? 1 };
+  return {
+    start: start && !besideFold(piece, edge, -1),
+    end: end && !besideFold(piece, edge, 1),
+    folds: folds ?? 1,
+  };
 }
 
 /** Of the edges at a corner that is turned back and has no finish yet, the wider allowance is the hem. */
 function isHem(piece: Omit<Piece, 'cutting'>, edge: Edge): boolean {
   const index = piece.edges.indexOf(edge);
   const width = (of: Edge | undefined): number => piece.allowances.get(of?.name ?? '') ?? 0;
-  const around = [index - 1, index + 1].map((i) => piece.edges[(i + piece.edges.length) % piece.edges.length]);
+  const around = [index - 1, index + 1].map(
+    (i) => piece.edges[(i + piece.edges.length) % piece.edges.length],
+  );
   return around.every((other) => width(edge) > width(other));
 }
 

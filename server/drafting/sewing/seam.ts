@@ -18,7 +18,8 @@ const SMALLEST = 1;
 const SHARE = 0.0025;
 const LARGEST = 3;
 
-export const usualTolerance = (length: number): number => Math.min(LARGEST, Math.max(SMALLEST, SHARE * length));
+export const usualTolerance = (length: number): number =>
+  Math.min(LARGEST, Math.max(SMALLEST, SHARE * length));
 
 export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): Seam | undefined {
   const left = sideOf(reader, node.left.parts);
@@ -31,7 +32,9 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
   const leftLength = round ? ringOf(left) : sum(left);
   const rightLength = itsPair ? leftLength : round ? ringOf(right) : sum(right);
   const tolerance = within ?? request.tolerance ?? usualTolerance(Math.max(leftLength, rightLength));
-  const whole = [...left, ...right].every((edge) => edge.of.unbuilt.length === 0 && edge.of.gaps.length === 0);
+  const whole = [...left, ...right].every(
+    (edge) => edge.of.unbuilt.length === 0 && edge.of.gaps.length === 0,
+  );
   return {
     name: request.name,
     source: request.source,
@@ -52,7 +55,9 @@ const sum = (edges: readonly TakenEdge[]): number => edges.reduce((total, edge) 
 
 /** Round the body; of a band without what laps under. */
 const ringOf = (edges: readonly TakenEdge[]): number =>
-  isBand(edges) ? edges.reduce((total, edge) => total + edge.length - (edge.of.underlap ?? 0), 0) : ringLength(edges);
+  isBand(edges)
+    ? edges.reduce((total, edge) => total + edge.length - (edge.of.underlap ?? 0), 0)
+    : ringLength(edges);
 
 function sideOf(reader: Reader, parts: readonly Sewn[]): TakenEdge[] | undefined {
   const edges = parts.map((part) => takenEdge(reader, part));
@@ -82,8 +87,13 @@ function askedEase(reader: Reader, node: SeamNode): Asked | undefined {
       case 'within':
         continue;
       case 'gathered': {
-        const [full, drawnUp] = [ofKind(reader, ease.ratio, 'ratio', 'gathered'), ofKind(reader, ease.to, 'ratio', 'gathered')];
-        return full === undefined || drawnUp === undefined ? undefined : { ...NOTHING_ASKED, ratio: full / drawnUp };
+        const [full, drawnUp] = [
+          ofKind(reader, ease.ratio, 'ratio', 'gathered'),
+          ofKind(reader, ease.to, 'ratio', 'gathered'),
+        ];
+        return full === undefined || drawnUp === undefined
+          ? undefined
+          : { ...NOTHING_ASKED, ratio: full / drawnUp };
       }
       case 'stretched': {
         const by = lengthOf(reader, ease.by, 'stretched');
@@ -108,7 +118,12 @@ function asked(reader: Reader, node: SeamNode, of: PieceRef, low: number, high: 
   const sides = [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)];
   const known = sides.some(({ edge }) => edge.path.slice(0, -1).some(({ text }) => text === name));
   if (known) return { low, high, of: name };
-  return report(reader, 'unknown-name', of.at, `${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`);
+  return report(
+    reader,
+    'unknown-name',
+    of.at,
+    `${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`,
+  );
 }
 
 interface Sides {
@@ -124,7 +139,8 @@ function differenceAfter(want: Asked, sides: Sides): number {
   if (want.ratio !== undefined) return rightLength - leftLength / want.ratio;
   const bare = rightLength - leftLength;
   if (want.low === 0 && want.high === 0) return bare;
-  const onRight = want.of !== '' ? sides.right.some(({ piece }) => piece === want.of) : bare * Math.sign(want.low) > 0;
+  const onRight =
+    want.of !== '' ? sides.right.some(({ piece }) => piece === want.of) : bare * Math.sign(want.low) > 0;
   const [low, high] = onRight ? [want.low, want.high] : [-want.high, -want.low];
   return bare < low ? bare - low : bare > high ? bare - high : 0;
 }

@@ -54,7 +54,12 @@ function needsPath(
   act: (shape: PathShape) => Shape | undefined,
 ): Shape | undefined {
   if (base.kind !== 'point') return act(base);
-  return report(reader, 'wrong-kind', expr.base.at, `${wordsOf(reader, expr.base)} is a point, but only a line or curve can be ${word}.`);
+  return report(
+    reader,
+    'wrong-kind',
+    expr.base.at,
+    `${wordsOf(reader, expr.base)} is a point, but only a line or curve can be ${word}.`,
+  );
 }
 
 /** The movement of the paper, or a finding that says why there is none. */
@@ -72,7 +77,12 @@ function movement(reader: Reader, form: Exclude<Change, Form<'reversed' | 'paral
       const across = pathOf(reader, form.across, 'mirrored across');
       if (across === undefined) return undefined;
       if (across.path.isStraight(ON_LINE)) return mirror(across.path.start, across.path.end);
-      return report(reader, 'wrong-kind', form.across.at, `Paper folds along a straight line only; ${wordsOf(reader, form.across)} bends.`);
+      return report(
+        reader,
+        'wrong-kind',
+        form.across.at,
+        `Paper folds along a straight line only; ${wordsOf(reader, form.across)} bends.`,
+      );
     }
     case 'moved': {
       let by: Point = { x: 0, y: 0 };
@@ -92,13 +102,19 @@ function laid(reader: Reader, form: Form<'laid'>): Affine | undefined {
   const [anchor, on, second, toward] = [form.anchor, form.on, form.second, form.toward].map((expr) =>
     pointOf(reader, expr, 'laid'),
   );
-  if (anchor === undefined || on === undefined || second === undefined || toward === undefined) return undefined;
+  if (anchor === undefined || on === undefined || second === undefined || toward === undefined)
+    return undefined;
   for (const [a, b, expr] of [
     [anchor, second, form.second],
     [on, toward, form.toward],
   ] as const) {
     if (distance(a, b) < ON_LINE) {
-      return report(reader, 'no-direction', expr.at, `${wordsOf(reader, expr)} lies on the point it is to turn about, so it gives no direction.`);
+      return report(
+        reader,
+        'no-direction',
+        expr.at,
+        `${wordsOf(reader, expr)} lies on the point it is to turn about, so it gives no direction.`,
+      );
     }
   }
   const m = layOn(anchor, second, on, toward);
@@ -114,11 +130,22 @@ function parallelTo(reader: Reader, expr: Step, form: Form<'parallel'>, shape: P
   const along = shape.path.tangentAt(s, s > shape.path.length / 2 ? 'before' : 'after');
   const side = along.x * (toward.y - at.y) - along.y * (toward.x - at.x);
   if (Math.abs(side) < ON_LINE) {
-    return report(reader, 'no-direction', form.toward.at, `${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side.`);
+    return report(
+      reader,
+      'no-direction',
+      form.toward.at,
+      `${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side.`,
+    );
   }
   // as seen on paper, a point with a positive cross product lies to the right of travel (y points down)
   const { paths, tight } = parallelWithTight(shape.path, side > 0 ? -by : by);
   if (paths.length === 1) return sameKind(shape, paths[0]!);
-  const where = tight[0] === undefined ? '' : ` (the tightest bend is ${printLength(tight[0].s0, reader.unit)} along it)`;
-  return report(reader, 'out-of-reach', expr.stepAt, `${wordsOf(reader, expr.base)} bends tighter than ${printLength(by, reader.unit)}, so nothing runs parallel to it there${where}.`);
+  const where =
+    tight[0] === undefined ? '' : ` (the tightest bend is ${printLength(tight[0].s0, reader.unit)} along it)`;
+  return report(
+    reader,
+    'out-of-reach',
+    expr.stepAt,
+    `${wordsOf(reader, expr.base)} bends tighter than ${printLength(by, reader.unit)}, so nothing runs parallel to it there${where}.`,
+  );
 }

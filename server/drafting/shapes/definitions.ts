@@ -11,11 +11,14 @@ import { curveShape, way } from './ways';
 
 const shaped = (shape: Shape | undefined): ShapeAnswer | undefined => shape && { is: 'shape', shape };
 
-export const valued = (found: Value | undefined): ValueAnswer | undefined => found && { is: 'value', value: found };
+export const valued = (found: Value | undefined): ValueAnswer | undefined =>
+  found && { is: 'value', value: found };
 
 /** A choice as written, or as it was set from outside: within its range and of its kind, whichever it is. */
 export function choice(reader: Reader, node: ChooseNode, given: Value | undefined): ValueAnswer | undefined {
-  return node.among === undefined ? inRange(reader, node, given) : amongWords(reader, node, node.among, given);
+  return node.among === undefined
+    ? inRange(reader, node, given)
+    : amongWords(reader, node, node.among, given);
 }
 
 function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): ValueAnswer | undefined {
@@ -34,7 +37,8 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
   if (node.range === undefined) return valued(number);
   const [low, high] = [node.range.low, node.range.high].map((end) => quantity(reader, end));
   if (low === undefined || high === undefined) return undefined;
-  if (low.kind !== own.kind || high.kind !== own.kind) return rangeOfKind(reader, node, own.kind, low.kind === high.kind ? low.kind : undefined);
+  if (low.kind !== own.kind || high.kind !== own.kind)
+    return rangeOfKind(reader, node, own.kind, low.kind === high.kind ? low.kind : undefined);
   if (low.amount > high.amount) {
     turnedAbout(reader, node.range, low, high);
   } else if (number.amount < low.amount - 1e-9 || number.amount > high.amount + 1e-9) {
@@ -49,34 +53,61 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
 }
 
 /** Says which of the value and the two ends lacks its unit, or is of another kind than the others. */
-function rangeOfKind(reader: Reader, node: ChooseNode, own: Quantity['kind'], ends: Quantity['kind'] | undefined): undefined {
+function rangeOfKind(
+  reader: Reader,
+  node: ChooseNode,
+  own: Quantity['kind'],
+  ends: Quantity['kind'] | undefined,
+): undefined {
   if (own === 'ratio' && ends !== undefined) ofKind(reader, node.value, ends, node.name.text);
   else for (const end of [node.range!.low, node.range!.high]) ofKind(reader, end, own, 'the range');
   return undefined;
 }
 
 /** The words of `choose closure = zip among zip, buttons`; numbers may be offered as well. */
-function amongWords(reader: Reader, node: ChooseNode, among: readonly Expr[], given: Value | undefined): ValueAnswer | undefined {
+function amongWords(
+  reader: Reader,
+  node: ChooseNode,
+  among: readonly Expr[],
+  given: Value | undefined,
+): ValueAnswer | undefined {
   const offered = among.map((option) => word(option) ?? wordsOf(reader, option));
   const own = word(node.value);
   const chosen = given === undefined ? own : given.kind === 'text' ? given.text : undefined;
   if (own === undefined) return choiceOfNumbers(reader, node, among, given);
   if (chosen === undefined || !offered.includes(chosen)) {
     const is = chosen ?? 'a number';
-    return report(reader, 'choice-out-of-range', node.value.at, `${node.name.text} is chosen among ${offered.join(', ')}; ${is} is none of them.`);
+    return report(
+      reader,
+      'choice-out-of-range',
+      node.value.at,
+      `${node.name.text} is chosen among ${offered.join(', ')}; ${is} is none of them.`,
+    );
   }
   return { is: 'value', value: { kind: 'text', text: chosen }, among: offered };
 }
 
-function choiceOfNumbers(reader: Reader, node: ChooseNode, among: readonly Expr[], given: Value | undefined): ValueAnswer | undefined {
+function choiceOfNumbers(
+  reader: Reader,
+  node: ChooseNode,
+  among: readonly Expr[],
+  given: Value | undefined,
+): ValueAnswer | undefined {
   const own = quantity(reader, node.value);
   const offered = among.map((option) => quantity(reader, option));
   if (own === undefined || offered.some((option) => option === undefined)) return undefined;
   const chosen = given ?? own;
-  const fits = offered.some((option) => option!.kind === chosen.kind && Math.abs(option!.amount - (chosen as Quantity).amount) < 1e-9);
+  const fits = offered.some(
+    (option) => option!.kind === chosen.kind && Math.abs(option!.amount - (chosen as Quantity).amount) < 1e-9,
+  );
   if (!fits) {
     const list = among.map((option) => wordsOf(reader, option)).join(', ');
-    report(reader, 'choice-out-of-range', node.value.at, `${node.name.text} is chosen among ${list}; ${chosen.kind === 'text' ? chosen.text : print(chosen, reader.unit)} is none of them.`);
+    report(
+      reader,
+      'choice-out-of-range',
+      node.value.at,
+      `${node.name.text} is chosen among ${list}; ${chosen.kind === 'text' ? chosen.text : print(chosen, reader.unit)} is none of them.`,
+    );
   }
   return valued(chosen);
 }
@@ -98,7 +129,12 @@ export function namedShape(reader: Reader, node: ShapeNode): ShapeAnswer | undef
 }
 
 /** A line may be given by any way to its end (`line l = p across to q`); a curve by any shape that has length. */
-function pathShape(reader: Reader, node: ShapeNode, phrase: Expr, form: 'line' | 'curve' | 'arc'): Shape | undefined {
+function pathShape(
+  reader: Reader,
+  node: ShapeNode,
+  phrase: Expr,
+  form: 'line' | 'curve' | 'arc',
+): Shape | undefined {
   if (phrase.kind === 'bracket') return pathShape(reader, node, phrase.inside, form);
   if (phrase.kind === 'way') return way(reader, phrase, form);
   const shape = shapeOf(reader, phrase);
@@ -106,7 +142,12 @@ function pathShape(reader: Reader, node: ShapeNode, phrase: Expr, form: 'line' |
   if (shape.kind === 'point') return lineTo(reader, node, phrase, shape.point);
   if (form === 'line' && shape.kind === 'curve') {
     if (!shape.path.isStraight(1e-6)) {
-      return report(reader, 'wrong-kind', phrase.at, `${wordsOf(reader, phrase)} bends: write curve ${node.name.text} = … instead of line.`);
+      return report(
+        reader,
+        'wrong-kind',
+        phrase.at,
+        `${wordsOf(reader, phrase)} bends: write curve ${node.name.text} = … instead of line.`,
+      );
     }
     return { kind: 'line', path: Path.line(shape.path.start, shape.path.end) };
   }
@@ -120,11 +161,20 @@ function lineTo(reader: Reader, node: ShapeNode, phrase: Expr, end: Point): Shap
   while (base.kind === 'step') base = base.base;
   const start = base === phrase ? undefined : pointOf(reader, base, node.form);
   if (base === phrase || node.form !== 'line') {
-    const what = node.form === 'line' ? 'A line goes from one point to another' : `${SHAPE_WORDS.curve} goes from one point to another`;
-    return report(reader, 'wrong-kind', phrase.at, `${wordsOf(reader, phrase)} is a point. ${what[0]!.toUpperCase()}${what.slice(1)}: P to Q.`);
+    const what =
+      node.form === 'line'
+        ? 'A line goes from one point to another'
+        : `${SHAPE_WORDS.curve} goes from one point to another`;
+    return report(
+      reader,
+      'wrong-kind',
+      phrase.at,
+      `${wordsOf(reader, phrase)} is a point. ${what[0]!.toUpperCase()}${what.slice(1)}: P to Q.`,
+    );
   }
   if (start === undefined) return undefined;
-  if (samePoint(start, end, 1e-6)) return report(reader, 'no-length', phrase.at, `${node.name.text} goes nowhere: both ends are one point.`);
+  if (samePoint(start, end, 1e-6))
+    return report(reader, 'no-length', phrase.at, `${node.name.text} goes nowhere: both ends are one point.`);
   return { kind: 'line', path: Path.line(start, end) };
 }
 
@@ -135,7 +185,12 @@ export function namedCircle(reader: Reader, node: CircleNode): ShapeAnswer | und
   if (centre === undefined || size === undefined) return undefined;
   const radius = node.by === 'radius' ? size : size / (2 * Math.PI);
   if (radius <= 0) {
-    return report(reader, 'no-such-number', node.size.at, `A circle's ${node.by === 'radius' ? 'radius' : 'length'} must be above zero; this one comes to ${printLength(size, reader.unit)}.`);
+    return report(
+      reader,
+      'no-such-number',
+      node.size.at,
+      `A circle's ${node.by === 'radius' ? 'radius' : 'length'} must be above zero; this one comes to ${printLength(size, reader.unit)}.`,
+    );
   }
   return shaped({ kind: 'curve', path: circle(centre, radius), centre, closed: true });
 }

@@ -48,7 +48,12 @@ export function headingOf(reader: Reader, heading: Heading, at: Point, chord: Po
 }
 
 const sameSpot = (reader: Reader, expr: Expr): undefined =>
-  report(reader, 'no-direction', expr.at, `${wordsOf(reader, expr)} lies where the curve already is, so it gives no direction.`);
+  report(
+    reader,
+    'no-direction',
+    expr.at,
+    `${wordsOf(reader, expr)} lies where the curve already is, so it gives no direction.`,
+  );
 
 function alongChord(reader: Reader, expr: Expr, at: Point, chord: Point, square: boolean): Point | undefined {
   const shape = pathOf(reader, expr, square ? 'square to' : 'along');

@@ -15,7 +15,12 @@ const degrees = (radians: number): number => Math.round(radians * DEGREES * 1e12
 
 function need(reader: Reader, call: Call, count: number, words: string): boolean {
   if (call.args.length === count) return true;
-  report(reader, 'wrong-kind', call.at, `${call.func.text} takes ${words}; ${call.args.length} ${call.args.length === 1 ? 'stands' : 'stand'} here.`);
+  report(
+    reader,
+    'wrong-kind',
+    call.at,
+    `${call.func.text} takes ${words}; ${call.args.length} ${call.args.length === 1 ? 'stands' : 'stand'} here.`,
+  );
   return false;
 }
 
@@ -49,13 +54,21 @@ const angleOf: Measure = (reader, call) => {
   }
   if (!need(reader, call, 2, 'three points (the angle at the middle one) or two lines')) return undefined;
   const [l, m] = call.args.map((arg) => pathOf(reader, arg, 'angle'));
-  return l && m && between(reader, call, subtract(l.path.end, l.path.start), subtract(m.path.end, m.path.start));
+  return (
+    l && m && between(reader, call, subtract(l.path.end, l.path.start), subtract(m.path.end, m.path.start))
+  );
 };
 
 function between(reader: Reader, call: Call, a: Point, b: Point): Quantity | undefined {
   const cross = a.x * b.y - a.y * b.x;
   const dot = a.x * b.x + a.y * b.y;
-  if (cross === 0 && dot === 0) return report(reader, 'no-direction', call.at, `${wordsOf(reader, call)} has no angle: two of its points are one.`);
+  if (cross === 0 && dot === 0)
+    return report(
+      reader,
+      'no-direction',
+      call.at,
+      `${wordsOf(reader, call)} has no angle: two of its points are one.`,
+    );
   return angle(degrees(Math.atan2(Math.abs(cross), dot)));
 }
 
@@ -68,7 +81,12 @@ const areaOf: Measure = (reader, call) => {
   const shape = shapeOf(reader, arg);
   if (shape === undefined) return undefined;
   if (shape.kind === 'curve' && shape.closed) return area(outlineArea([shape.path]));
-  return report(reader, 'wrong-kind', arg.at, `area takes a piece or a closed curve; ${wordsOf(reader, arg)} encloses nothing.`);
+  return report(
+    reader,
+    'wrong-kind',
+    arg.at,
+    `area takes a piece or a closed curve; ${wordsOf(reader, arg)} encloses nothing.`,
+  );
 };
 
 function pieceNamed(reader: Reader, arg: Expr): { readonly area: number } | undefined {

@@ -34,7 +34,8 @@ export function crossing(reader: Reader, expr: Crossing): Point | undefined {
 function miss(reader: Reader, one: PathShape, other: PathShape): string {
   if (one.kind === 'line' && other.kind === 'line') return 'they run side by side';
   const { distance } = nearestBetween(one.path, other.path);
-  const ruler = one.kind === 'line' || other.kind === 'line' ? ', and not with the line made longer either' : '';
+  const ruler =
+    one.kind === 'line' || other.kind === 'line' ? ', and not with the line made longer either' : '';
   return `they come no nearer than ${printLength(distance, reader.unit)}${ruler}`;
 }
 
@@ -53,13 +54,24 @@ function linesMeet(a: Path, b: Path): readonly Candidate[] {
 
 function lineMeets(line: Path, curve: Path): readonly Candidate[] {
   const direction = subtract(line.end, line.start);
-  return lineIntersections(line.start, direction, curve).map(({ point }) => ({ point, drawn: onDrawn(line, point) }));
+  return lineIntersections(line.start, direction, curve).map(({ point }) => ({
+    point,
+    drawn: onDrawn(line, point),
+  }));
 }
 
 /** Where a ruler laid from `origin` in a direction meets a shape; `ahead` in millimetres (direction a unit vector). */
-export function rulerMeets(origin: Point, direction: Point, shape: PathShape): readonly (Candidate & { ahead: number })[] {
+export function rulerMeets(
+  origin: Point,
+  direction: Point,
+  shape: PathShape,
+): readonly (Candidate & { ahead: number })[] {
   if (shape.kind === 'curve') {
-    return lineIntersections(origin, direction, shape.path).map(({ point, u }) => ({ point, drawn: true, ahead: u }));
+    return lineIntersections(origin, direction, shape.path).map(({ point, u }) => ({
+      point,
+      drawn: true,
+      ahead: u,
+    }));
   }
   const { start, end } = shape.path;
   const point = lineLine(origin, direction, start, subtract(end, start));

@@ -39,7 +39,12 @@ export function ofPiece(
     return undefined;
   }
   if (word === undefined) {
-    return report(reader, 'wrong-kind', ref.at, `${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`);
+    return report(
+      reader,
+      'wrong-kind',
+      ref.at,
+      `${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`,
+    );
   }
   const edge = piece.edges.find(({ name }) => name === word.text);
   const corner = piece.corners.find(({ name }) => name === word.text);
@@ -52,10 +57,27 @@ export function ofPiece(
   const dartEnd = dart && end && dartPoint(dart, end.text);
   if (dartEnd !== undefined) return dartEnd;
   const wrong = edge === undefined && corner === undefined ? word : end!;
-  const near = nearest(wrong.text, [...piece.edges, ...piece.corners].map(({ name }) => name));
+  const near = nearest(
+    wrong.text,
+    [...piece.edges, ...piece.corners].map(({ name }) => name),
+  );
   const advice = near === undefined ? '' : ` Did you mean ${near}?`;
-  return report(reader, 'unknown-name', wrong.at, `${piece.name} has no edge or corner called ${wrong.text}.${advice}`, {
-    related: [{ source: piece.source, message: `${piece.name} is defined here.` }],
-    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: wrong.at, text: near }] }],
-  });
+  return report(
+    reader,
+    'unknown-name',
+    wrong.at,
+    `${piece.name} has no edge or corner called ${wrong.text}.${advice}`,
+    {
+      related: [{ source: piece.source, message: `${piece.name} is defined here.` }],
+      fixes:
+        near === undefined
+          ? []
+          : [
+              {
+                title: `Change to ${near}`,
+                edits: [{ statement: reader.statement, at: wrong.at, text: near }],
+              },
+            ],
+    },
+  );
 }

@@ -43,7 +43,12 @@ export function shapeOf(reader: Reader, expr: Expr, wanted?: 'point' | 'path'): 
     case 'step':
       return step(reader, expr);
     case 'coordinates':
-      return report(reader, 'wrong-kind', expr.at, 'Two numbers in a bracket are a dot of a trace; a draft places its points by lengths from others.');
+      return report(
+        reader,
+        'wrong-kind',
+        expr.at,
+        'Two numbers in a bracket are a dot of a trace; a draft places its points by lengths from others.',
+      );
     default:
       return report(
         reader,
@@ -77,13 +82,23 @@ function namedShape(reader: Reader, ref: Ref, wanted?: 'point' | 'path'): Shape 
   const found = reader.find(ref, wanted);
   if (found === undefined) {
     if (reader.blocked || ref.path[0]!.text !== 'origin') return undefined;
-    return ref.path.length === 1 ? pointShape(ORIGIN) : endOf(reader, ref, pointShape(ORIGIN), ref.path.slice(1));
+    return ref.path.length === 1
+      ? pointShape(ORIGIN)
+      : endOf(reader, ref, pointShape(ORIGIN), ref.path.slice(1));
   }
   const { answer, rest } = found;
   if (answer.is === 'piece') return ofPiece(reader, ref, answer.piece, rest, wanted);
   if (answer.is === 'value') {
-    const is = answer.value.kind === 'text' ? 'a word' : `${KIND_WORDS[answer.value.kind]} (${print(answer.value, reader.unit)})`;
-    return report(reader, 'wrong-kind', ref.at, `${wordsOf(reader, ref)} is ${is}, but a point, line or curve is needed here.`);
+    const is =
+      answer.value.kind === 'text'
+        ? 'a word'
+        : `${KIND_WORDS[answer.value.kind]} (${print(answer.value, reader.unit)})`;
+    return report(
+      reader,
+      'wrong-kind',
+      ref.at,
+      `${wordsOf(reader, ref)} is ${is}, but a point, line or curve is needed here.`,
+    );
   }
   if (answer.is !== 'shape') return undefined;
   return rest.length === 0 ? answer.shape : endOf(reader, ref, answer.shape, rest);
@@ -96,7 +111,10 @@ function endOf(reader: Reader, ref: Ref, shape: Shape, rest: Ref['path']): Shape
     if (word.text === 'start') return pointShape(shape.path.start);
     if (word.text === 'end') return pointShape(shape.path.end);
   }
-  const answers = shape.kind === 'point' ? 'A point answers to no further name' : 'A line or curve answers to .start and .end';
+  const answers =
+    shape.kind === 'point'
+      ? 'A point answers to no further name'
+      : 'A line or curve answers to .start and .end';
   return report(reader, 'unknown-name', word.at, `${answers}; ${wordsOf(reader, ref)} is nothing.`);
 }
 
@@ -106,7 +124,12 @@ export function pointOf(reader: Reader, expr: Expr, use: string): Point | undefi
   if (shape === undefined) return undefined;
   if (shape.kind === 'point') return shape.point;
   const fix = 'Take one of its ends (.start, .end), or a place on it (on … halfway).';
-  return report(reader, 'wrong-kind', expr.at, `${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${use} wants a point. ${fix}`);
+  return report(
+    reader,
+    'wrong-kind',
+    expr.at,
+    `${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${use} wants a point. ${fix}`,
+  );
 }
 
 /** A line or curve, or a finding that says what stands there instead. */
@@ -115,5 +138,10 @@ export function pathOf(reader: Reader, expr: Expr, use: string): PathShape | und
   if (shape === undefined) return undefined;
   if (shape.kind !== 'point') return shape;
   const fix = 'Two points in a bracket make a line: (A to B).';
-  return report(reader, 'wrong-kind', expr.at, `${wordsOf(reader, expr)} is a point, but ${use} wants a line or curve. ${fix}`);
+  return report(
+    reader,
+    'wrong-kind',
+    expr.at,
+    `${wordsOf(reader, expr)} is a point, but ${use} wants a line or curve. ${fix}`,
+  );
 }

@@ -57,6 +57,7 @@ const best = (points: readonly Point[], rank: (point: Point) => number): Point =
 
 function different(points: readonly Point[]): readonly Point[] {
   const kept: Point[] = [];
-  for (const point of points) if (!kept.some((other) => samePoint(other, point, SAME_PLACE))) kept.push(point);
+  for (const point of points)
+    if (!kept.some((other) => samePoint(other, point, SAME_PLACE))) kept.push(point);
   return kept;
 }

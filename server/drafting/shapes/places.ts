@@ -25,7 +25,12 @@ const isHalfway = (expr: Expr): boolean =>
  *
  * @param name the shape as written, for messages
  */
-export function distanceAlong(reader: Reader, shape: PathShape, place: Place, name: string): number | undefined {
+export function distanceAlong(
+  reader: Reader,
+  shape: PathShape,
+  place: Place,
+  name: string,
+): number | undefined {
   const { path } = shape;
   if (place.counted === undefined) {
     if (isHalfway(place.value)) return path.length / 2;
@@ -39,7 +44,8 @@ export function distanceAlong(reader: Reader, shape: PathShape, place: Place, na
 
 /** A place without a count: a named point, or a length that lacks the point it is counted from. */
 function bare(reader: Reader, shape: PathShape, place: Place, name: string): number | undefined {
-  if (place.value.kind === 'ref' || place.value.kind === 'bracket') return standsAt(reader, shape, place.value, name);
+  if (place.value.kind === 'ref' || place.value.kind === 'bracket')
+    return standsAt(reader, shape, place.value, name);
   return report(
     reader,
     'place-without-start',
@@ -55,7 +61,12 @@ function counted(reader: Reader, shape: PathShape, place: Place): number | undef
   if (found === undefined) return undefined;
   if (found.kind === 'length') return found.amount;
   if (found.kind === 'ratio') return share(reader, shape, place, found.amount);
-  return report(reader, 'wrong-kind', place.value.at, `A place wants a length or a share; this is ${KIND_WORDS[found.kind]}.`);
+  return report(
+    reader,
+    'wrong-kind',
+    place.value.at,
+    `A place wants a length or a share; this is ${KIND_WORDS[found.kind]}.`,
+  );
 }
 
 function share(reader: Reader, shape: PathShape, place: Place, amount: number): number | undefined {
@@ -65,7 +76,20 @@ function share(reader: Reader, shape: PathShape, place: Place, amount: number): 
     'missing-unit',
     place.value.at,
     `${wordsOf(reader, place.value)} without a unit is a share of the whole, and a share is at most 1. If a length is meant, write ${wordsOf(reader, place.value)}${reader.unit}.`,
-    { fixes: [{ title: `Write ${wordsOf(reader, place.value)}${reader.unit}`, edits: [{ statement: reader.statement, at: place.value.at, text: wordsOf(reader, place.value) + reader.unit }] }] },
+    {
+      fixes: [
+        {
+          title: `Write ${wordsOf(reader, place.value)}${reader.unit}`,
+          edits: [
+            {
+              statement: reader.statement,
+              at: place.value.at,
+              text: wordsOf(reader, place.value) + reader.unit,
+            },
+          ],
+        },
+      ],
+    },
   );
 }
 
@@ -89,7 +113,13 @@ function standsAt(reader: Reader, shape: PathShape, expr: Expr, name: string): n
 }
 
 /** +1: counted toward the shape's end; −1: toward its start. */
-function direction(reader: Reader, shape: PathShape, place: Place, at: number, name: string): 1 | -1 | undefined {
+function direction(
+  reader: Reader,
+  shape: PathShape,
+  place: Place,
+  at: number,
+  name: string,
+): 1 | -1 | undefined {
   const { path } = shape;
   const atStart = at <= ON_LINE;
   const atEnd = at >= path.length - ON_LINE;
@@ -120,15 +150,32 @@ function direction(reader: Reader, shape: PathShape, place: Place, at: number, n
   );
 }
 
-function towardPoint(reader: Reader, shape: PathShape, toward: Expr, at: number, name: string): 1 | -1 | undefined {
+function towardPoint(
+  reader: Reader,
+  shape: PathShape,
+  toward: Expr,
+  at: number,
+  name: string,
+): 1 | -1 | undefined {
   const aim = standsAt(reader, shape, toward, name);
   if (aim === undefined) return undefined;
   if (Math.abs(aim - at) > ON_LINE) return aim > at ? 1 : -1;
-  return report(reader, 'no-direction', toward.at, `${wordsOf(reader, toward)} is where the count begins, so it does not say which way.`);
+  return report(
+    reader,
+    'no-direction',
+    toward.at,
+    `${wordsOf(reader, toward)} is where the count begins, so it does not say which way.`,
+  );
 }
 
 /** The point at a distance; beyond its ends a line runs on, a curve has nothing. */
-function atDistance(reader: Reader, shape: PathShape, s: number, place: Place, name: string): Point | undefined {
+function atDistance(
+  reader: Reader,
+  shape: PathShape,
+  s: number,
+  place: Place,
+  name: string,
+): Point | undefined {
   const { path } = shape;
   if (s >= -ON_LINE && s <= path.length + ON_LINE) return path.pointAt(Math.min(Math.max(s, 0), path.length));
   if (shape.kind === 'line') return add(path.start, scale(path.tangentAt(0), s));

@@ -42,7 +42,12 @@ export function pointStep(reader: Reader, expr: Step, form: PointForm): Point | 
   }
 }
 
-const OPPOSITE: Readonly<Record<Direction, Direction>> = { up: 'down', down: 'up', left: 'right', right: 'left' };
+const OPPOSITE: Readonly<Record<Direction, Direction>> = {
+  up: 'down',
+  down: 'up',
+  left: 'right',
+  right: 'left',
+};
 
 /** Below this a point is level already, whichever way the ruler was laid: a tenth of what a pencil can show. */
 const LEVEL = 1e-2;
@@ -69,11 +74,20 @@ function until(reader: Reader, expr: Step, form: Form<'until'>, from: Point): Po
   if (all.length > 0) return behind(reader, expr, form.direction!, form.target, -all[all.length - 1]!.ahead);
   const off = offRuler(from, direction, target.path.box);
   const by = off > 0 ? `: it passes ${printLength(off, reader.unit)} beside it` : '';
-  return report(reader, 'never-meet', expr.stepAt, `${names} never meets ${wordsOf(reader, form.target)}${by}.`);
+  return report(
+    reader,
+    'never-meet',
+    expr.stepAt,
+    `${names} never meets ${wordsOf(reader, form.target)}${by}.`,
+  );
 }
 
 /** How far a shape's box lies beside an upright or level ruler. */
-function offRuler(from: Point, direction: Point, box: { minX: number; minY: number; maxX: number; maxY: number }): number {
+function offRuler(
+  from: Point,
+  direction: Point,
+  box: { minX: number; minY: number; maxX: number; maxY: number },
+): number {
   const [at, low, high] = direction.x === 0 ? [from.x, box.minX, box.maxX] : [from.y, box.minY, box.maxY];
   return Math.max(low - at, at - high);
 }
@@ -97,13 +111,30 @@ function reach(reader: Reader, expr: Step, form: Form<'reach'>, from: Point): Po
   if (radius === undefined || target === undefined) return undefined;
   const name = wordsOf(reader, form.target);
   const compass = `The compass of ${printLength(radius, reader.unit)} from ${wordsOf(reader, expr.base)}`;
-  if (radius <= 0) return report(reader, 'no-such-number', form.radius.at, `${compass} has no opening: the length must be above zero.`);
+  if (radius <= 0)
+    return report(
+      reader,
+      'no-such-number',
+      form.radius.at,
+      `${compass} has no opening: the length must be above zero.`,
+    );
   const candidates = compassMeets(from, radius, target);
-  if (candidates.length > 0) return picked(reader, candidates, form.pick, expr.stepAt, `${compass} meets ${name}`);
-  return report(reader, 'out-of-reach', expr.stepAt, `${compass} never reaches ${name}: ${nearestAndFarthest(reader, from, radius, target)}.`);
+  if (candidates.length > 0)
+    return picked(reader, candidates, form.pick, expr.stepAt, `${compass} meets ${name}`);
+  return report(
+    reader,
+    'out-of-reach',
+    expr.stepAt,
+    `${compass} never reaches ${name}: ${nearestAndFarthest(reader, from, radius, target)}.`,
+  );
 }
 
-function nearestAndFarthest(reader: Reader, from: Point, radius: number, target: NonNullable<ReturnType<typeof pathOf>>): string {
+function nearestAndFarthest(
+  reader: Reader,
+  from: Point,
+  radius: number,
+  target: NonNullable<ReturnType<typeof pathOf>>,
+): string {
   if (target.kind === 'line') {
     const along = target.path.tangentAt(0);
     const off = subtract(from, target.path.start);
@@ -111,7 +142,9 @@ function nearestAndFarthest(reader: Reader, from: Point, radius: number, target:
   }
   const near = target.path.locate(from).distance;
   if (near > radius) return `nearest ${printLength(near, reader.unit)}`;
-  const far = Math.max(...target.path.polyline(0.05).map((point) => Math.hypot(point.x - from.x, point.y - from.y)));
+  const far = Math.max(
+    ...target.path.polyline(0.05).map((point) => Math.hypot(point.x - from.x, point.y - from.y)),
+  );
   return `farthest ${printLength(far, reader.unit)}`;
 }
 
@@ -126,7 +159,8 @@ function dropped(reader: Reader, expr: Step, form: Form<'dropped'>, from: Point)
   const feet = perpendicularFeet(target.path, from).map(({ point }) => ({ point, drawn: true }));
   const base = wordsOf(reader, expr.base);
   const name = wordsOf(reader, form.onto);
-  if (feet.length > 0) return picked(reader, feet, form.pick, expr.stepAt, `${base} drops square onto ${name}`);
+  if (feet.length > 0)
+    return picked(reader, feet, form.pick, expr.stepAt, `${base} drops square onto ${name}`);
   const near = target.path.locate(from);
   return report(
     reader,

@@ -28,8 +28,10 @@ export const curveShape = (path: Path, extra: Partial<CurveShape> = {}): CurveSh
 
 type Option<K extends WayOption['kind']> = Extract<WayOption, { kind: K }>;
 
-const option = <K extends WayOption['kind']>(options: readonly WayOption[], ...kinds: K[]): Option<K> | undefined =>
-  options.find((one): one is Option<K> => (kinds as string[]).includes(one.kind));
+const option = <K extends WayOption['kind']>(
+  options: readonly WayOption[],
+  ...kinds: K[]
+): Option<K> | undefined => options.find((one): one is Option<K> => (kinds as string[]).includes(one.kind));
 
 /**
  * `P to Q …`.
@@ -54,16 +56,31 @@ export interface WayEnds {
 export function wayBetween(reader: Reader, ends: WayEnds): Shape | undefined {
   const { start, end, options, word, expr } = ends;
   if (samePoint(start, end, 1e-6)) {
-    return report(reader, 'no-length', expr.at, `${wordsOf(reader, expr)} goes nowhere: both ends are one point.`);
+    return report(
+      reader,
+      'no-length',
+      expr.at,
+      `${wordsOf(reader, expr)} goes nowhere: both ends are one point.`,
+    );
   }
   const centre = option(options, 'centre');
   if (centre !== undefined) return arcShape(reader, ends, centre);
   if (word === 'arc') {
-    return report(reader, 'arc-without-centre', expr.at, `An arc needs its centre: ${wordsOf(reader, expr)} centre O.`);
+    return report(
+      reader,
+      'arc-without-centre',
+      expr.at,
+      `An arc needs its centre: ${wordsOf(reader, expr)} centre O.`,
+    );
   }
   const bend = options[0];
   if (word === 'line' && bend !== undefined) {
-    return report(reader, 'wrong-kind', bend.at, `A line is straight; ${wordsOf(reader, bend)} makes a curve of it. Write curve instead of line.`);
+    return report(
+      reader,
+      'wrong-kind',
+      bend.at,
+      `A line is straight; ${wordsOf(reader, bend)} makes a curve of it. Write curve instead of line.`,
+    );
   }
   if (bend === undefined) {
     const path = Path.line(start, end);
@@ -124,7 +141,12 @@ function hollowShare(reader: Reader, start: Point, end: Point, given: Option<'ho
   const share = amount.kind === 'length' ? amount.amount / whole : amount.amount;
   const fromStart = distance(from, start) <= distance(from, end) ? share : 1 - share;
   if (fromStart > 0.02 && fromStart < 0.98) return fromStart;
-  return report(reader, 'out-of-reach', place.at, 'The deepest point of a hollow must lie between its two ends.');
+  return report(
+    reader,
+    'out-of-reach',
+    place.at,
+    'The deepest point of a hollow must lie between its two ends.',
+  );
 }
 
 /** A curve by its headings and the points it goes through. */
@@ -144,10 +166,19 @@ function bent(reader: Reader, { start, end, options, expr }: WayEnds): Shape | u
   if (inner.some((knot) => knot === undefined)) return undefined;
   const scaleHandles = handleScale(reader, options);
   if (scaleHandles === undefined) return undefined;
-  const knots: Knot[] = [{ point: start, leaving: first }, ...(inner as Knot[]), { point: end, arriving: final }];
+  const knots: Knot[] = [
+    { point: start, leaving: first },
+    ...(inner as Knot[]),
+    { point: end, arriving: final },
+  ];
   const segments = hobby(knots, { scaleHandles });
   if (segments.length > 0) return curveShape(Path.of(segments));
-  return report(reader, 'no-length', expr.at, `${wordsOf(reader, expr)} goes nowhere: all its points are one.`);
+  return report(
+    reader,
+    'no-length',
+    expr.at,
+    `${wordsOf(reader, expr)} goes nowhere: all its points are one.`,
+  );
 }
 
 function goingThrough(reader: Reader, via: Via, point: Point, chord: Point): Knot | undefined {
@@ -177,25 +208,41 @@ export function section(reader: Reader, expr: Section): Shape | undefined {
   const b = onShape(reader, whole, to, expr.to, expr.of);
   if (a === undefined || b === undefined) return undefined;
   const path = stretch(whole, a, b);
-  return path.length > 0 ? sameKind(whole, path) : report(reader, 'no-length', expr.at, `${wordsOf(reader, expr)} has no length: both points are one.`);
+  return path.length > 0
+    ? sameKind(whole, path)
+    : report(reader, 'no-length', expr.at, `${wordsOf(reader, expr)} has no length: both points are one.`);
 }
 
 /** The stretch of a shape between two distances along it. */
 export function stretch(whole: PathShape, a: number, b: number): Path {
   const { path } = whole;
-  if (whole.kind === 'curve' && whole.closed && a > b) return path.part(a, path.length).joinedTo(path.part(0, b));
+  if (whole.kind === 'curve' && whole.closed && a > b)
+    return path.part(a, path.length).joinedTo(path.part(0, b));
   return path.part(a, b);
 }
 
-export function onShape(reader: Reader, shape: PathShape, point: Point, expr: Expr, of: Expr): number | undefined {
+export function onShape(
+  reader: Reader,
+  shape: PathShape,
+  point: Point,
+  expr: Expr,
+  of: Expr,
+): number | undefined {
   const { s, distance: off } = shape.path.locate(point);
   if (off <= ON_LINE) return s;
   const name = wordsOf(reader, of);
-  return report(reader, 'not-on-line', expr.at, `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(off, reader.unit)} away.`);
+  return report(
+    reader,
+    'not-on-line',
+    expr.at,
+    `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(off, reader.unit)} away.`,
+  );
 }
 
 export const sameKind = (shape: PathShape, path: Path): PathShape =>
-  shape.kind === 'line' ? { kind: 'line', path } : curveShape(path, shape.centre === undefined ? {} : { centre: shape.centre });
+  shape.kind === 'line'
+    ? { kind: 'line', path }
+    : curveShape(path, shape.centre === undefined ? {} : { centre: shape.centre });
 
 /** `run A then B`: end to end; each is turned about where that makes the ends meet. */
 export function joinedRun(reader: Reader, expr: Joined): Shape | undefined {
@@ -208,7 +255,12 @@ export function joinedRun(reader: Reader, expr: Joined): Shape | undefined {
     const gap = Math.min(asIs, about);
     if (gap > ON_LINE) {
       const names = [expr.parts[i - 1]!, expr.parts[i]!].map((part) => wordsOf(reader, part));
-      return report(reader, 'run-with-gap', expr.parts[i]!.at, `${names[0]} and ${names[1]} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart.`);
+      return report(
+        reader,
+        'run-with-gap',
+        expr.parts[i]!.at,
+        `${names[0]} and ${names[1]} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart.`,
+      );
     }
     path = path.joinedTo(asIs <= about ? next : next.reversed());
   }
@@ -218,6 +270,7 @@ export function joinedRun(reader: Reader, expr: Joined): Shape | undefined {
 function firstTurned(paths: readonly Path[]): Path {
   const [first, second] = paths;
   if (second === undefined) return first!;
-  const reach = (point: Point): number => Math.min(distance(point, second.start), distance(point, second.end));
+  const reach = (point: Point): number =>
+    Math.min(distance(point, second.start), distance(point, second.end));
   return reach(first!.start) < reach(first!.end) - ON_LINE ? first!.reversed() : first!;
 }

@@ -33,7 +33,12 @@ export function quantity(reader: Reader, expr: Expr): Quantity | undefined {
     case 'compare':
     case 'logic':
     case 'not':
-      return report(reader, 'wrong-kind', expr.at, 'A condition is no value: put it into if(…, …, …), or after expect or when.');
+      return report(
+        reader,
+        'wrong-kind',
+        expr.at,
+        'A condition is no value: put it into if(…, …, …), or after expect or when.',
+      );
     case 'text':
       return report(reader, 'wrong-kind', expr.at, `A text stands here, but a value is needed.`);
     default:
@@ -53,7 +58,8 @@ export function ofKind(reader: Reader, expr: Expr, kind: Quantity['kind'], use: 
   const found = quantity(reader, expr);
   if (found === undefined) return undefined;
   if (found.kind === kind) return found.amount;
-  if (found.kind === 'ratio' && (kind === 'length' || kind === 'angle')) return missingUnit(reader, expr, kind, found, use);
+  if (found.kind === 'ratio' && (kind === 'length' || kind === 'angle'))
+    return missingUnit(reader, expr, kind, found, use);
   return report(
     reader,
     'wrong-kind',
@@ -92,7 +98,10 @@ function missingUnit(
       `${words} comes to the plain number ${print(found, reader.unit)}, but ${use} wants ${KIND_WORDS[kind]}. Give one of its numbers a unit.`,
     );
   }
-  const units = kind === 'angle' ? ['deg'] : [reader.unit, ...(['cm', 'mm', 'in'] as const).filter((u) => u !== reader.unit)];
+  const units =
+    kind === 'angle'
+      ? ['deg']
+      : [reader.unit, ...(['cm', 'mm', 'in'] as const).filter((u) => u !== reader.unit)];
   const number = wordsOf(reader, bare);
   return report(
     reader,
@@ -112,7 +121,8 @@ function literal(expr: Expr): Expr | undefined {
 }
 
 function finite(reader: Reader, expr: Expr, found: Quantity | undefined): Quantity | undefined {
-  if (found === undefined || (Number.isFinite(found.amount) && Math.abs(found.amount) <= LARGEST)) return found;
+  if (found === undefined || (Number.isFinite(found.amount) && Math.abs(found.amount) <= LARGEST))
+    return found;
   return report(
     reader,
     'no-such-number',
@@ -137,7 +147,11 @@ function sum(reader: Reader, expr: Sum): Quantity | undefined {
     [left, right, expr.left],
     [right, left, expr.right],
   ] as const) {
-    if (bare.kind === 'ratio' && (other.kind === 'length' || other.kind === 'angle') && literal(side) !== undefined) {
+    if (
+      bare.kind === 'ratio' &&
+      (other.kind === 'length' || other.kind === 'angle') &&
+      literal(side) !== undefined
+    ) {
       return missingUnit(reader, side, other.kind, bare, expr.op === '+' ? 'the sum' : 'the difference');
     }
   }
@@ -182,7 +196,12 @@ function call(reader: Reader, expr: Call): Quantity | undefined {
 function either(reader: Reader, expr: Call): Quantity | undefined {
   const [when, yes, no] = expr.args;
   if (expr.args.length !== 3) {
-    return report(reader, 'wrong-kind', expr.at, 'if takes three things: a condition, the value when it holds, and the value when it does not.');
+    return report(
+      reader,
+      'wrong-kind',
+      expr.at,
+      'if takes three things: a condition, the value when it holds, and the value when it does not.',
+    );
   }
   const holds = condition(reader, when!);
   const a = quantity(reader, yes!);
@@ -217,7 +236,12 @@ function named(reader: Reader, expr: Ref): Value | undefined {
     return name === 'pi' ? ratio(Math.PI) : name === 'nothing' ? length(0) : undefined;
   }
   if (found.answer.is !== 'value') {
-    return report(reader, 'wrong-kind', expr.at, `${wordsOf(reader, expr)} is no value: length(…) or area(…) gives one.`);
+    return report(
+      reader,
+      'wrong-kind',
+      expr.at,
+      `${wordsOf(reader, expr)} is no value: length(…) or area(…) gives one.`,
+    );
   }
   return found.rest.length === 0 ? found.answer.value : ofSides(reader, expr, found);
 }
@@ -312,7 +336,11 @@ export function comparison(reader: Reader, expr: Compare): { left: Quantity; rig
     [left, right, expr.left],
     [right, left, expr.right],
   ] as const) {
-    if (bare.kind === 'ratio' && (other.kind === 'length' || other.kind === 'angle') && literal(side) !== undefined) {
+    if (
+      bare.kind === 'ratio' &&
+      (other.kind === 'length' || other.kind === 'angle') &&
+      literal(side) !== undefined
+    ) {
       return missingUnit(reader, side, other.kind, bare, 'the comparison');
     }
   }
@@ -335,13 +363,28 @@ export function wordChoice(reader: Reader, expr: Compare): { holds: boolean | un
     if (found?.answer.is !== 'value' || found.answer.value.kind !== 'text') return { holds: undefined };
     const { text } = found.answer.value;
     const among = found.answer.among ?? [];
-    const asked = word.kind === 'ref' && word.path.length === 1 ? word.path[0]!.text : word.kind === 'text' ? word.text : '';
+    const asked =
+      word.kind === 'ref' && word.path.length === 1
+        ? word.path[0]!.text
+        : word.kind === 'text'
+          ? word.text
+          : '';
     if (!among.includes(asked)) {
-      report(reader, 'unknown-name', word.at, `${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`);
+      report(
+        reader,
+        'unknown-name',
+        word.at,
+        `${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`,
+      );
       return { holds: undefined };
     }
     if (expr.op === '=') return { holds: text === asked };
-    report(reader, 'wrong-kind', expr.at, `Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`);
+    report(
+      reader,
+      'wrong-kind',
+      expr.at,
+      `Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`,
+    );
     return { holds: undefined };
   }
   return undefined;

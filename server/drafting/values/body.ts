@@ -44,7 +44,13 @@ export function bodyOf(choice: BodyChoice, find: FindTable, unit: DisplayUnit, d
     const { name, value, left, right } = line.node;
     const [a, b] = [cell(line, value ?? left, unit, findings), cell(line, value ?? right, unit, findings)];
     if (a !== undefined && b !== undefined) {
-      measures.set(name.text, { left: a, right: b, sided: value === undefined, statement: line, at: name.at });
+      measures.set(name.text, {
+        left: a,
+        right: b,
+        sided: value === undefined,
+        statement: line,
+        at: name.at,
+      });
     }
   }
   return { measures, findings: [...new Map(findings.map((one) => [one.at, one])).values()] };
@@ -75,7 +81,12 @@ function ofSize(statement: Statement, size: string | undefined, unit: DisplayUni
 }
 
 /** A cell's value; a bare number is reported, with the units it may have. */
-function cell(statement: Statement, number: Written | undefined, unit: DisplayUnit, findings: Finding[]): Quantity | undefined {
+function cell(
+  statement: Statement,
+  number: Written | undefined,
+  unit: DisplayUnit,
+  findings: Finding[],
+): Quantity | undefined {
   if (number === undefined) return undefined;
   const value = written(number);
   if (number.unit !== undefined || value.kind !== 'ratio') return value;

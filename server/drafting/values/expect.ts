@@ -14,14 +14,26 @@ export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | und
   if (expr.kind !== 'compare' || words !== undefined) {
     const held = words === undefined ? condition(reader, expr) : words.holds;
     if (held === undefined) return undefined;
-    if (!held) report(reader, 'expectation-missed', expr.at, `This was expected, but does not hold: ${wordsOf(reader, expr)}.`);
+    if (!held)
+      report(
+        reader,
+        'expectation-missed',
+        expr.at,
+        `This was expected, but does not hold: ${wordsOf(reader, expr)}.`,
+      );
     return { is: 'expect', held };
   }
   const sides = comparison(reader, expr);
   if (sides === undefined) return undefined;
-  const within = node.within === undefined ? USUAL_WITHIN : ofKind(reader, node.within, sides.left.kind, 'within');
+  const within =
+    node.within === undefined ? USUAL_WITHIN : ofKind(reader, node.within, sides.left.kind, 'within');
   if (within === undefined) return undefined;
-  const held = holds(expr.op, sides.left.amount, sides.right.amount, expr.op === '=' ? within : node.within === undefined ? 1e-6 : within);
+  const held = holds(
+    expr.op,
+    sides.left.amount,
+    sides.right.amount,
+    expr.op === '=' ? within : node.within === undefined ? 1e-6 : within,
+  );
   if (!held) missed(reader, expr, sides, node.within === undefined ? undefined : within);
   return { is: 'expect', held };
 }
@@ -36,8 +48,14 @@ const OP_WORDS: Readonly<Record<Compare['op'], string>> = {
   '>=': 'at least',
 };
 
-function missed(reader: Reader, expr: Compare, { left, right }: { left: Quantity; right: Quantity }, within: number | undefined): void {
-  const show = (q: Quantity): string => (q.kind === 'length' ? printLengthFine(q.amount, reader.unit) : print(q, reader.unit));
+function missed(
+  reader: Reader,
+  expr: Compare,
+  { left, right }: { left: Quantity; right: Quantity },
+  within: number | undefined,
+): void {
+  const show = (q: Quantity): string =>
+    q.kind === 'length' ? printLengthFine(q.amount, reader.unit) : print(q, reader.unit);
   const apart = show({ kind: left.kind, amount: Math.abs(left.amount - right.amount) });
   const allowed = within === undefined ? '' : `, and ${show({ kind: left.kind, amount: within })} is allowed`;
   const words = wordsOf(reader, expr.right);
@@ -49,4 +67,3 @@ function missed(reader: Reader, expr: Compare, { left, right }: { left: Quantity
     `${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}.`,
   );
 }
-

@@ -21,7 +21,9 @@ const alike =
     if (kind === undefined) return wrong(`${name} needs at least one value.`);
     const other = args.find((arg) => arg.kind !== kind);
     if (other !== undefined) {
-      return wrong(`${name} compares values of one kind; these are ${KIND_WORDS[kind]} and ${KIND_WORDS[other.kind]}.`);
+      return wrong(
+        `${name} compares values of one kind; these are ${KIND_WORDS[kind]} and ${KIND_WORDS[other.kind]}.`,
+      );
     }
     return { kind, amount: of(args.map(({ amount }) => amount)) };
   };
@@ -43,14 +45,19 @@ const toAngle = (name: string, of: (share: number) => number): Apply =>
     if (arg.kind !== 'ratio') return wrong(`${name} takes a plain number; this is ${KIND_WORDS[arg.kind]}.`);
     const result = of(arg.amount);
     if (Number.isFinite(result)) return angle(result / RADIANS);
-    return { code: 'no-such-number', message: `No angle has ${arg.amount} for its ${name.slice(1)}: it must lie between -1 and 1.` };
+    return {
+      code: 'no-such-number',
+      message: `No angle has ${arg.amount} for its ${name.slice(1)}: it must lie between -1 and 1.`,
+    };
   });
 
 function squareRoot(arg: Quantity): Quantity | Refusal {
   if (arg.amount < 0) return { code: 'no-such-number', message: 'A number below zero has no square root.' };
   if (arg.kind === 'area') return length(Math.sqrt(arg.amount));
   if (arg.kind === 'ratio') return ratio(Math.sqrt(arg.amount));
-  return wrong(`sqrt takes a plain number or an area (a length times a length); this is ${KIND_WORDS[arg.kind]}.`);
+  return wrong(
+    `sqrt takes a plain number or an area (a length times a length); this is ${KIND_WORDS[arg.kind]}.`,
+  );
 }
 
 /** `round(x)` to a whole millimetre, degree or number; `round(x, 5mm)` to the nearest multiple. Halves go away from zero. */
@@ -60,7 +67,9 @@ const rounded: Apply = (args) => {
     return wrong('round takes a value, and the step to round to when it is not one: round(x, 5mm).');
   }
   if (step.kind !== amount.kind) {
-    return wrong(`round needs a step of the value's own kind, ${KIND_WORDS[amount.kind]}; this is ${KIND_WORDS[step.kind]}.`);
+    return wrong(
+      `round needs a step of the value's own kind, ${KIND_WORDS[amount.kind]}; this is ${KIND_WORDS[step.kind]}.`,
+    );
   }
   const steps = amount.amount / step.amount;
   return { kind: amount.kind, amount: Math.sign(steps) * Math.round(Math.abs(steps)) * step.amount };
@@ -83,4 +92,5 @@ const FUNCTIONS: Readonly<Record<string, Apply>> = {
 export const FUNCTION_NAMES: ReadonlySet<string> = new Set(Object.keys(FUNCTIONS));
 
 /** The result of a function, or why there is none. */
-export const applied = (name: string, args: readonly Quantity[]): Quantity | Refusal => FUNCTIONS[name]!(args);
+export const applied = (name: string, args: readonly Quantity[]): Quantity | Refusal =>
+  FUNCTIONS[name]!(args);

@@ -8,5 +8,7 @@ import { replace, report, wordsOf, type Reader } from './reader';
 export function turnedAbout(reader: Reader, range: Range, low: Quantity, high: Quantity): void {
   const message = `This range runs from ${print(low, reader.unit)} down to ${print(high, reader.unit)}: the lower end comes first.`;
   const text = `${wordsOf(reader, range.high)} .. ${wordsOf(reader, range.low)}`;
-  report(reader, 'range-turned-about', range.at, message, { fixes: [replace(reader, 'Put the lower end first', range.at, text)] });
+  report(reader, 'range-turned-about', range.at, message, {
+    fixes: [replace(reader, 'Put the lower end first', range.at, text)],
+  });
 }

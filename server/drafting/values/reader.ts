@@ -46,7 +46,14 @@ export interface AbsentAnswer {
 }
 /** What another definition answers to its name. */
 export type Answer =
-  AbsentAnswer | ValueAnswer | ShapeAnswer | PieceAnswer | SeamAnswer | FinishAnswer | NotchAnswer | ExpectAnswer;
+  | AbsentAnswer
+  | ValueAnswer
+  | ShapeAnswer
+  | PieceAnswer
+  | SeamAnswer
+  | FinishAnswer
+  | NotchAnswer
+  | ExpectAnswer;
 
 /** An answer, and the names behind it in the reference that it should itself answer to. */
 export interface Found {
@@ -81,7 +88,13 @@ export interface Extra {
 }
 
 /** Puts a finding on record; answers undefined, so that a reading can end with it. */
-export function report(reader: Reader, code: string, at: Span, message: string, extra: Extra = {}): undefined {
+export function report(
+  reader: Reader,
+  code: string,
+  at: Span,
+  message: string,
+  extra: Extra = {},
+): undefined {
   const { related = [], fixes = [] } = extra;
   reader.findings.push({ code, message, statement: reader.statement, at, related, fixes });
   return undefined;

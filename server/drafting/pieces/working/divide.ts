@@ -30,7 +30,12 @@ type End = { readonly dart: Dart } | { readonly point: Point };
  *
  * @param name of the new edge, the same on both parts
  */
-export function divided(piece: Piece, through: readonly Through[], name: string, source: string): readonly [Piece, Piece] | Refusal {
+export function divided(
+  piece: Piece,
+  through: readonly Through[],
+  name: string,
+  source: string,
+): readonly [Piece, Piece] | Refusal {
   const cut = wayOf(through);
   if ('why' in cut) return cut;
   const begun = joinAt(itemsOf(piece.edges), piece, cut.begins);
@@ -47,10 +52,7 @@ export function divided(piece: Piece, through: readonly Through[], name: string,
   const second = stretchOf(items, ends.after, begins.before);
   const there = legs(cut, 'first');
   const back = legs(cut, 'second');
-  return [
-    partOf(piece, items, first, there, name, source),
-    partOf(piece, items, second, back, name, source),
-  ];
+  return [partOf(piece, items, first, there, name, source), partOf(piece, items, second, back, name, source)];
 }
 
 interface Joined {
@@ -64,7 +66,9 @@ interface Joined {
 function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusal {
   if ('dart' in end) {
     const mouth = items.findIndex((item) => item.dart === end.dart.name);
-    return mouth < 0 ? { why: `${end.dart.name} opens on no edge of the piece any more.` } : { items: [...items], before: mouth, after: mouth + 1 };
+    return mouth < 0
+      ? { why: `${end.dart.name} opens on no edge of the piece any more.` }
+      : { items: [...items], before: mouth, after: mouth + 1 };
   }
   const existing = items.findIndex((item) => distance(item.path.start, end.point) < 1e-6);
   if (existing >= 0) return { items: [...items], before: existing, after: existing };
@@ -87,12 +91,17 @@ const centimetres = (mm: number): string => `${(mm / 10).toFixed(2).replace(/\.?
 function wayOf(through: readonly Through[]): Cut | Refusal {
   const lines: Path[] = [];
   const [first, last] = [through[0], through[through.length - 1]];
-  if (first === undefined || last === undefined) return { why: 'Say what the piece is divided at: a line, or darts.' };
-  if (through.length === 1 && 'dart' in first) return { why: `${first.dart.name} ends inside the piece: a second dart or a line must lead on to another edge.` };
+  if (first === undefined || last === undefined)
+    return { why: 'Say what the piece is divided at: a line, or darts.' };
+  if (through.length === 1 && 'dart' in first)
+    return {
+      why: `${first.dart.name} ends inside the piece: a second dart or a line must lead on to another edge.`,
+    };
   let at: Point | undefined = 'dart' in first ? first.dart.pivot : undefined;
   for (const [i, one] of through.entries()) {
     if ('dart' in one) {
-      if (at !== undefined && distance(at, one.dart.pivot) > MEETS) return apart(at, one.dart.pivot, one.dart.name);
+      if (at !== undefined && distance(at, one.dart.pivot) > MEETS)
+        return apart(at, one.dart.pivot, one.dart.name);
       at = one.dart.pivot;
       continue;
     }
@@ -134,7 +143,14 @@ function legs(cut: Cut, part: 'first' | 'second'): Path {
   return Path.of(segments);
 }
 
-function partOf(piece: Piece, items: readonly Item[], stretch: ReadonlySet<number>, cut: Path, name: string, source: string): Piece {
+function partOf(
+  piece: Piece,
+  items: readonly Item[],
+  stretch: ReadonlySet<number>,
+  cut: Path,
+  name: string,
+  source: string,
+): Piece {
   const own = [...stretch].map((i) => items[i]!);
   const order = [...new Set(own.map((item) => item.edge))];
   const edges: Edge[] = order.map((index) => edgesOf(piece.edges, own)[index]!);
@@ -161,6 +177,8 @@ function partOf(piece: Piece, items: readonly Item[], stretch: ReadonlySet<numbe
     area: areaOf(whole.map(({ path }) => path)),
     allowances: new Map([...[...piece.allowances].filter(([edge]) => names.has(edge)), [name, width]]),
     balance: [],
-    corners: piece.corners.filter(({ point }) => whole.some(({ path }) => path.locate(point).distance < 0.05)),
+    corners: piece.corners.filter(({ point }) =>
+      whole.some(({ path }) => path.locate(point).distance < 0.05),
+    ),
   };
 }

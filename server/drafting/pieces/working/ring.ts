@@ -79,11 +79,18 @@ export const lengthOfStretch = (items: readonly Item[], stretch: ReadonlySet<num
   [...stretch].reduce((sum, i) => sum + items[i]!.path.length, 0);
 
 /** Moves a stretch of the ring, with the darts and the named corners that lie on it. */
-export function moveStretch(worked: Worked, items: readonly Item[], stretch: ReadonlySet<number>, m: Affine): { worked: Worked; items: Item[] } {
+export function moveStretch(
+  worked: Worked,
+  items: readonly Item[],
+  stretch: ReadonlySet<number>,
+  m: Affine,
+): { worked: Worked; items: Item[] } {
   const moved = items.map((item, i) => (stretch.has(i) ? { ...item, path: item.path.transformed(m) } : item));
   const onIt = new Set([...stretch].flatMap((i) => items[i]!.dart ?? []));
   const darts = worked.darts.map((dart) => (onIt.has(dart.name) ? movedDart(dart, m) : dart));
-  const corners = worked.corners.map((corner) => (liesOn(items, stretch, corner.point) ? { ...corner, point: apply(m, corner.point) } : corner));
+  const corners = worked.corners.map((corner) =>
+    liesOn(items, stretch, corner.point) ? { ...corner, point: apply(m, corner.point) } : corner,
+  );
   return { worked: { ...worked, darts, corners }, items: moved };
 }
 

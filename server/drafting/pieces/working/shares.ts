@@ -12,7 +12,8 @@ const UNNAMED = 'cut';
 
 /** @param request for the piece that is asked for, by its name */
 export function readShare(reader: Reader, node: DivideNode, request: PieceRequest): Piece | undefined {
-  if (node.piece.kind !== 'ref') return report(reader, 'wrong-kind', node.piece.at, 'Name the piece that is divided.');
+  if (node.piece.kind !== 'ref')
+    return report(reader, 'wrong-kind', node.piece.at, 'Name the piece that is divided.');
   const piece = basePiece(reader, node.piece);
   if (piece === undefined) return undefined;
   remember(request.parts, piece);
@@ -21,10 +22,17 @@ export function readShare(reader: Reader, node: DivideNode, request: PieceReques
   const line = along(reader, node, through as Through[]);
   if (line === undefined) return undefined;
   const divide = node.into.map(({ name }) => name.text).join(' ');
-  const parts = divided(piece, line, node.along?.name?.text ?? UNNAMED, `${node.piece.path.map(({ text }) => text).join('.')}:${divide}`);
+  const parts = divided(
+    piece,
+    line,
+    node.along?.name?.text ?? UNNAMED,
+    `${node.piece.path.map(({ text }) => text).join('.')}:${divide}`,
+  );
   if ('why' in parts) return report(reader, 'broken-cut', node.through[0]!.at, parts.why);
   const part = chosen(reader, node, parts, request.name);
-  return part && workedOn(reader, request, inherited(part, piece), shareBlock(request.statement, request.name));
+  return (
+    part && workedOn(reader, request, inherited(part, piece), shareBlock(request.statement, request.name))
+  );
 }
 
 /** Cutting words of the divided piece go to its parts. */
@@ -37,26 +45,47 @@ function cutThrough(reader: Reader, piece: Piece, expr: Expr): Through | undefin
   const shape = shapeOf(reader, expr);
   if (shape === undefined) return undefined;
   if (shape.kind !== 'point') return { line: shape.path, name: wordsOf(reader, expr) };
-  return report(reader, 'wrong-kind', expr.at, `${wordsOf(reader, expr)} is a point; a piece is divided at a line or at darts.`);
+  return report(
+    reader,
+    'wrong-kind',
+    expr.at,
+    `${wordsOf(reader, expr)} is a point; a piece is divided at a line or at darts.`,
+  );
 }
 
 /** `along LINE as NAME` leads the cut between two darts; a bare name after `along` only names it. */
-function along(reader: Reader, node: DivideNode, through: readonly Through[]): readonly Through[] | undefined {
+function along(
+  reader: Reader,
+  node: DivideNode,
+  through: readonly Through[],
+): readonly Through[] | undefined {
   const { along: named } = node;
-  const bare = named?.line.kind === 'ref' && named.name !== undefined && named.line.at.from === named.name.at.from;
+  const bare =
+    named?.line.kind === 'ref' && named.name !== undefined && named.line.at.from === named.name.at.from;
   if (named === undefined || bare) return through;
   const shape = shapeOf(reader, named.line);
   if (shape === undefined) return undefined;
-  if (shape.kind === 'point') return report(reader, 'wrong-kind', named.line.at, 'A cut goes along a line or curve.');
+  if (shape.kind === 'point')
+    return report(reader, 'wrong-kind', named.line.at, 'A cut goes along a line or curve.');
   return [through[0]!, { line: shape.path, name: wordsOf(reader, named.line) }, ...through.slice(1)];
 }
 
 /** Which part bears a name: the one that holds what its share says; without `holding`, what the other leaves. */
-function chosen(reader: Reader, node: DivideNode, parts: readonly [Piece, Piece], name: string): Piece | undefined {
+function chosen(
+  reader: Reader,
+  node: DivideNode,
+  parts: readonly [Piece, Piece],
+  name: string,
+): Piece | undefined {
   const index = node.into.findIndex((share) => share.name.text === name);
   const share = node.into[index]!;
   if (node.into.length !== 2) {
-    return report(reader, 'broken-cut', node.at, `One cut makes two pieces; ${node.into.length} are named here.`);
+    return report(
+      reader,
+      'broken-cut',
+      node.at,
+      `One cut makes two pieces; ${node.into.length} are named here.`,
+    );
   }
   const other = node.into[1 - index]!;
   const mine = share.holding && holder(parts, share.holding);
@@ -65,9 +94,19 @@ function chosen(reader: Reader, node: DivideNode, parts: readonly [Piece, Piece]
   if (theirs !== undefined && theirs >= 0) return parts[1 - theirs];
   const asked = share.holding ?? other.holding;
   if (asked === undefined) {
-    return report(reader, 'which-way', share.name.at, `Which of the two is ${name}? Say an edge that only it has: ${name} holding EDGE.`);
+    return report(
+      reader,
+      'which-way',
+      share.name.at,
+      `Which of the two is ${name}? Say an edge that only it has: ${name} holding EDGE.`,
+    );
   }
-  return report(reader, 'which-way', asked.at, `${wordsOf(reader, asked)} lies on both parts or on neither, so it does not tell them apart.`);
+  return report(
+    reader,
+    'which-way',
+    asked.at,
+    `${wordsOf(reader, asked)} lies on both parts or on neither, so it does not tell them apart.`,
+  );
 }
 
 /** The part that alone has an edge or corner of a name: 0 or 1; −1 when both or neither have. */

@@ -10,7 +10,11 @@ export interface OnEdge {
 }
 
 /** The ring cut at two places, the earlier first. */
-function cutTwice(worked: Worked, one: OnEdge, other: OnEdge): { items: Item[]; a: number; b: number; swapped: boolean } {
+function cutTwice(
+  worked: Worked,
+  one: OnEdge,
+  other: OnEdge,
+): { items: Item[]; a: number; b: number; swapped: boolean } {
   const swapped = other.edge < one.edge || (other.edge === one.edge && other.s < one.s);
   const [first, second] = swapped ? [other, one] : [one, other];
   const late = cutAt(itemsOf(worked.edges), second.edge, second.s);
@@ -20,11 +24,18 @@ function cutTwice(worked: Worked, one: OnEdge, other: OnEdge): { items: Item[]; 
 }
 
 /** Moves one side of the cut and bridges both gaps straight, each as part of the edge it lies on. */
-function movedApart(worked: Worked, one: OnEdge, other: OnEdge, keepHolding: number | undefined, movement: (forward: boolean) => Affine): Worked {
+function movedApart(
+  worked: Worked,
+  one: OnEdge,
+  other: OnEdge,
+  keepHolding: number | undefined,
+  movement: (forward: boolean) => Affine,
+): Worked {
   const { items, a, b } = cutTwice(worked, one, other);
   const inner = stretchOf(items, a, b);
   const outer = stretchOf(items, b, a);
-  const holds = (stretch: ReadonlySet<number>): boolean => [...stretch].some((i) => items[i]!.edge === keepHolding);
+  const holds = (stretch: ReadonlySet<number>): boolean =>
+    [...stretch].some((i) => items[i]!.edge === keepHolding);
   const moveInner = keepHolding === undefined || !holds(inner) || holds(outer);
   const moved = moveStretch(worked, items, moveInner ? inner : outer, movement(moveInner));
   const [edgeA, edgeB] = [items[a % items.length]!.edge, items[(b - 1 + items.length) % items.length]!.edge];
@@ -34,18 +45,34 @@ function movedApart(worked: Worked, one: OnEdge, other: OnEdge, keepHolding: num
 }
 
 /** `slash from P to Q, hinge at Q, open 4cm`: turned about the hinge until P's two sides stand apart. */
-export function slash(worked: Worked, open: OnEdge, hinge: OnEdge, width: number, centre: number | undefined, inward: 1 | -1): Worked {
+export function slash(
+  worked: Worked,
+  open: OnEdge,
+  hinge: OnEdge,
+  width: number,
+  centre: number | undefined,
+  inward: 1 | -1,
+): Worked {
   const reach = distance(open.point, hinge.point);
   if (reach < 1e-6 || Math.abs(width) > 2 * reach) return worked;
   const angle = 2 * Math.asin(width / (2 * reach));
   const early = open.edge < hinge.edge || (open.edge === hinge.edge && open.s < hinge.s);
   // the stretch that follows the opening turns away from it: the way it turns follows the walk of the outline
   const sense = (early ? 1 : -1) * inward;
-  return movedApart(worked, open, hinge, centre, (inner) => rotation(hinge.point, sense * (inner ? angle : -angle)));
+  return movedApart(worked, open, hinge, centre, (inner) =>
+    rotation(hinge.point, sense * (inner ? angle : -angle)),
+  );
 }
 
 /** `spread 6cm along P to Q`: both sides apart by the same width, square to the cut. */
-export function spread(worked: Worked, one: OnEdge, other: OnEdge, width: number, centre: number | undefined, inward: 1 | -1): Worked {
+export function spread(
+  worked: Worked,
+  one: OnEdge,
+  other: OnEdge,
+  width: number,
+  centre: number | undefined,
+  inward: 1 | -1,
+): Worked {
   const reach = distance(one.point, other.point);
   if (reach < 1e-6) return worked;
   const early = one.edge < other.edge || (one.edge === other.edge && one.s < other.s);

@@ -10,7 +10,9 @@ export function smoothAt(worked: Worked, point: Point, by: number): { worked: Wo
   let done = false;
   const edges = worked.edges.map((edge): Edge => {
     if (done) return edge;
-    const index = edge.parts.findIndex(({ dart, path }) => dart === undefined && path.locate(point).distance < 0.05);
+    const index = edge.parts.findIndex(
+      ({ dart, path }) => dart === undefined && path.locate(point).distance < 0.05,
+    );
     const part = edge.parts[index];
     if (part === undefined) return edge;
     const { s } = part.path.locate(point);
@@ -29,7 +31,9 @@ function rounded(path: Path, from: number, to: number): Path {
     { point: path.pointAt(from), leaving: path.tangentAt(from, 'before') },
     { point: path.pointAt(to), arriving: path.tangentAt(to, 'after') },
   ]);
-  const kept = [path.part(0, from), Path.of(curve), path.part(to, path.length)].filter(({ length }) => length > 1e-9);
+  const kept = [path.part(0, from), Path.of(curve), path.part(to, path.length)].filter(
+    ({ length }) => length > 1e-9,
+  );
   return kept.reduce((a, b) => a.joinedTo(b));
 }
 

@@ -2,7 +2,17 @@
 import { add, distance, inverse, midpoint, normalised, Path, scale, subtract } from '../../../geometry';
 import type { Dart } from '../../model';
 import { swing } from '../truing';
-import { bridge, cutAt, edgesOf, itemsOf, lengthOfStretch, moveStretch, stretchOf, type Item, type Worked } from './ring';
+import {
+  bridge,
+  cutAt,
+  edgesOf,
+  itemsOf,
+  lengthOfStretch,
+  moveStretch,
+  stretchOf,
+  type Item,
+  type Worked,
+} from './ring';
 
 export interface SwingTo {
   readonly dart: Dart;
@@ -31,11 +41,18 @@ export function swingDart(worked: Worked, to: SwingTo): Worked {
   const turn = swing(dart, share);
   const m = movesBehind ? turn : inverse(turn)!;
   const moved = moveStretch(worked, cut.items, movesBehind ? behind : before, m);
-  const [from, end] = movesBehind ? [dart.from, moved.items[(mouth + 1) % moved.items.length]!.path.start] : [moved.items[(mouth - 1 + moved.items.length) % moved.items.length]!.path.end, dart.to];
+  const [from, end] = movesBehind
+    ? [dart.from, moved.items[(mouth + 1) % moved.items.length]!.path.start]
+    : [moved.items[(mouth - 1 + moved.items.length) % moved.items.length]!.path.end, dart.to];
   const left = share < 1 - 1e-9 ? [legsOf({ ...dart, from, to: end })] : [];
   const name = left.length > 0 ? freeName(dart.name, to.taken) : dart.name;
   const others = moved.worked.darts.filter((other) => other.name !== dart.name);
-  return opened({ ...moved.worked, darts: [...others, ...left] }, moved.items, { mouth, joint: cut.joint, left: left[0], name, movesBehind }, to);
+  return opened(
+    { ...moved.worked, darts: [...others, ...left] },
+    moved.items,
+    { mouth, joint: cut.joint, left: left[0], name, movesBehind },
+    to,
+  );
 }
 
 interface Opening {
@@ -50,7 +67,10 @@ interface Opening {
 function opened(worked: Worked, items: readonly Item[], at: Opening, to: SwingTo): Worked {
   const mouth = at.left === undefined ? [] : [{ ...items[at.mouth]!, path: pathOf(at.left) }];
   const count = items.length;
-  const [before, after] = [items[(at.joint - 1 + count) % count]!.path.end, items[at.joint % count]!.path.start];
+  const [before, after] = [
+    items[(at.joint - 1 + count) % count]!.path.end,
+    items[at.joint % count]!.path.start,
+  ];
   const gaped = bridge(items, at.joint, to.edge, to.opens === 'dart' ? at.name : undefined);
   const old = at.joint <= at.mouth && gaped.length > count ? at.mouth + 1 : at.mouth;
   const ring = [...gaped.slice(0, old), ...mouth, ...gaped.slice(old + 1)];
@@ -64,7 +84,12 @@ function opened(worked: Worked, items: readonly Item[], at: Opening, to: SwingTo
     from: before,
     to: after,
     // pressed toward the leg that stayed, as it was before
-    pressed: to.dart.pressed === 'from' || to.dart.pressed === 'to' ? (at.movesBehind ? 'to' : 'from') : to.dart.pressed,
+    pressed:
+      to.dart.pressed === 'from' || to.dart.pressed === 'to'
+        ? at.movesBehind
+          ? 'to'
+          : 'from'
+        : to.dart.pressed,
   });
   return { ...worked, edges, darts: [...worked.darts, dart] };
 }
@@ -72,9 +97,15 @@ function opened(worked: Worked, items: readonly Item[], at: Opening, to: SwingTo
 const pathOf = (dart: Dart): Path => Path.line(dart.from, dart.to);
 
 /** The leg nearer the centre stays; else the longer stretch of the outline. */
-function behindMoves(items: readonly Item[], behind: ReadonlySet<number>, before: ReadonlySet<number>, to: SwingTo): boolean {
+function behindMoves(
+  items: readonly Item[],
+  behind: ReadonlySet<number>,
+  before: ReadonlySet<number>,
+  to: SwingTo,
+): boolean {
   if (to.centre !== undefined) {
-    const holds = (stretch: ReadonlySet<number>): boolean => [...stretch].some((i) => items[i]!.edge === to.centre);
+    const holds = (stretch: ReadonlySet<number>): boolean =>
+      [...stretch].some((i) => items[i]!.edge === to.centre);
     if (holds(before) !== holds(behind)) return holds(before);
   }
   if (to.dart.pressed === 'from') return true;

@@ -27,7 +27,12 @@ interface Bench {
 type Step = (bench: Bench, worked: Worked, line: Statement) => Worked | undefined;
 
 /** The piece with every step of a block done; undefined when one can't be. */
-export function workPiece(reader: Reader, base: Piece, block: readonly Statement[], parts: OwnParts): Piece | undefined {
+export function workPiece(
+  reader: Reader,
+  base: Piece,
+  block: readonly Statement[],
+  parts: OwnParts,
+): Piece | undefined {
   const fold = base.fold?.edge ?? base.edges.find(({ name }) => name === 'centre')?.name;
   const bench: Bench = { reader, parts, centre: fold };
   let worked: Worked = base;
@@ -50,7 +55,8 @@ export function remember(parts: OwnParts, { edges, darts, corners }: Worked): vo
   for (const edge of edges) parts.replace(edge.name, edgeShape(edge));
   for (const { name, point } of corners) parts.replace(name, { kind: 'point', point });
   for (const dart of darts) {
-    for (const word of ['inner', 'outer', 'pivot', 'tip']) parts.replace(`${dart.name}.${word}`, dartPoint(dart, word)!);
+    for (const word of ['inner', 'outer', 'pivot', 'tip'])
+      parts.replace(`${dart.name}.${word}`, dartPoint(dart, word)!);
   }
 }
 
@@ -61,11 +67,18 @@ function dartNamed({ reader }: Bench, worked: Worked, expr: Expr): Worked['darts
   const name = expr.kind === 'ref' ? expr.path[0]!.text : '';
   const dart = worked.darts.find((one) => one.name === name);
   if (dart !== undefined) return dart;
-  const known = worked.darts.length === 0 ? 'It has none.' : `It has ${worked.darts.map((one) => one.name).join(', ')}.`;
-  return report(reader, 'unknown-name', expr.at, `The piece has no dart called ${wordsOf(reader, expr)} at this step. ${known}`);
+  const known =
+    worked.darts.length === 0 ? 'It has none.' : `It has ${worked.darts.map((one) => one.name).join(', ')}.`;
+  return report(
+    reader,
+    'unknown-name',
+    expr.at,
+    `The piece has no dart called ${wordsOf(reader, expr)} at this step. ${known}`,
+  );
 }
 
-const numberOf = (worked: Worked, edge: Edge): number => worked.edges.findIndex(({ name }) => name === edge.name);
+const numberOf = (worked: Worked, edge: Edge): number =>
+  worked.edges.findIndex(({ name }) => name === edge.name);
 
 const centreOf = (bench: Bench, worked: Worked): number | undefined => {
   const index = worked.edges.findIndex(({ name }) => name === bench.centre);
@@ -92,7 +105,12 @@ function onOutline({ reader }: Bench, worked: Worked, expr: Expr): OnEdge | unde
     if (best === undefined || distance < best.away) best = { edge: index, s, point, away: distance };
   });
   if (best !== undefined && best.away < 0.05) return best;
-  return report(reader, 'not-on-line', expr.at, `${wordsOf(reader, expr)} lies inside the piece or outside it, ${printLength(best?.away ?? 0, reader.unit)} from its outline; a cut goes from edge to edge.`);
+  return report(
+    reader,
+    'not-on-line',
+    expr.at,
+    `${wordsOf(reader, expr)} lies inside the piece or outside it, ${printLength(best?.away ?? 0, reader.unit)} from its outline; a cut goes from edge to edge.`,
+  );
 }
 
 const swing: Step = (bench, worked, { node }) => {
@@ -102,10 +120,23 @@ const swing: Step = (bench, worked, { node }) => {
   const place = placeOn(bench, worked, node.to, node.place);
   if (dart === undefined || share === undefined || place === undefined) return undefined;
   if (!(share > 0 && share <= 1)) {
-    return report(bench.reader, 'no-such-number', node.share!.at, 'A dart is swung by a share above 0 and up to 1, such as 1/2.');
+    return report(
+      bench.reader,
+      'no-such-number',
+      node.share!.at,
+      'A dart is swung by a share above 0 and up to 1, such as 1/2.',
+    );
   }
   const taken = new Set([...worked.darts, ...worked.edges].map(({ name }) => name));
-  return swingDart(worked, { dart, share, edge: place.edge, s: place.s, centre: centreOf(bench, worked), opens: 'dart', taken });
+  return swingDart(worked, {
+    dart,
+    share,
+    edge: place.edge,
+    s: place.s,
+    centre: centreOf(bench, worked),
+    opens: 'dart',
+    taken,
+  });
 };
 
 /** The cut runs from the dart's mouth through its pivot on to the edge; the edge grows by what opens there. */
@@ -114,11 +145,21 @@ const close: Step = (bench, worked, { node }) => {
   const dart = dartNamed(bench, worked, node.dart);
   const edge = ownEdge(bench.reader, worked.edges, node.into);
   const shape = edge && edgeShape(edge);
-  if (dart === undefined || edge === undefined || shape === undefined || shape.kind === 'point') return undefined;
+  if (dart === undefined || edge === undefined || shape === undefined || shape.kind === 'point')
+    return undefined;
   const middle = { x: (dart.from.x + dart.to.x) / 2, y: (dart.from.y + dart.to.y) / 2 };
-  const hits = lineIntersections(dart.pivot, subtract(dart.pivot, middle), shape.path).filter(({ u }) => u > 0);
+  const hits = lineIntersections(dart.pivot, subtract(dart.pivot, middle), shape.path).filter(
+    ({ u }) => u > 0,
+  );
   const s = hits.length > 0 ? hits.reduce((a, b) => (b.u < a.u ? b : a)).s : shape.path.locate(dart.pivot).s;
-  const to = { dart, share: 1, edge: numberOf(worked, edge), s, centre: centreOf(bench, worked), opens: 'wedge' as const };
+  const to = {
+    dart,
+    share: 1,
+    edge: numberOf(worked, edge),
+    s,
+    centre: centreOf(bench, worked),
+    opens: 'wedge' as const,
+  };
   return swingDart(worked, { ...to, taken: new Set() });
 };
 
@@ -131,7 +172,12 @@ const slashed: Step = (bench, worked, { node }) => {
   const away = (p: Point): number => Math.hypot(p.x - hinge.x, p.y - hinge.y);
   const [open, turn] = away(from.point) < away(to.point) ? [to, from] : [from, to];
   if (away(turn.point) > 0.05) {
-    return report(bench.reader, 'not-on-line', node.hinge.at, `${wordsOf(bench.reader, node.hinge)} is neither end of the cut; it hinges at one of them.`);
+    return report(
+      bench.reader,
+      'not-on-line',
+      node.hinge.at,
+      `${wordsOf(bench.reader, node.hinge)} is neither end of the cut; it hinges at one of them.`,
+    );
   }
   return slash(worked, open, turn, width, centreOf(bench, worked), bench.reader.inward ?? 1);
 };
@@ -154,11 +200,20 @@ const lengthen: Step = (bench, worked, { node }) => {
   const hits = worked.edges.flatMap((edge, index): OnEdge[] => {
     const shape = edgeShape(edge);
     if (shape.kind === 'point') return [];
-    return lineIntersections(line.path.start, direction, shape.path).map(({ s, point }) => ({ edge: index, s, point }));
+    return lineIntersections(line.path.start, direction, shape.path).map(({ s, point }) => ({
+      edge: index,
+      s,
+      point,
+    }));
   });
   const [one, other] = hits;
   if (one === undefined || other === undefined || hits.length !== 2) {
-    return report(bench.reader, 'never-meet', node.line.at, `${wordsOf(bench.reader, node.line)} must cross the outline twice to lengthen the piece there; it crosses it ${hits.length} times.`);
+    return report(
+      bench.reader,
+      'never-meet',
+      node.line.at,
+      `${wordsOf(bench.reader, node.line)} must cross the outline twice to lengthen the piece there; it crosses it ${hits.length} times.`,
+    );
   }
   return spread(worked, one, other, by, upperEdge(worked), bench.reader.inward ?? 1);
 };
@@ -176,7 +231,12 @@ const smooth: Step = (bench, worked, { node }) => {
   if (point === undefined || by === undefined) return undefined;
   const result = smoothAt(worked, point, by);
   if (result.done) return named(result.worked, node.point, point);
-  return report(bench.reader, 'out-of-reach', node.point.at, `${wordsOf(bench.reader, node.point)} has not ${printLength(by, bench.reader.unit)} of one edge on each side of it to be smoothed.`);
+  return report(
+    bench.reader,
+    'out-of-reach',
+    node.point.at,
+    `${wordsOf(bench.reader, node.point)} has not ${printLength(by, bench.reader.unit)} of one edge on each side of it to be smoothed.`,
+  );
 };
 
 /** A point that was smoothed keeps its name, on the new line. */
@@ -185,7 +245,10 @@ function named(worked: Worked, expr: Expr, point: Point): Worked {
   if (name === '') return worked;
   const places = worked.edges.map(({ path }) => path.locate(point));
   const near = places.reduce((a, b) => (b.distance < a.distance ? b : a));
-  return { ...worked, corners: [...worked.corners.filter((corner) => corner.name !== name), { name, point: near.point }] };
+  return {
+    ...worked,
+    corners: [...worked.corners.filter((corner) => corner.name !== name), { name, point: near.point }],
+  };
 }
 
 const trueStep: Step = (bench, worked, { node }) => {
