@@ -14,6 +14,8 @@ const SETTINGS = {
   'window.menuBarVisibility': 'hidden',
   'breadcrumbs.enabled': false,
   'editor.minimap.enabled': false,
+  'editor.scrollbar.vertical': 'hidden',
+  'editor.scrollbar.horizontal': 'hidden',
   'editor.stickyScroll.enabled': false,
   'editor.occurrencesHighlight': 'off',
   'editor.fontSize': 12,
