@@ -13,14 +13,19 @@ const workshop = new Workshop(diskDoor(folder));
 
 /** How many figures each draft must bear, so that none is lost by a slip of the comment. */
 const figures: Readonly<Record<string, number>> = {
-  'bodice-by-measure-1884.draft': 41,
+  'bodice-by-measure-1884.draft': 43,
   'bodice-by-proportion-1884.draft': 16,
   'capes.draft': 5,
+  'child-skirt-1911.draft': 9,
   'circle-skirts-inches.draft': 12,
   'circle-skirts.draft': 20,
+  'circular-foundation-1916.draft': 3,
+  'collars-1918.draft': 13,
   'dart-angles.draft': 4,
   'shirt-waist-back-1911.draft': 11,
   'skirt-block-wikieducator.draft': 19,
+  'trousers-rules.draft': 12,
+  'two-piece-sleeve-1918.draft': 9,
   'width-triangle-1918.draft': 4,
 };
 
@@ -43,4 +48,33 @@ describe('the handbook', () => {
       assert.deepEqual(found, []);
     });
   }
+
+  it('reports the darts of 1884 when they are sewn as they are drawn', () => {
+    const path = join(folder, 'bodice-by-measure-1884.draft');
+    const uri = pathToFileURL(path).href;
+    const cut = new Workshop(diskDoor(folder));
+    cut.setText(uri, `${readFileSync(path, 'utf8')}${front}`);
+    const found = check(cut.pattern(uri)).filter(({ code }) => code === 'unequal-legs');
+    // the front legs are 0.207 inches apart; the back ones 0.035, nine tenths of a millimetre, which the needle eases
+    assert.deepEqual(
+      found.map(({ message }) => message.split(', and ')[0]),
+      ['The legs of front-dart are 4.4106in and 4.2033in long: they differ by 0.207in'],
+    );
+  });
 });
+
+/** The front of the tight bodice from the breast line down, with both darts in its outline. */
+const front = `
+piece front of bodice {
+  outline from D {
+    centre straight to U
+    waist straight to dart5
+      then dart front-dart by tip22 to dart6
+      then straight to dart7
+      then dart back-dart by tip23 to dart8
+      then straight to waist-under-h
+    side straight to H
+    upper straight to D
+  }
+}
+`;
