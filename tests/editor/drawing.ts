@@ -14,6 +14,11 @@ export class Preview {
     return new Preview(scene, frame);
   }
 
+  /** True once the editor has thrown the view away, as it does when it is hidden. */
+  async isGone(): Promise<boolean> {
+    return this.frame.isDetached();
+  }
+
   at(selector: string): Locator {
     return this.frame.locator(selector);
   }

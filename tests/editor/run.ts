@@ -143,11 +143,11 @@ async function playFile(browser: Browser, editor: Editor, file: string): Promise
   return counts;
 }
 
-async function runStories(browser: Browser, only: string): Promise<Counts> {
+async function runStories(browser: Browser, only: string, packed: () => string): Promise<Counts> {
   const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
   let counts = NONE;
   if (files.length === 0) return counts;
-  const editor = await startEditor({ vsix: [packExtension()], log: join(root, 'out', 'editor-stories.log') });
+  const editor = await startEditor({ vsix: [packed()], log: join(root, 'out', 'editor-stories.log') });
   try {
     for (const file of files.sort()) counts = add(counts, await playFile(browser, editor, file));
   } finally {
@@ -176,6 +176,21 @@ async function guarded(part: () => Promise<Counts>): Promise<Counts> {
   }
 }
 
+/**
+ * Packs before anything starts, since packing rewrites dist/, from which the suites' editor loads the extension.
+ * A failure is told where the package is asked for.
+ */
+function packedFirst(): () => string {
+  try {
+    const file = packExtension();
+    return () => file;
+  } catch (fault) {
+    return () => {
+      throw fault;
+    };
+  }
+}
+
 async function main(): Promise<Counts> {
   const [part = '', only = ''] = process.argv.slice(2);
   mkdirSync(join(root, 'out'), { recursive: true });
@@ -187,9 +202,13 @@ async function main(): Promise<Counts> {
     return { ...NONE, skipped: countWithoutRunning() };
   }
   try {
-    const inside = part === 'stories' ? NONE : await guarded(() => runSuites(browser, only));
-    const outside = part === 'suites' ? NONE : await guarded(() => runStories(browser, only));
-    return add(inside, outside);
+    const packed = part === 'suites' ? () => '' : packedFirst();
+    // Side by side: each of the two waits for its editor most of the time.
+    const parts = [
+      part === 'stories' ? NONE : guarded(() => runSuites(browser, only)),
+      part === 'suites' ? NONE : guarded(() => runStories(browser, only, packed)),
+    ];
+    return (await Promise.all(parts)).reduce(add, NONE);
   } finally {
     await browser.close();
   }

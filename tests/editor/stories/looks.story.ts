@@ -1,0 +1,81 @@
+/** The window in every kind of theme, with a stale piece, a selected line, a marked line and a tip: to be looked at. */
+import assert from 'node:assert/strict';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Preview } from '../drawing';
+import type { Scene, Story } from '../scene';
+
+const DRAFT = 'harbour-skirt.draft';
+
+/** The editor's name of a theme, and the class its window has. */
+const THEMES = {
+  light: ['Default Light Modern', 'vs'],
+  dark: ['Default Dark Modern', 'vs-dark'],
+  'high-contrast': ['Default High Contrast', 'hc-black'],
+  'high-contrast-light': ['Default High Contrast Light', 'hc-light'],
+} as const;
+
+async function wear(scene: Scene, name: keyof typeof THEMES): Promise<void> {
+  const [theme, kind] = THEMES[name];
+  mkdirSync(join(scene.folder, '.vscode'), { recursive: true });
+  const settings = { 'workbench.colorTheme': theme, 'editor.minimap.enabled': false };
+  writeFileSync(join(scene.folder, '.vscode', 'settings.json'), JSON.stringify(settings));
+  await scene.page.locator(`.monaco-workbench.${kind}`).waitFor();
+}
+
+/** How much brighter one colour is than the other, as WCAG 2.2 counts contrast. */
+async function contrast(preview: Preview, selector: string): Promise<number> {
+  const colours = await preview
+    .at(selector)
+    .first()
+    .evaluate((node) => {
+      const ground = getComputedStyle(document.querySelector('#preview')!).backgroundColor;
+      return [getComputedStyle(node).stroke, ground].map((colour) => colour.match(/[\d.]+/g)!.map(Number));
+    });
+  const [a, b] = colours.map(([r = 0, g = 0, blue = 0]) => {
+    const [red, green, last] = [r, g, blue].map((value) => {
+      const share = value / 255;
+      return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red! + 0.7152 * green! + 0.0722 * last!;
+  });
+  return (Math.max(a!, b!) + 0.05) / (Math.min(a!, b!) + 0.05);
+}
+
+async function looksWell(scene: Scene, name: keyof typeof THEMES): Promise<void> {
+  await wear(scene, name);
+  const preview = await Preview.of(scene);
+  await preview.click('back/side');
+  await scene.until('a line that stands out from its ground', async () => {
+    return (await contrast(preview, '.piece:not(.stale) .line.cutting')) > 7;
+  });
+  assert.ok((await contrast(preview, '.marked > .line')) > 3, 'the marked line');
+  await scene.picture(`in-${name}`);
+}
+
+export const aPieceIsBrokenAndALineMarked: Story = async (scene) => {
+  await scene.openFile(DRAFT);
+  await scene.press('Control+K');
+  await scene.press('v');
+  const preview = await Preview.of(scene);
+  await scene.focusText(DRAFT);
+  await scene.goToText(DRAFT, 'hem straight to hem-f', 'hem straight to hem-f'.length);
+  await scene.type('x');
+  await preview.staleAre(['front', 'waistband']);
+  await scene.goToText(DRAFT, 'hem straight to hem-b', 0);
+  await preview.at('.marked > .line').first().waitFor();
+};
+
+export const theWindowLooksWellInLight: Story = (scene) => looksWell(scene, 'light');
+export const theWindowLooksWellInDark: Story = (scene) => looksWell(scene, 'dark');
+export const theWindowLooksWellInHighContrast: Story = (scene) => looksWell(scene, 'high-contrast');
+export const theWindowLooksWellInHighContrastLight: Story = (scene) =>
+  looksWell(scene, 'high-contrast-light');
+
+export const theListOfProblemsIsReadable: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await preview.at('button.problems').click();
+  await preview.at('.problem').first().waitFor();
+  await scene.picture('list-of-problems');
+  await preview.at('button.problems').click();
+};
