@@ -158,7 +158,7 @@ export const aHiddenPreviewStillHasItsStalePiece: Story = async (scene) => {
   const preview = await Preview.of(scene);
   const camera = await preview.camera();
   await preview.click('back/side');
-  await scene.command('View: Focus Second Editor Group');
+  await scene.press('Control+2');
   await scene.openFile('neckerchief.draft');
   await scene.until('the end of the hidden view', () => preview.isGone());
   await scene.command('View: Close Editor');
