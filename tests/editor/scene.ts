@@ -115,7 +115,9 @@ export class Scene {
 
   /** Goes to the first place where a text stands in a file as it is on disk, plus some columns. */
   async goToText(name: string, text: string, columns = 0): Promise<void> {
-    const before = readFileSync(join(this.folder, name), 'utf8').split(text)[0]!.split('\n');
+    const whole = readFileSync(join(this.folder, name), 'utf8');
+    if (!whole.includes(text)) throw new Error(`${name} holds no ${JSON.stringify(text)}`);
+    const before = whole.split(text)[0]!.split('\n');
     await this.goTo(before.length, before.at(-1)!.length + 1 + columns);
   }
 

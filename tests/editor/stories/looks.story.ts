@@ -62,7 +62,7 @@ export const aPieceIsBrokenAndALineMarked: Story = async (scene) => {
   await scene.goToText(DRAFT, 'hem straight to hem-f', 'hem straight to hem-f'.length);
   await scene.type('x');
   await preview.staleAre(['front', 'waistband']);
-  await scene.goToText(DRAFT, 'hem straight to hem-b', 0);
+  await scene.goToText(DRAFT, 'hem straight to hem-cb');
   await preview.at('.marked > .line').first().waitFor();
 };
 
