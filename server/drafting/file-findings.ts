@@ -1,6 +1,6 @@
 /** What there is to say of a pattern's files as a whole: syntax, names given twice, `use` lines, the body. */
 import type { Statement, TopLevel } from '../../grammar/syntax';
-import type { Finding, Related, SourcedFinding } from './finding';
+import type { Finding, Fix, Related, SourcedFinding } from './finding';
 import type { BodyChoice } from './model';
 import type { Declaration } from './names/declarations';
 import type { Clash, FileNames, FileSet, Use } from './names/files';
@@ -290,12 +290,26 @@ export function draftedForFinding(
   const { body, size } = statement.node;
   const at =
     refusal.near === undefined && size !== undefined && bodies.has(own.choice.name) ? size.at : body.at;
+  const fix = (title: string, span: Finding['at'], text: string): Fix => {
+    return { title, edits: [{ statement, at: span, text }] };
+  };
+  const sized = ({ at: span }: { at: Finding['at'] }, name: string): Fix =>
+    size === undefined
+      ? fix(`Draft for ${body.text} ${name}`, { from: span.to, to: span.to }, ` ${name}`)
+      : fix(`Draft for ${body.text} ${name}`, size.at, name);
+  const sizes = offeredSizes(bodies.get(own.choice.name));
   const fixes =
     refusal.near === undefined
-      ? []
-      : [{ title: `Change to ${refusal.near}`, edits: [{ statement, at: body.at, text: refusal.near }] }];
+      ? sizes.map((name) => sized(body, name))
+      : [fix(`Change to ${refusal.near}`, body.at, refusal.near)];
   return { source, finding: made('unknown-name', statement, at, refusal.message, { fixes }) };
 }
+
+/** More are no help to choose from. */
+const MOST_SIZES = 5;
+
+const offeredSizes = (table: Statement | undefined): readonly string[] =>
+  table?.node.kind === 'sizes' ? sizesOf(table).slice(0, MOST_SIZES) : [];
 
 /** One finding for all measurements that are needed and were not taken. */
 export function lackFinding(
