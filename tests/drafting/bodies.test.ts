@@ -71,6 +71,9 @@ let a = waist #= 74cm
   it('a size that a table lacks is told which there are, and a body which is near', () =>
     checkDraft(`drafted for standard XL
 #                    ^^ error[unknown-name]: standard has the sizes S, M, L, not XL.
+#                    fix: Draft for standard S
+#                    fix: Draft for standard M
+#                    fix: Draft for standard L
 sizes standard {
   size S M L
   bust 84cm 92cm 101cm
