@@ -20,7 +20,9 @@ function outOfRange(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
   for (const [name, { left, right, statement, at }] of sheet.measures) {
     const known = rangeOf(name, pattern);
     if (known === undefined) continue;
-    const wrong = [left, right].find(({ kind, amount }) => kind !== 'length' || amount < known.low || amount > known.high);
+    const wrong = [left, right].find(
+      ({ kind, amount }) => kind !== 'length' || amount < known.low || amount > known.high,
+    );
     if (wrong === undefined) continue;
     const is = wrong.kind === 'length' ? printLength(wrong.amount, unit) : 'no length';
     const range = `${printLength(known.low, unit)} to ${printLength(known.high, unit)}`;
@@ -31,10 +33,18 @@ function outOfRange(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
 }
 
 /** The range of a well-known measurement, or that which the pattern declares for its own. */
-function rangeOf(name: string, { ownMeasurements }: Pattern): { low: number; high: number; whose: string; how: string } | undefined {
+function rangeOf(
+  name: string,
+  { ownMeasurements }: Pattern,
+): { low: number; high: number; whose: string; how: string } | undefined {
   const own = ownMeasurements.get(name);
   if (own?.low !== undefined && own.high !== undefined) {
-    return { low: own.low, high: own.high, whose: 'its own line has it', how: `${own.words.replace(/[.?!]$/, '')}.` };
+    return {
+      low: own.low,
+      high: own.high,
+      whose: 'its own line has it',
+      how: `${own.words.replace(/[.?!]$/, '')}.`,
+    };
   }
   const known = measurementNamed.get(name);
   return known && { low: known.low, high: known.high, whose: 'bodies run', how: known.howToTake };

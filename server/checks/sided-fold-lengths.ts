@@ -28,21 +28,27 @@ interface Folds {
 /** The fold of both halves of an open piece: its outline is one half, then the other back again. */
 function foldsOf({ edges, fold, statement }: Piece): Folds | undefined {
   const { node } = statement;
-  if (node.kind !== 'piece' || !node.eachSide || fold !== undefined || foldLine({ statement }) === undefined) return undefined;
+  if (node.kind !== 'piece' || !node.eachSide || fold !== undefined || foldLine({ statement }) === undefined)
+    return undefined;
   const half = edges.length / 2;
   const ends = [edges[0], edges[half - 1], edges[half], edges[edges.length - 1]];
   const [a, b, c, d] = [ends[0]?.path.start, ends[1]?.path.end, ends[2]?.path.start, ends[3]?.path.end];
   if (a === undefined || b === undefined || c === undefined || d === undefined) return undefined;
-  const far = (p: { x: number; y: number }, q: { x: number; y: number }): number => Math.hypot(p.x - q.x, p.y - q.y);
+  const far = (p: { x: number; y: number }, q: { x: number; y: number }): number =>
+    Math.hypot(p.x - q.x, p.y - q.y);
   return { lengths: [far(a, b), far(c, d)], apart: Math.max(far(a, d), far(b, c)) };
 }
 
-const foldLine = ({ statement }: Pick<Piece, 'statement'>) => statement.block?.find(({ node }) => node.kind === 'fold');
+const foldLine = ({ statement }: Pick<Piece, 'statement'>) =>
+  statement.block?.find(({ node }) => node.kind === 'fold');
 
 function apart(piece: Piece, { lengths, apart: by }: Folds, { unit }: Pattern): Finding {
   const [one, other] = lengths.map((length) => printLengthFine(length, unit));
   const line = foldLine(piece);
-  const place = line === undefined ? { statement: piece.statement, at: (piece.statement.node as PieceNode).name.at } : { statement: line, at: line.node.at };
+  const place =
+    line === undefined
+      ? { statement: piece.statement, at: (piece.statement.node as PieceNode).name.at }
+      : { statement: line, at: line.node.at };
   const message =
     `${piece.name} is drafted each side, but its halves don't meet: the fold is ${one} long on one side of the wearer ` +
     `and ${other} on the other, and their ends lie ${printLength(by, unit)} apart (0.5mm is allowed). Draft the fold from ` +

@@ -35,11 +35,14 @@ function unequal(piece: Piece, dart: Dart, { unit }: Pattern): Finding {
     `The legs of ${dart.name} are ${printLengthFine(a, unit)} and ${printLengthFine(b, unit)} long: they differ by ` +
     `${apart}, and ${dart.edge} will step when the dart is sewn (${printLength(ALLOWED, unit)} is allowed). ` +
     'Move the end of one leg along it, or draw both with one compass about the point of the dart.';
-  return finding('unequal-legs', { statement: dart.statement, at: placeOf(dart) }, message, { piece: piece.name });
+  return finding('unequal-legs', { statement: dart.statement, at: placeOf(dart) }, message, {
+    piece: piece.name,
+  });
 }
 
 /** The run of the outline that draws the dart, or the dart's own line. */
 function placeOf({ name, statement: { node } }: Dart): { from: number; to: number } {
-  if (node.kind === 'edge') return node.runs.find((run) => run.kind === 'dart' && run.name.text === name)?.at ?? node.at;
+  if (node.kind === 'edge')
+    return node.runs.find((run) => run.kind === 'dart' && run.name.text === name)?.at ?? node.at;
   return node.kind === 'dart' ? node.name.at : node.at;
 }

@@ -24,6 +24,8 @@ export interface Request {
   readonly tolerance?: number | undefined;
   /** For a band: the edges it goes round, where it names a seam. */
   readonly bandEdges: readonly Sewn[];
+  /** For a piece: the edge that a seam sews to its pair. */
+  readonly pairedEdge: string | undefined;
   /** For a notch on a seam: the edges of that seam. */
   readonly seamEdges: readonly Sewn[];
 }
@@ -56,7 +58,10 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
     case 'expect':
       return readExpect(reader, node);
     case 'piece': {
-      const piece = readPiece(reader, { name, source: id, statement, parts: request.parts });
+      const piece = readPiece(reader, {
+        ...{ name, source: id, statement, parts: request.parts },
+        paired: request.pairedEdge,
+      });
       return piece && { is: 'piece', piece };
     }
     case 'divide': {

@@ -2,24 +2,23 @@
  * The definitions of a pattern, computed for one body and one set of choices. Each keeps its result; an edit recomputes
  * what is reached from what changed, in the order of the network, and stops where a result came out equal.
  */
-import type { Call, Ref, Side, Statement } from '../../grammar/syntax';
+import type { Side, Statement } from '../../grammar/syntax';
 import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
-import type { DisplayUnit, Piece, Quantity, Shape, Value } from './model';
-import { bandEdges, givenTo, notchedEdges } from './names/links';
+import type { DisplayUnit, Quantity, Value } from './model';
+import { bandEdges, givenTo, notchedEdges, pairedEdge } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
-import { OwnParts } from './pieces/parts';
-import { measured } from './shapes/measuring';
 import { compute } from './compute';
+import { DefinitionReader } from './definition-reader';
 import { turnedAbout } from './values/ranges';
 import { comparison, ofKind, quantity, value } from './values/arithmetic';
 import type { Body } from './values/body';
 import { print } from './values/quantity';
 import { Queue } from './queue';
 import { circleWords, noRoot } from './refusals';
-import { report, type Answer, type Found, type Reader } from './values/reader';
+import { report, type Answer } from './values/reader';
 
 export interface Result {
   readonly answer?: Answer;
@@ -203,6 +202,7 @@ export class Evaluation {
       given: this.settings.set.get(node.id),
       tolerance: this.settings.tolerance,
       bandEdges: bandEdges(node.file, declaration.statement),
+      pairedEdge: pairedEdge(node.file, declaration.name),
       seamEdges: notchedEdges(node.file, declaration.statement),
     });
     return answer === undefined ? { findings: reader.findings } : { answer, findings: reader.findings };
@@ -383,70 +383,4 @@ function changedKeys<T>(
 ): string[] {
   if (a === b) return [];
   return [...new Set([...a.keys(), ...b.keys()])].filter((key) => !equal(a.get(key), b.get(key)));
-}
-
-/** A point where a path is wanted, or the other way about: then the draft's shape of that name is meant. */
-const isOther = (shape: Shape, wanted: 'point' | 'path' | undefined): boolean =>
-  wanted !== undefined && (shape.kind === 'point') !== (wanted === 'point');
-
-/** Reads one definition against the present results. */
-class DefinitionReader implements Reader {
-  readonly findings: Finding[] = [];
-  readonly parts = new OwnParts();
-  readonly unit: DisplayUnit;
-  statement: Statement;
-  blocked = false;
-
-  constructor(
-    private readonly evaluation: Evaluation,
-    readonly node: Node,
-    settings: Settings,
-  ) {
-    this.unit = settings.unit;
-    this.statement = node.declaration.statement;
-  }
-
-  find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined {
-    const own = this.parts.find(ref.path, wanted);
-    const target = this.node.links.targets.get(ref);
-    const other =
-      own !== undefined &&
-      target !== undefined &&
-      own.taken === ref.path.length &&
-      isOther(own.shape, wanted);
-    if (own !== undefined && !other) {
-      return {
-        answer: { is: 'shape', shape: own.shape },
-        rest: ref.path.slice(own.taken),
-        source: this.node.id,
-      };
-    }
-    if (target === undefined) {
-      const later = this.node.links.later.get(ref);
-      if (later === undefined) this.blocked = true;
-      else this.findings.push(later);
-      return undefined;
-    }
-    if (target.kind === 'given') return undefined;
-    const answer = this.evaluation.answer(target.id, this.node);
-    if (answer !== undefined && answer.is !== 'absent')
-      return { answer, rest: target.rest, source: target.id };
-    this.blocked = true;
-    return undefined;
-  }
-
-  isWordChoice(ref: Ref): boolean {
-    const node = this.node.links.targets.get(ref)?.declaration?.statement.node;
-    return (
-      node?.kind === 'choose' && (node.among ?? []).some(({ kind }) => kind === 'ref' || kind === 'text')
-    );
-  }
-
-  standOn({ corners }: Piece): void {
-    for (const { name, point } of corners) this.parts.replace(name, { kind: 'point', point });
-  }
-
-  measure(call: Call): Quantity | undefined {
-    return measured(this, call);
-  }
 }

@@ -75,14 +75,18 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     const plain = moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space);
     const found = plain ?? parent;
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
-    if (found === undefined && (space === 'shape' || space === 'part') && own.has(ref.path[0]!.text)) return;
+    const isOwn = (space === 'shape' || space === 'part') && own.has(ref.path[0]!.text);
+    if (found === undefined && isOwn) return;
     if (found !== undefined) {
       targets.set(ref, found);
       if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
       if (found.kind === 'measurement' && found.rest.length === 0) bare.add(ref.path[0]!.text);
     } else if (space === 'comparand') {
       later.set(ref, failure(scope, ref, 'value', statement));
-    } else if (!foundLater(declaration, space)) {
+    } else if (foundLater(declaration, space)) {
+      // said when the piece is made, if it has nothing of that name by then
+      later.set(ref, failure(scope, ref, space, statement));
+    } else {
       // a piece of nothing has no points to name either: that is one fault, not many
       if (!orphan || (space !== 'shape' && space !== 'part'))
         findings.push(failure(scope, ref, space, statement));
@@ -147,6 +151,17 @@ export function bandEdges(file: FileNames, { node }: Statement): readonly Sewn[]
     const own = (sewn: Sewn): boolean => sewn.edge.path[0]!.text === node.name.text;
     return [seam.left, seam.right].filter(({ parts }) => !parts.some(own)).flatMap(({ parts }) => parts);
   });
+}
+
+/** The edge of a piece that is sewn to its own pair: where it has no fold, that is its centre. */
+export function pairedEdge(file: FileNames, piece: string): string | undefined {
+  for (const { statement } of file.topLevels) {
+    const { node } = statement;
+    if (node.kind !== 'seam' || node.right !== 'its-pair') continue;
+    const own = node.left.parts.find(({ edge }) => edge.path.length === 2 && edge.path[0]!.text === piece);
+    if (own !== undefined) return own.edge.path[1]!.text;
+  }
+  return undefined;
 }
 
 /** The edges of the seam that a notch stands on. */

@@ -131,6 +131,8 @@ export class Network {
     const full = file.key + id;
     const declaration = file.get(id);
     const node = this.nodes.get(full);
+    for (const seam of [declaration, node?.declaration])
+      pairedPieces(seam?.statement).forEach((name) => names.add(name));
     if (declaration === undefined) {
       if (node === undefined) return;
       this.drop(node);
@@ -211,6 +213,13 @@ export class Network {
   statement(id: string): Statement | undefined {
     return this.nodes.get(id)?.declaration.statement;
   }
+}
+
+/** The pieces whose centre a seam says by sewing an edge to its pair. */
+function pairedPieces(statement: Statement | undefined): readonly string[] {
+  const node = statement?.node;
+  if (node?.kind !== 'seam' || node.right !== 'its-pair') return [];
+  return node.left.parts.map(({ edge }) => edge.path[0]!.text);
 }
 
 function put(map: Map<string, Set<string>>, key: string, value: string): void {

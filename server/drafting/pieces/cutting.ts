@@ -136,7 +136,8 @@ export function allowances(
 /** No seam or hem wants more than this; a larger one is a slip of the unit (common practice: hems to 15 cm, trains to 40). */
 const WIDEST = 500;
 
-function allowance(reader: Reader, expr: Expr, use: string): number | undefined {
+/** A width that can be cut beyond the sewing line, mm. */
+export function allowance(reader: Reader, expr: Expr, use: string): number | undefined {
   const width = lengthOf(reader, expr, use);
   if (width === undefined || (width >= 0 && width <= WIDEST)) return width;
   return report(

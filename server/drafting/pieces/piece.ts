@@ -30,6 +30,8 @@ export interface PieceRequest {
   readonly source: string;
   readonly statement: Statement;
   readonly parts: OwnParts;
+  /** The edge that is sewn to its pair, when a seam says so. */
+  readonly paired?: string | undefined;
 }
 
 /** @returns undefined when the outline can't be walked; findings say why, or the reading is blocked */
@@ -63,6 +65,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   if (walked === undefined) return undefined;
   for (const edge of walked.edges) parts.set(edge.name, edgeShape(edge));
   for (const { name: corner, point } of walked.corners) parts.set(corner, { kind: 'point', point });
+  nameCentre(parts, walked, block, request.paired);
   const shaped = withDarts(reader, walked, block, source);
   if (shaped === undefined) return undefined;
   for (const edge of shaped.edges) parts.replace(edge.name, edgeShape(edge));
@@ -71,6 +74,19 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
       parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
   }
   return { ...assembled(reader, request, shaped, block), unbuilt: unbuilt(reader, block) };
+}
+
+/** `centre` means the fold, else the edge that is sewn to its pair, unless an edge bears that name itself. */
+function nameCentre(
+  parts: OwnParts,
+  { edges }: Walked,
+  block: readonly Statement[],
+  paired: string | undefined,
+): void {
+  const fold = block.find(({ node }) => node.kind === 'fold')?.node;
+  const name = fold?.kind === 'fold' ? fold.edge.path[0]!.text : paired;
+  const centre = edges.find((edge) => edge.name === name);
+  if (centre !== undefined) parts.set('centre', edgeShape(centre));
 }
 
 /** The outline with its darts cut in and its edges trued. */

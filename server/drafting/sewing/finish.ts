@@ -1,7 +1,7 @@
 /** Reads a finish: how the edges that are not sewn are made neat, and the allowance that this takes. */
 import type { FinishNode } from '../../../grammar/syntax';
 import type { Finish } from '../model';
-import { lengthOf } from '../values/arithmetic';
+import { allowance } from '../pieces/cutting';
 import type { Reader } from '../values/reader';
 import { takenEdge } from './edges';
 
@@ -12,7 +12,7 @@ export function readFinish(
   source: string,
 ): Finish | undefined {
   const edges = node.edges.map((sewn) => takenEdge(reader, sewn));
-  const width = node.width === undefined ? 0 : lengthOf(reader, node.width, node.how.replace('-', ' '));
+  const width = node.width === undefined ? 0 : allowance(reader, node.width, node.how.replace('-', ' '));
   if (width === undefined || edges.some((edge) => edge === undefined)) return undefined;
   return {
     name,

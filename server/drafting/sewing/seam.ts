@@ -1,8 +1,8 @@
 /** Reads a seam: both sides' sewn lengths, what is eased, stretched or gathered, and how far the two may differ. */
 import type { Ease, SeamNode, Sewn } from '../../../grammar/syntax';
 import type { Seam } from '../model';
-import { lengthOf, ofKind } from '../values/arithmetic';
-import { report, wordsOf, type Reader } from '../values/reader';
+import { ofKind, widthOf } from '../values/arithmetic';
+import { replace, report, wordsOf, type Reader } from '../values/reader';
 import { takenEdge, type TakenEdge } from './edges';
 import { isBand, ringLength } from './ring';
 
@@ -66,7 +66,7 @@ function sideOf(reader: Reader, parts: readonly Sewn[]): TakenEdge[] | undefined
 
 function statedTolerance(reader: Reader, eases: readonly Ease[]): number | undefined {
   for (const ease of eases) {
-    if (ease.kind === 'within') return lengthOf(reader, ease.by, 'within');
+    if (ease.kind === 'within') return widthOf(reader, ease.by, 'within');
   }
   return undefined;
 }
@@ -86,27 +86,55 @@ function askedEase(reader: Reader, node: SeamNode): Asked | undefined {
     switch (ease.kind) {
       case 'within':
         continue;
-      case 'gathered': {
-        const [full, drawnUp] = [
-          ofKind(reader, ease.ratio, 'ratio', 'gathered'),
-          ofKind(reader, ease.to, 'ratio', 'gathered'),
-        ];
-        return full === undefined || drawnUp === undefined
-          ? undefined
-          : { ...NOTHING_ASKED, ratio: full / drawnUp };
-      }
+      case 'gathered':
+        return gathered(reader, ease);
       case 'stretched': {
-        const by = lengthOf(reader, ease.by, 'stretched');
+        const by = widthOf(reader, ease.by, 'stretched');
         return by === undefined ? undefined : asked(reader, node, ease.of, -by, -by);
       }
       case 'easing': {
-        const low = lengthOf(reader, ease.low, 'easing');
-        const high = ease.high === undefined ? low : lengthOf(reader, ease.high, 'easing');
-        return low === undefined || high === undefined ? undefined : asked(reader, node, ease.of, low, high);
+        const range = easeRange(reader, ease);
+        return range === undefined ? undefined : asked(reader, node, ease.of, ...range);
       }
     }
   }
   return NOTHING_ASKED;
+}
+
+/** `gathered 2.5 to 1`: more cloth drawn up to less. */
+function gathered(reader: Reader, ease: Extract<Ease, { kind: 'gathered' }>): Asked | undefined {
+  const full = ofKind(reader, ease.ratio, 'ratio', 'gathered');
+  const drawnUp = ofKind(reader, ease.to, 'ratio', 'gathered');
+  if (full === undefined || drawnUp === undefined) return undefined;
+  if (drawnUp > 0 && full >= drawnUp) return { ...NOTHING_ASKED, ratio: full / drawnUp };
+  const words = `${wordsOf(reader, ease.ratio)} to ${wordsOf(reader, ease.to)}`;
+  return report(
+    reader,
+    'no-such-number',
+    ease.at,
+    `Gathers draw more cloth up to less, such as 2 to 1; ${words} does not.`,
+  );
+}
+
+/** `easing 6mm`, `easing 2cm .. 4cm`: the least and the most. */
+function easeRange(
+  reader: Reader,
+  ease: Extract<Ease, { kind: 'easing' }>,
+): readonly [number, number] | undefined {
+  const low = widthOf(reader, ease.low, 'easing');
+  const high = ease.high === undefined ? low : widthOf(reader, ease.high, 'easing');
+  if (low === undefined || high === undefined) return undefined;
+  if (low <= high) return [low, high];
+  const at = { from: ease.low.at.from, to: ease.high!.at.to };
+  const [least, most] = [wordsOf(reader, ease.high!), wordsOf(reader, ease.low)];
+  report(
+    reader,
+    'range-turned-about',
+    at,
+    `This range runs from ${most} down to ${least}: the lower end comes first.`,
+    { fixes: [replace(reader, 'Put the lower end first', at, `${least} .. ${most}`)] },
+  );
+  return [high, low];
 }
 
 type PieceRef = Extract<Ease, { kind: 'easing' }>['of'];

@@ -77,6 +77,14 @@ function inBrackets(reader: Reader, expr: Expr, found: Quantity): string {
 export const lengthOf = (reader: Reader, expr: Expr, use: string): number | undefined =>
   ofKind(reader, expr, 'length', use);
 
+/** A length that may not fall below nothing. */
+export function widthOf(reader: Reader, expr: Expr, use: string): number | undefined {
+  const amount = lengthOf(reader, expr, use);
+  if (amount === undefined || amount >= 0) return amount;
+  const found = print(length(amount), reader.unit);
+  return report(reader, 'no-such-number', expr.at, `${use} takes a length from nothing up; this comes to ${found}.`);
+}
+
 export const angleOf = (reader: Reader, expr: Expr, use: string): number | undefined =>
   ofKind(reader, expr, 'angle', use);
 

@@ -37,6 +37,7 @@ export function workPiece(
   const bench: Bench = { reader, parts, centre: fold };
   let worked: Worked = base;
   remember(parts, worked);
+  for (const { name, path } of base.balance) parts.replace(name, { kind: 'line', path });
   for (const line of block) {
     const step = STEPS[line.node.kind];
     if (step === undefined) continue;
