@@ -25,6 +25,7 @@ export const raised: readonly Raised[] = [
     'unknown-name': 'A name that leads nowhere',
     'defined-twice': 'A name that is given twice',
     circle: 'Definitions that need each other in a circle',
+    'other-sheet': 'A point or line of another draft, used as if it lay here',
     'hidden-name': ['warning', 'A name that hides another'],
     'missing-file': 'A used file that can’t be read',
     'outside-workspace': 'A used file outside the workspace',

@@ -10,7 +10,7 @@ import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
 import { readSeam } from './sewing/seam';
 import { choice, letValue, namedCircle, namedShape } from './shapes/definitions';
-import { condition } from './values/arithmetic';
+import { condition } from './values/conditions';
 import { readExpect } from './values/expect';
 import { report, type Answer, type Reader } from './values/reader';
 
@@ -32,8 +32,7 @@ export interface Request {
 
 /** @returns undefined when the definition has no value; findings say why, or the reading is blocked */
 export function compute(reader: Reader, request: Request): Answer | undefined {
-  const { declaration, id } = request;
-  const { statement, name } = declaration;
+  const { statement } = request.declaration;
   const { node } = statement;
   if ('when' in node && node.when !== undefined) {
     const wanted = condition(reader, node.when);
@@ -57,40 +56,48 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return namedCircle(reader, node);
     case 'expect':
       return readExpect(reader, node);
-    case 'piece': {
-      const piece = readPiece(reader, {
-        ...{ name, source: id, statement, parts: request.parts },
-        paired: request.pairedEdge,
-      });
-      return piece && { is: 'piece', piece };
-    }
-    case 'divide': {
-      const piece = readShare(reader, node, { name, source: id, statement, parts: request.parts });
-      return piece && { is: 'piece', piece };
-    }
-    case 'band': {
-      const piece = readBand(reader, node, { name, source: id, statement, edges: request.bandEdges });
-      return piece && { is: 'piece', piece };
-    }
-    case 'seam': {
-      const seam = readSeam(reader, node, {
-        name,
-        source: id,
-        ...(request.tolerance !== undefined && { tolerance: request.tolerance }),
-      });
-      return seam && { is: 'seam', seam };
-    }
-    case 'finish': {
-      const finish = readFinish(reader, node, name, id);
-      return finish && { is: 'finish', finish };
-    }
-    case 'notch': {
-      const notches = readNotch(reader, node, id, request.seamEdges);
-      return notches && { is: 'notch', notches };
-    }
+    case 'piece':
+    case 'divide':
+    case 'band':
+      return madePiece(reader, request);
+    case 'seam':
+    case 'finish':
+    case 'notch':
+      return sewn(reader, request);
     default:
       return later(reader, statement);
   }
+}
+
+function madePiece(reader: Reader, request: Request): Answer | undefined {
+  const { id: source, parts, declaration } = request;
+  const { statement, name } = declaration;
+  const { node } = statement;
+  const own = { name, source, statement, parts };
+  const piece =
+    node.kind === 'divide'
+      ? readShare(reader, node, own)
+      : node.kind === 'band'
+        ? readBand(reader, node, { ...own, edges: request.bandEdges })
+        : readPiece(reader, { ...own, paired: request.pairedEdge });
+  return piece && { is: 'piece', piece };
+}
+
+function sewn(reader: Reader, request: Request): Answer | undefined {
+  const { id: source, tolerance, declaration } = request;
+  const { name, statement } = declaration;
+  const { node } = statement;
+  if (node.kind === 'seam') {
+    const seam = readSeam(reader, node, { name, source, ...(tolerance !== undefined && { tolerance }) });
+    return seam && { is: 'seam', seam };
+  }
+  if (node.kind === 'finish') {
+    const finish = readFinish(reader, node, name, source);
+    return finish && { is: 'finish', finish };
+  }
+  if (node.kind !== 'notch') return undefined;
+  const notches = readNotch(reader, node, source, request.seamEdges);
+  return notches && { is: 'notch', notches };
 }
 
 const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement['node']['kind'], string>([

@@ -50,6 +50,8 @@ function drawnFor(scope: Scope): Side {
   return 'right';
 }
 
+const ofShapes = (space: RefSpace): boolean => space === 'shape' || space === 'measured';
+
 /** The spaces in which a name is looked up. */
 type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
 
@@ -75,9 +77,11 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     const plain = moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space);
     const found = plain ?? parent;
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
-    const isOwn = (space === 'shape' || space === 'part') && own.has(ref.path[0]!.text);
+    const isOwn = (ofShapes(space) || space === 'part') && own.has(ref.path[0]!.text);
     if (found === undefined && isOwn) return;
-    if (found !== undefined) {
+    if (found !== undefined && space === 'shape' && onOtherSheet(scope, declaration, found)) {
+      findings.push(otherSheet(ref, found, statement));
+    } else if (found !== undefined) {
       targets.set(ref, found);
       if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
       if (found.kind === 'measurement' && found.rest.length === 0) bare.add(ref.path[0]!.text);
@@ -85,27 +89,52 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
       later.set(ref, failure(scope, ref, 'value', statement));
     } else if (foundLater(declaration, space)) {
       // said when the piece is made, if it has nothing of that name by then
-      later.set(ref, failure(scope, ref, space, statement));
+      later.set(ref, failure(scope, ref, space, statement, own));
     } else {
       // a piece of nothing has no points to name either: that is one fault, not many
-      if (!orphan || (space !== 'shape' && space !== 'part'))
-        findings.push(failure(scope, ref, space, statement));
+      if (!orphan || (!ofShapes(space) && space !== 'part'))
+        findings.push(failure(scope, ref, space, statement, own));
       orphan ||= space === 'block';
     }
   };
   if (given === undefined) eachReference(declaration.statement, visit);
   else value(given.value, (ref, space) => visit(ref, space, given.statement));
-  if (declaration.statement.node.kind === 'band') {
-    for (const { edge } of declaration.statement.node.for.parts)
-      edge.path.forEach(({ text }) => mentions.add(text));
-  }
-  const borrowed = [...bandEdges(file, declaration.statement), ...notchedEdges(file, declaration.statement)];
-  for (const { edge } of borrowed) {
+  for (const edge of borrowed(file, declaration.statement, mentions)) {
     if (!targets.has(edge)) visit(edge, 'edge', declaration.statement);
   }
   const unresolved = findings.length > 0;
   const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
   return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
+}
+
+/** Edges of seams that a band or a notch takes by the seam's name; the name is mentioned as well. */
+function borrowed(file: FileNames, statement: Statement, mentions: Set<string>): readonly Ref[] {
+  if (statement.node.kind === 'band') {
+    for (const { edge } of statement.node.for.parts) edge.path.forEach(({ text }) => mentions.add(text));
+  }
+  return [...bandEdges(file, statement), ...notchedEdges(file, statement)].map(({ edge }) => edge);
+}
+
+/** Each draft is a sheet of paper of its own: what lies on another has no place on this one. */
+function onOtherSheet({ blocks }: Scope, { space, scope }: Declaration, found: Target): boolean {
+  const { declaration } = found;
+  if (space !== 'shape' || scope === '' || declaration === undefined || found.kind !== 'shape') return false;
+  const here = blocks.some(({ file, name }) => file === found.file && name === declaration.scope);
+  return !here;
+}
+
+function otherSheet(ref: Ref, found: Target, statement: Statement): Finding {
+  const name = written(ref);
+  return {
+    code: 'other-sheet',
+    message:
+      `${name} lies on another sheet of paper: ${found.declaration!.scope} is a draft of its own. Its lengths may be used ` +
+      `here (length, distance); to draw by it, lay it on this sheet: ${name} laid A on P and B toward Q.`,
+    statement,
+    at: ref.at,
+    related: [{ source: found.id, message: `${name} is drawn here.` }],
+    fixes: [],
+  };
 }
 
 /** What the using file sets a value of this file to. */
@@ -193,7 +222,7 @@ function outlined(scope: Scope): ReadonlySet<string> {
 function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: RefSpace): Target | undefined {
   const parent = scope.blocks[1];
   const declared = parent?.file.get(parent.name);
-  if (of === 'block' || space !== 'shape' || parent === undefined || declared === undefined) return undefined;
+  if (of === 'block' || !ofShapes(space) || parent === undefined || declared === undefined) return undefined;
   if (declared.statement.node.kind === 'draft' || declared.space !== 'block') return undefined;
   return {
     id: parent.file.key + declared.id,
@@ -230,12 +259,12 @@ function ownParts(statement: Statement): ReadonlySet<string> {
 /** A piece worked from another has the other's edges and corners: those are looked up when it is made. */
 function foundLater({ statement, space: of }: Declaration, space: RefSpace): boolean {
   const { node } = statement;
-  if ((of === 'seam' || of === 'finish' || of === 'notch') && space === 'shape')
+  if ((of === 'seam' || of === 'finish' || of === 'notch') && ofShapes(space))
     return node.kind !== 'notch' || node.on.kind === 'ref';
   if (of !== 'block') return false;
   if (space === 'part') return true;
   return (
-    space === 'shape' && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined))
+    ofShapes(space) && (node.kind === 'lining' || (node.kind === 'piece' && node.workedFrom !== undefined))
   );
 }
 
@@ -244,6 +273,7 @@ function resolve(scope: Scope, ref: Ref, space: NameSpace): Target | undefined {
     case 'value':
       return resolveValue(scope, ref.path);
     case 'shape':
+    case 'measured':
     case 'part':
       return resolveShape(scope, ref.path);
     case 'edge':
@@ -260,14 +290,21 @@ const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.')
 const WANTED: Readonly<Record<NameSpace, string>> = {
   value: 'a value',
   shape: 'a point, line or curve',
+  measured: 'a point, line or curve',
   part: 'an edge or point of this piece',
   edge: 'an edge of a piece',
   block: 'a draft or piece',
   body: 'a body or size table',
 };
 
-function failure(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding {
-  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement);
+function failure(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+  own: Iterable<string> = [],
+): Finding {
+  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement, own);
 }
 
 /** The name exists, but as something else than is needed here. */
@@ -292,6 +329,10 @@ function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Stateme
         : `length(${name}) gives its length.`;
     return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
   }
+  const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
+  if (block?.declaration?.statement.node.kind === 'draft') {
+    return finding(`of the draft ${ref.path[0]!.text}`, 'Write a piece and its edge, such as front.side.');
+  }
   const found = resolveValue(scope, ref.path);
   if (found === undefined) return undefined;
   const is = found.kind === 'measurement' ? 'a measurement' : 'a value';
@@ -305,12 +346,18 @@ function kindWord(found: Target): string {
   return node?.kind ?? 'shape';
 }
 
-function unknownName(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding {
+function unknownName(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+  own: Iterable<string>,
+): Finding {
   const name = written(ref);
   const list =
-    space === 'value' || space === 'body' ? space : space === 'shape' || space === 'part' ? 'shape' : 'block';
+    space === 'value' || space === 'body' ? space : ofShapes(space) || space === 'part' ? 'shape' : 'block';
   const { wanted, at, known } = misspelt(scope, ref, list);
-  const near = nearest(wanted, known);
+  const near = nearest(wanted, space === 'part' ? [...known, ...own] : known);
   const advice =
     near !== undefined
       ? `Did you mean ${near}?`

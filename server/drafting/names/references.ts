@@ -21,9 +21,11 @@ import type {
  * - `part`: something of the piece whose block we are in (an edge, a corner, a dart): looked up when the piece is made.
  * - `edge`: `piece.edge`, or a seam's name. `block`: a draft or piece. `body`: a body or a size table.
  * - `comparand`: a bare name beside `=`: a value, or one of the words of a choice (`when closure = zip`).
+ * - `measured`: a shape whose length is asked, or that is laid on this sheet: it may lie on another.
  * - `word`: one of the words offered by a `choose … among`.
  */
-export type RefSpace = 'value' | 'comparand' | 'shape' | 'part' | 'edge' | 'block' | 'body' | 'word';
+export type RefSpace =
+  'value' | 'comparand' | 'measured' | 'shape' | 'part' | 'edge' | 'block' | 'body' | 'word';
 
 export type Visit = (ref: Ref, space: RefSpace, statement: Statement) => void;
 
@@ -61,7 +63,7 @@ export function value(expr: Expr | undefined, see: See): void {
     case 'ref':
       return see(expr, 'value');
     case 'call':
-      return expr.args.forEach((arg) => (SHAPE_FUNCTIONS.has(expr.func.text) ? shape : value)(arg, see));
+      return expr.args.forEach((arg) => (SHAPE_FUNCTIONS.has(expr.func.text) ? measured : value)(arg, see));
     case 'compare':
       comparand(expr.left, see);
       return comparand(expr.right, see);
@@ -81,6 +83,11 @@ export function value(expr: Expr | undefined, see: See): void {
     default:
       return shape(expr, see);
   }
+}
+
+/** A shape that may lie on another sheet: only its measure is taken, or it is brought over. */
+function measured(expr: Expr, see: See): void {
+  shape(expr, (ref, space) => see(ref, space === 'shape' ? 'measured' : space));
 }
 
 function comparand(expr: Expr, see: See): void {
@@ -112,7 +119,7 @@ export function shape(expr: Expr | undefined, see: See): void {
     case 'joined':
       return expr.parts.forEach((part) => shape(part, see));
     case 'step':
-      shape(expr.base, see);
+      (expr.step.kind === 'laid' ? measured : shape)(expr.base, see);
       return step(expr.step, see);
     case 'way':
       shape(expr.start, see);
@@ -172,7 +179,8 @@ function step(of: StepForm, see: See): void {
       value(of.distance, see);
       return shape(of.toward, see);
     case 'laid':
-      return [of.anchor, of.on, of.second, of.toward].forEach((operand) => shape(operand, see));
+      [of.anchor, of.second].forEach((operand) => measured(operand, see));
+      return [of.on, of.toward].forEach((operand) => shape(operand, see));
     case 'reversed':
       return;
   }

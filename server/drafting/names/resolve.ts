@@ -153,7 +153,8 @@ export function resolveEdge(scope: Scope, path: readonly Name[]): Target | undef
     const seam = scope.file.get(`seam:${path[0]!.text}`);
     if (seam !== undefined) return target(scope.file, seam, 'seam', []);
   }
-  return blockOf(scope.file, path);
+  const block = blockOf(scope.file, path);
+  return block?.declaration?.statement.node.kind === 'draft' ? undefined : block;
 }
 
 export function resolveBody(scope: Scope, path: readonly Name[]): Target | undefined {

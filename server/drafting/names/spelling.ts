@@ -33,12 +33,12 @@ const holdsAll = (name: string, words: readonly string[]): boolean => {
 };
 
 /**
- * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong,
- * of one or two letters none but their size; the words of a hyphened name may stand in another order or one of them be
+ * The known name that was most likely meant, or undefined when none is near. A third of the letters may be wrong, but
+ * none where both names have only one or two; the words of a hyphened name may stand in another order or one of them be
  * missing (`hip-waist` for `waist-to-hip`).
  */
 export function nearest(wanted: string, known: Iterable<string>): string | undefined {
-  const limit = wanted.length < 3 ? 0 : Math.max(1, Math.floor(wanted.length / 3));
+  const limit = Math.max(1, Math.floor(wanted.length / 3));
   const words = wanted.split('-');
   const folded = wanted.toLowerCase();
   const inOrder = shuffled(wanted);
@@ -51,6 +51,7 @@ export function nearest(wanted: string, known: Iterable<string>): string | undef
       if (name.length === wanted.length && shuffled(name) === inOrder) score = Math.min(score, 0.5);
       else if (name.length >= wanted.length && holdsAll(name, words)) score = Math.min(score, 0.75);
     }
+    if (score > 0 && wanted.length < 3 && name.length < 3) continue;
     if (score < bestScore || (score === bestScore && best !== undefined && name < best)) {
       best = name;
       bestScore = score;

@@ -1,9 +1,10 @@
 /** What a piece answers to: its edges (`front.waist`) and the named points of its outline (`front.neck-cf`). */
-import type { Ref } from '../../../grammar/syntax';
+import type { Name, Ref } from '../../../grammar/syntax';
 import { Path, type Point } from '../../geometry';
 import type { Dart, Edge, Piece, Shape } from '../model';
 import { nearest } from '../names/spelling';
-import { report, wordsOf, type Reader } from '../values/reader';
+import type { Fix } from '../finding';
+import { replace, report, wordsOf, type Reader } from '../values/reader';
 
 /**
  * An edge as a shape: what is sewn of it, so that a place is counted without the darts. A straight one is a line and
@@ -46,22 +47,35 @@ export function ofPiece(
       `${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`,
     );
   }
-  const edge = piece.edges.find(({ name }) => name === word.text);
-  const corner = piece.corners.find(({ name }) => name === word.text);
-  if (edge !== undefined && end?.text === 'start') return { kind: 'point', point: edge.path.start };
-  if (edge !== undefined && end?.text === 'end') return { kind: 'point', point: edge.path.end };
-  const asCorner = corner !== undefined && (wanted === 'point' || edge === undefined);
-  if (end === undefined && edge !== undefined && !asCorner) return edgeShape(edge);
-  if (end === undefined && corner !== undefined) return { kind: 'point', point: corner.point };
-  const dart = piece.darts.find(({ name }) => name === word.text);
-  const dartEnd = dart && end && dartPoint(dart, end.text);
-  if (dartEnd !== undefined) return dartEnd;
-  const wrong = edge === undefined && corner === undefined ? word : end!;
-  const near = nearest(
-    wrong.text,
-    [...piece.edges, ...piece.corners].map(({ name }) => name),
-  );
+  return partNamed(piece, word.text, end?.text, wanted) ?? noSuchPart(reader, piece, word, end);
+}
+
+/** An edge, one of its ends, a corner, or a point of a dart. */
+function partNamed(
+  piece: Piece,
+  word: string,
+  end: string | undefined,
+  wanted?: 'point' | 'path',
+): Shape | undefined {
+  const edge = piece.edges.find(({ name }) => name === word);
+  const corner = piece.corners.find(({ name }) => name === word);
+  if (edge !== undefined && end === 'start') return { kind: 'point', point: edge.path.start };
+  if (edge !== undefined && end === 'end') return { kind: 'point', point: edge.path.end };
+  if (end === undefined) {
+    if (corner !== undefined && (wanted === 'point' || edge === undefined))
+      return { kind: 'point', point: corner.point };
+    return edge && edgeShape(edge);
+  }
+  const dart = piece.darts.find(({ name }) => name === word);
+  return dart && dartPoint(dart, end);
+}
+
+function noSuchPart(reader: Reader, piece: Piece, word: Name, end: Name | undefined): undefined {
+  const known = [...piece.edges, ...piece.corners].map(({ name }) => name);
+  const wrong = known.includes(word.text) && end !== undefined ? end : word;
+  const near = nearest(wrong.text, known);
   const advice = near === undefined ? '' : ` Did you mean ${near}?`;
+  const change = (to: string): Fix => replace(reader, `Change to ${to}`, wrong.at, to);
   return report(
     reader,
     'unknown-name',
@@ -69,15 +83,7 @@ export function ofPiece(
     `${piece.name} has no edge or corner called ${wrong.text}.${advice}`,
     {
       related: [{ source: piece.source, message: `${piece.name} is defined here.` }],
-      fixes:
-        near === undefined
-          ? []
-          : [
-              {
-                title: `Change to ${near}`,
-                edits: [{ statement: reader.statement, at: wrong.at, text: near }],
-              },
-            ],
+      fixes: near === undefined ? [] : [change(near)],
     },
   );
 }

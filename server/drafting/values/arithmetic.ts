@@ -1,6 +1,7 @@
 /** Reads the expressions that are values: numbers with units, names, sums, functions, conditions. */
-import type { Call, Compare, Expr, Product, Ref, Sum } from '../../../grammar/syntax';
-import type { Kind, Quantity, Value } from '../model';
+import type { Call, Expr, Product, Ref, Sum } from '../../../grammar/syntax';
+import type { Quantity, Value } from '../model';
+import { condition } from './conditions';
 import { applied, FUNCTION_NAMES } from './functions';
 import { added, divided, KIND_WORDS, length, multiplied, print, ratio, written } from './quantity';
 import { replace, report, wordsOf, type Found, type Reader } from './reader';
@@ -82,14 +83,19 @@ export function widthOf(reader: Reader, expr: Expr, use: string): number | undef
   const amount = lengthOf(reader, expr, use);
   if (amount === undefined || amount >= 0) return amount;
   const found = print(length(amount), reader.unit);
-  return report(reader, 'no-such-number', expr.at, `${use} takes a length from nothing up; this comes to ${found}.`);
+  return report(
+    reader,
+    'no-such-number',
+    expr.at,
+    `${use} takes a length from nothing up; this comes to ${found}.`,
+  );
 }
 
 export const angleOf = (reader: Reader, expr: Expr, use: string): number | undefined =>
   ofKind(reader, expr, 'angle', use);
 
 /** `12` for `12cm`: the commonest slip of all, so it has a code and a fix of its own. */
-function missingUnit(
+export function missingUnit(
   reader: Reader,
   expr: Expr,
   kind: 'length' | 'angle',
@@ -121,7 +127,7 @@ function missingUnit(
 }
 
 /** The written number behind brackets and signs, if that is all there is. */
-function literal(expr: Expr): Expr | undefined {
+export function literal(expr: Expr): Expr | undefined {
   if (expr.kind === 'quantity') return expr.unit === undefined ? expr : undefined;
   if (expr.kind === 'bracket') return literal(expr.inside);
   if (expr.kind === 'negative') return literal(expr.of);
@@ -279,123 +285,3 @@ function ofSides(reader: Reader, expr: Ref, found: Found): Value | undefined {
   const { left, right } = answer.sides ?? { left: answer.value, right: answer.value };
   return { kind: answer.value.kind, amount: take(left.amount, right.amount) };
 }
-
-/** Whether a condition holds; undefined when that can't be told. */
-export function condition(reader: Reader, expr: Expr): boolean | undefined {
-  switch (expr.kind) {
-    case 'bracket':
-      return condition(reader, expr.inside);
-    case 'not': {
-      const holds = condition(reader, expr.of);
-      return holds === undefined ? undefined : !holds;
-    }
-    case 'logic': {
-      const left = condition(reader, expr.left);
-      const right = condition(reader, expr.right);
-      if (left === undefined || right === undefined) return undefined;
-      return expr.op === 'and' ? left && right : left || right;
-    }
-    case 'compare':
-      return compared(reader, expr);
-    default:
-      return report(
-        reader,
-        'wrong-kind',
-        expr.at,
-        `A condition is needed here, such as waist > 80cm; ${wordsOf(reader, expr)} compares nothing.`,
-      );
-  }
-}
-
-/** Numbers that should be equal rarely are to the last bit; this is far below anything that can be cut. */
-const EQUAL_WITHIN = 1e-6;
-
-function compared(reader: Reader, expr: Compare): boolean | undefined {
-  const words = wordChoice(reader, expr);
-  if (words !== undefined) return words.holds;
-  const sides = comparison(reader, expr);
-  if (sides === undefined) return undefined;
-  return holds(expr.op, sides.left.amount, sides.right.amount, EQUAL_WITHIN);
-}
-
-/** Whether `a op b`, with `=` meaning: no further apart than `within`. */
-export function holds(op: Compare['op'], a: number, b: number, within: number): boolean {
-  switch (op) {
-    case '=':
-      return Math.abs(a - b) <= within;
-    case '<':
-      return a < b;
-    case '<=':
-      return a <= b + within;
-    case '>':
-      return a > b;
-    case '>=':
-      return a >= b - within;
-  }
-}
-
-/** Both sides of a comparison, of one kind. */
-export function comparison(reader: Reader, expr: Compare): { left: Quantity; right: Quantity } | undefined {
-  const left = quantity(reader, expr.left);
-  const right = quantity(reader, expr.right);
-  if (left === undefined || right === undefined) return undefined;
-  if (left.kind === right.kind) return { left, right };
-  for (const [bare, other, side] of [
-    [left, right, expr.left],
-    [right, left, expr.right],
-  ] as const) {
-    if (
-      bare.kind === 'ratio' &&
-      (other.kind === 'length' || other.kind === 'angle') &&
-      literal(side) !== undefined
-    ) {
-      return missingUnit(reader, side, other.kind, bare, 'the comparison');
-    }
-  }
-  return report(
-    reader,
-    'wrong-kind',
-    expr.at,
-    `${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: they can't be compared.`,
-  );
-}
-
-/** `closure = zip`: the name of a choice on one side, one of its words on the other. */
-export function wordChoice(reader: Reader, expr: Compare): { holds: boolean | undefined } | undefined {
-  for (const [choice, word] of [
-    [expr.left, expr.right],
-    [expr.right, expr.left],
-  ] as const) {
-    if (choice.kind !== 'ref' || !reader.isWordChoice(choice)) continue;
-    const found = reader.find(choice);
-    if (found?.answer.is !== 'value' || found.answer.value.kind !== 'text') return { holds: undefined };
-    const { text } = found.answer.value;
-    const among = found.answer.among ?? [];
-    const asked =
-      word.kind === 'ref' && word.path.length === 1
-        ? word.path[0]!.text
-        : word.kind === 'text'
-          ? word.text
-          : '';
-    if (!among.includes(asked)) {
-      report(
-        reader,
-        'unknown-name',
-        word.at,
-        `${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`,
-      );
-      return { holds: undefined };
-    }
-    if (expr.op === '=') return { holds: text === asked };
-    report(
-      reader,
-      'wrong-kind',
-      expr.at,
-      `Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`,
-    );
-    return { holds: undefined };
-  }
-  return undefined;
-}
-
-export type { Kind };

@@ -1,7 +1,8 @@
 /** Reads an `expect` line: a pattern's own check. */
 import type { Compare, ExpectNode, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
-import { comparison, condition, holds, ofKind, wordChoice } from './arithmetic';
+import { ofKind } from './arithmetic';
+import { comparison, condition, holds, wordChoice } from './conditions';
 import { print, printLengthFine } from './quantity';
 import { report, wordsOf, type ExpectAnswer, type Reader } from './reader';
 
