@@ -27,14 +27,12 @@ function mismatch(seam: Seam, pattern: Pattern): Finding {
   const { node } = seam.statement;
   const off = printLength(Math.abs(seam.difference), unit);
   const longer = seam.difference > 0 ? seam.right : seam.left;
-  const eased =
-    node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within')
-      ? ' more than the seam asks for'
-      : '';
+  const eased = node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within');
+  const over = eased ? `${off} longer than the seam asks for` : `${off} too long`;
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
-    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${off} too long${eased} (${tolerance} is allowed).`;
+    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).`;
   const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
@@ -75,7 +73,7 @@ function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
       });
     }
   }
-  if (!node.eases.some(({ kind }) => kind === 'within')) {
+  if (off <= LARGEST_PASSED && !node.eases.some(({ kind }) => kind === 'within')) {
     const text = ` within ${upward(off, pattern)}`;
     found.push({
       title: `Allow the difference:${text}`,
@@ -84,6 +82,9 @@ function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
   }
   return found;
 }
+
+/** More than this is no difference that can be let pass, mm: it shows on every seam (common practice). */
+const LARGEST_PASSED = 10;
 
 /** More than this is no ease but another garment (common practice: a sleeve head takes 2 to 4 cm). */
 const LARGEST_EASE = 40;

@@ -279,8 +279,7 @@ seam joint patch.side = patch.back
 draft other {
   point b = origin right one.far #= (5cm, 0cm)
   point c = a down 3cm
-#           ^ error[unknown-name]: Nothing here is called a. Did you mean b?
-#           fix: Change to b
+#           ^ error[unknown-name]: Nothing here is called a. Define it, or correct the name.
 }
 `));
 });
