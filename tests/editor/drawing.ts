@@ -59,6 +59,13 @@ export class Preview {
     await this.scene.until('a larger drawing', async () => (await this.camera()) !== before);
   }
 
+  /** Waits until keys go to the view: the keyboard follows a click a moment later. */
+  async hasKeyboard(): Promise<void> {
+    await this.scene.until('the keyboard in the view', () =>
+      this.at('body').evaluate((body) => body.ownerDocument.hasFocus()),
+    );
+  }
+
   /** Clicks on the middle of a line. */
   async click(source: string, keys: 'Control' | undefined = undefined): Promise<void> {
     const hit = this.at(`[data-source="${source}"] > .hit`).first();

@@ -103,6 +103,7 @@ export const theDrawingLeadsToTheText: Story = async (scene) => {
   const side = lineOf(scene, 'side along hip-curve-b');
   await scene.until('the cursor at the side', async () => (await scene.cursor()).startsWith(`Ln ${side},`));
   await preview.click('front/hem');
+  await preview.hasKeyboard();
   await scene.press('Enter');
   const hem = lineOf(scene, 'hem straight to hem-f');
   await scene.until('the cursor at the hem', async () => (await scene.cursor()).startsWith(`Ln ${hem},`));
