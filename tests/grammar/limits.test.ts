@@ -5,8 +5,8 @@ import { random } from '../support/random';
 import { everyProblem, everyStatement, samples } from './support';
 
 const MEGABYTE = 1_000_000;
-/** Milliseconds of the processor for a megabyte, whatever it holds. */
-const BUDGET = 2000;
+/** Milliseconds of the processor for a megabyte, whatever it holds: half of it on a quiet machine. */
+const BUDGET = 4000;
 
 const filled = (part: string): string => part.repeat(Math.ceil(MEGABYTE / part.length)).slice(0, MEGABYTE);
 
@@ -118,13 +118,27 @@ describe('speed of reading', () => {
     .slice(0, 10000);
   const text = lines.join('\n');
 
-  // The numbers to hold are 150 ms and 1 ms on two quiet cores; twice that leaves room for a busy machine.
-  it('ten thousand lines are read in time', () => {
-    const times = Array.from({ length: 10 }, () => milliseconds(() => parse(text)));
-    assert.ok(Math.min(...times) <= 300, `${Math.min(...times)} ms at best`);
-  }).timeout(60000);
+  // On two quiet cores ten thousand lines take 70 to 130 ms and one letter a fifth of a millisecond. A busy machine takes
+  // longer over everything, so both are held to other work in the same run.
+  let wholeMs = Infinity;
 
-  it('one letter in ten thousand lines is read in time', () => {
+  it('ten thousand lines are read in less than six times the time that copying their tree takes', () => {
+    let copyMs = Infinity;
+    for (let i = 0; i < 8; i++) {
+      let file = parse('');
+      wholeMs = Math.min(
+        wholeMs,
+        milliseconds(() => (file = parse(text))),
+      );
+      copyMs = Math.min(
+        copyMs,
+        milliseconds(() => JSON.parse(JSON.stringify(file.items)) as unknown),
+      );
+    }
+    assert.ok(wholeMs <= 6 * copyMs, `${wholeMs} ms, and ${copyMs} ms for the copy`);
+  }).timeout(120000);
+
+  it('one letter in ten thousand lines is read in a fiftieth of the time of them all', () => {
     const below = random(7);
     let file = parse(text);
     const times = Array.from({ length: 200 }, () => {
@@ -132,6 +146,6 @@ describe('speed of reading', () => {
       return milliseconds(() => (file = edit(file, { from, to: from, text: '1' }).file));
     });
     const median = times.sort((a, b) => a - b)[100]!;
-    assert.ok(median <= 2, `${median} ms at the median`);
-  }).timeout(60000);
+    assert.ok(median <= wholeMs / 50, `${median} ms at the median, ${wholeMs} ms for all`);
+  }).timeout(120000);
 });
