@@ -2,10 +2,10 @@
 import type { Ref, Sewn, Side, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
+import { failure, ofShapes, otherSheet, type NameSpace } from './failures';
 import type { FileNames, Given } from './files';
 import { eachReference, value, type RefSpace, type Visit } from './references';
 import {
-  namesInScope,
   resolveBlock,
   resolveBody,
   resolveEdge,
@@ -15,7 +15,6 @@ import {
   type Scope,
   type Target,
 } from './resolve';
-import { nearest } from './spelling';
 
 export interface Links {
   readonly targets: ReadonlyMap<Ref, Target>;
@@ -50,11 +49,6 @@ function drawnFor(scope: Scope): Side {
   return 'right';
 }
 
-const ofShapes = (space: RefSpace): boolean => space === 'shape' || space === 'measured';
-
-/** The spaces in which a name is looked up. */
-type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
-
 export function linksOf(file: FileNames, declaration: Declaration): Links {
   const given = givenTo(file, declaration);
   const scope =
@@ -72,10 +66,7 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     ref.path.forEach(({ text }) => mentions.add(text));
-    const parent = ofParent(scope, declaration, ref, space);
-    const moved = parent !== undefined && outlined(scope).has(ref.path[0]!.text);
-    const plain = moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space);
-    const found = plain ?? parent;
+    const found = lookedUp(scope, declaration, ref, space);
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
     const isOwn = (ofShapes(space) || space === 'part') && own.has(ref.path[0]!.text);
     if (found === undefined && isOwn) return;
@@ -107,6 +98,18 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
 }
 
+/** In a worked piece its own edges and corners come before the draft's shapes, which they may have moved away from. */
+function lookedUp(
+  scope: Scope,
+  declaration: Declaration,
+  ref: Ref,
+  space: Exclude<RefSpace, 'word'>,
+): Target | undefined {
+  const parent = ofParent(scope, declaration, ref, space);
+  const moved = parent !== undefined && outlined(scope).has(ref.path[0]!.text);
+  return (moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space)) ?? parent;
+}
+
 /** Edges of seams that a band or a notch takes by the seam's name; the name is mentioned as well. */
 function borrowed(file: FileNames, statement: Statement, mentions: Set<string>): readonly Ref[] {
   if (statement.node.kind === 'band') {
@@ -121,20 +124,6 @@ function onOtherSheet({ blocks }: Scope, { space, scope }: Declaration, found: T
   if (space !== 'shape' || scope === '' || declaration === undefined || found.kind !== 'shape') return false;
   const here = blocks.some(({ file, name }) => file === found.file && name === declaration.scope);
   return !here;
-}
-
-function otherSheet(ref: Ref, found: Target, statement: Statement): Finding {
-  const name = written(ref);
-  return {
-    code: 'other-sheet',
-    message:
-      `${name} lies on another sheet of paper: ${found.declaration!.scope} is a draft of its own. Its lengths may be used ` +
-      `here (length, distance); to draw by it, lay it on this sheet: ${name} laid A on P and B toward Q.`,
-    statement,
-    at: ref.at,
-    related: [{ source: found.id, message: `${name} is drawn here.` }],
-    fixes: [],
-  };
 }
 
 /** What the using file sets a value of this file to. */
@@ -284,124 +273,3 @@ function resolve(scope: Scope, ref: Ref, space: NameSpace): Target | undefined {
       return resolveBody(scope, ref.path);
   }
 }
-
-const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.');
-
-const WANTED: Readonly<Record<NameSpace, string>> = {
-  value: 'a value',
-  shape: 'a point, line or curve',
-  measured: 'a point, line or curve',
-  part: 'an edge or point of this piece',
-  edge: 'an edge of a piece',
-  block: 'a draft or piece',
-  body: 'a body or size table',
-};
-
-function failure(
-  scope: Scope,
-  ref: Ref,
-  space: NameSpace,
-  statement: Statement,
-  own: Iterable<string> = [],
-): Finding {
-  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement, own);
-}
-
-/** The name exists, but as something else than is needed here. */
-function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding | undefined {
-  const name = written(ref);
-  const needed = WANTED[space];
-  const finding = (is: string, next: string, source?: string): Finding => ({
-    code: 'wrong-kind',
-    message: `${name} is ${is}, but ${needed} is needed here. ${next}`,
-    statement,
-    at: ref.at,
-    related: source === undefined ? [] : [{ source, message: `${name} is defined here.` }],
-    fixes: [],
-  });
-  if (space === 'value') {
-    const found = resolveShape(scope, ref.path);
-    if (found === undefined) return undefined;
-    const word = found.kind === 'given' ? 'point' : kindWord(found);
-    const next =
-      word === 'point'
-        ? 'distance(P, Q) gives the length between two points.'
-        : `length(${name}) gives its length.`;
-    return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
-  }
-  const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
-  if (block?.declaration?.statement.node.kind === 'draft') {
-    return finding(`of the draft ${ref.path[0]!.text}`, 'Write a piece and its edge, such as front.side.');
-  }
-  const found = resolveValue(scope, ref.path);
-  if (found === undefined) return undefined;
-  const is = found.kind === 'measurement' ? 'a measurement' : 'a value';
-  return finding(is, 'Name a point, line or curve of the draft.', found.declaration && found.id);
-}
-
-function kindWord(found: Target): string {
-  const node = found.declaration?.statement.node;
-  if (node?.kind === 'shape') return node.form;
-  if (node?.kind === 'broken') return node.word ?? 'shape';
-  return node?.kind ?? 'shape';
-}
-
-function unknownName(
-  scope: Scope,
-  ref: Ref,
-  space: NameSpace,
-  statement: Statement,
-  own: Iterable<string>,
-): Finding {
-  const name = written(ref);
-  const list =
-    space === 'value' || space === 'body' ? space : ofShapes(space) || space === 'part' ? 'shape' : 'block';
-  const { wanted, at, known } = misspelt(scope, ref, list);
-  const near = nearest(wanted, space === 'part' ? [...known, ...own] : known);
-  const advice =
-    near !== undefined
-      ? `Did you mean ${near}?`
-      : space === 'value'
-        ? `Define it (let ${wanted} = …), or declare it as a measurement (measure ${wanted} "how it is taken").`
-        : 'Define it, or correct the name.';
-  return {
-    code: 'unknown-name',
-    message: `Nothing here is called ${name}. ${advice}`,
-    statement,
-    at: ref.at,
-    related: [],
-    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at, text: near }] }],
-  };
-}
-
-/** Which of the names of a path is the wrong one, and what could stand in its place. */
-function misspelt(
-  scope: Scope,
-  ref: Ref,
-  list: 'value' | 'shape' | 'block' | 'body',
-): { wanted: string; at: { from: number; to: number }; known: Iterable<string> } {
-  const [first, second] = ref.path;
-  const block = second === undefined ? undefined : resolveBlock(scope, { ...ref, path: [first!] });
-  if (second !== undefined && block?.declaration !== undefined && block.file !== undefined) {
-    const { name } = block.declaration;
-    const inside = [...block.file.within(new Set([name]))].filter(
-      ({ scope: of, space }) => of === name && space === list,
-    );
-    return { wanted: second.text, at: second.at, known: inside.map(({ name }) => name) };
-  }
-  const known = [...namesInScope(scope, list)];
-  return {
-    wanted: first!.text,
-    at: first!.at,
-    known: second === undefined || list !== 'block' ? known : known.filter(isPiece(scope)),
-  };
-}
-
-/** Only pieces have edges to name. */
-const isPiece =
-  (scope: Scope) =>
-  (name: string): boolean =>
-    resolveBlock(scope, { kind: 'ref', path: [{ text: name, at: NOWHERE }], at: NOWHERE })?.declaration
-      ?.statement.node.kind !== 'draft';
-
-const NOWHERE = { from: 0, to: 0 };

@@ -1,0 +1,147 @@
+/** What is said of a name that leads nowhere, or to something of another kind than is needed. */
+import type { Ref, Statement } from '../../../grammar/syntax';
+import type { Finding } from '../finding';
+import type { RefSpace } from './references';
+import { namesInScope, resolveBlock, resolveShape, resolveValue, type Scope, type Target } from './resolve';
+import { nearest } from './spelling';
+
+/** The spaces in which a name is looked up. */
+export type NameSpace = Exclude<RefSpace, 'word' | 'comparand'>;
+
+export const ofShapes = (space: RefSpace): boolean => space === 'shape' || space === 'measured';
+
+const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.');
+
+const WANTED: Readonly<Record<NameSpace, string>> = {
+  value: 'a value',
+  shape: 'a point, line or curve',
+  measured: 'a point, line or curve',
+  part: 'an edge or point of this piece',
+  edge: 'an edge of a piece',
+  block: 'a draft or piece',
+  body: 'a body or size table',
+};
+
+export function failure(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+  own: Iterable<string> = [],
+): Finding {
+  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement, own);
+}
+
+/** The name exists, but as something else than is needed here. */
+function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding | undefined {
+  const name = written(ref);
+  const needed = WANTED[space];
+  const finding = (is: string, next: string, source?: string): Finding => ({
+    code: 'wrong-kind',
+    message: `${name} is ${is}, but ${needed} is needed here. ${next}`,
+    statement,
+    at: ref.at,
+    related: source === undefined ? [] : [{ source, message: `${name} is defined here.` }],
+    fixes: [],
+  });
+  if (space === 'value') {
+    const found = resolveShape(scope, ref.path);
+    if (found === undefined) return undefined;
+    const word = found.kind === 'given' ? 'point' : kindWord(found);
+    const next =
+      word === 'point'
+        ? 'distance(P, Q) gives the length between two points.'
+        : `length(${name}) gives its length.`;
+    return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
+  }
+  const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
+  if (block?.declaration?.statement.node.kind === 'draft') {
+    return finding(`of the draft ${ref.path[0]!.text}`, 'Write a piece and its edge, such as front.side.');
+  }
+  const found = resolveValue(scope, ref.path);
+  if (found === undefined) return undefined;
+  const is = found.kind === 'measurement' ? 'a measurement' : 'a value';
+  return finding(is, 'Name a point, line or curve of the draft.', found.declaration && found.id);
+}
+
+function kindWord(found: Target): string {
+  const node = found.declaration?.statement.node;
+  if (node?.kind === 'shape') return node.form;
+  if (node?.kind === 'broken') return node.word ?? 'shape';
+  return node?.kind ?? 'shape';
+}
+
+function unknownName(
+  scope: Scope,
+  ref: Ref,
+  space: NameSpace,
+  statement: Statement,
+  own: Iterable<string>,
+): Finding {
+  const name = written(ref);
+  const list =
+    space === 'value' || space === 'body' ? space : ofShapes(space) || space === 'part' ? 'shape' : 'block';
+  const { wanted, at, known } = misspelt(scope, ref, list);
+  const near = nearest(wanted, space === 'part' ? [...known, ...own] : known);
+  const advice =
+    near !== undefined
+      ? `Did you mean ${near}?`
+      : space === 'value'
+        ? `Define it (let ${wanted} = …), or declare it as a measurement (measure ${wanted} "how it is taken").`
+        : 'Define it, or correct the name.';
+  return {
+    code: 'unknown-name',
+    message: `Nothing here is called ${name}. ${advice}`,
+    statement,
+    at: ref.at,
+    related: [],
+    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at, text: near }] }],
+  };
+}
+
+/** Which of the names of a path is the wrong one, and what could stand in its place. */
+function misspelt(
+  scope: Scope,
+  ref: Ref,
+  list: 'value' | 'shape' | 'block' | 'body',
+): { wanted: string; at: { from: number; to: number }; known: Iterable<string> } {
+  const [first, second] = ref.path;
+  const block = second === undefined ? undefined : resolveBlock(scope, { ...ref, path: [first!] });
+  if (second !== undefined && block?.declaration !== undefined && block.file !== undefined) {
+    const { name } = block.declaration;
+    const inside = [...block.file.within(new Set([name]))].filter(
+      ({ scope: of, space }) => of === name && space === list,
+    );
+    return { wanted: second.text, at: second.at, known: inside.map(({ name }) => name) };
+  }
+  const known = [...namesInScope(scope, list)];
+  return {
+    wanted: first!.text,
+    at: first!.at,
+    known: second === undefined || list !== 'block' ? known : known.filter(isPiece(scope)),
+  };
+}
+
+/** Only pieces have edges to name. */
+const isPiece =
+  (scope: Scope) =>
+  (name: string): boolean =>
+    resolveBlock(scope, { kind: 'ref', path: [{ text: name, at: NOWHERE }], at: NOWHERE })?.declaration
+      ?.statement.node.kind !== 'draft';
+
+const NOWHERE = { from: 0, to: 0 };
+
+/** A shape of another draft, where it would have to lie on this one's paper. */
+export function otherSheet(ref: Ref, found: Target, statement: Statement): Finding {
+  const name = written(ref);
+  return {
+    code: 'other-sheet',
+    message:
+      `${name} lies on another sheet of paper: ${found.declaration!.scope} is a draft of its own. Its lengths may be used ` +
+      `here (length, distance); to draw by it, lay it on this sheet: ${name} laid A on P and B toward Q.`,
+    statement,
+    at: ref.at,
+    related: [{ source: found.id, message: `${name} is drawn here.` }],
+    fixes: [],
+  };
+}
