@@ -40,7 +40,7 @@ export class Builder {
   private remember(statement: Statement): void {
     const { inside, text, doc, problems, block } = statement;
     const own = !problems.some((problem) => CUT_MENDED.has(problem.code));
-    if (own) put(this.statements, keyOf(inside, text, doc), statement);
+    if (own) put(this.statements, keyOf(inside, text, doc, block), statement);
     for (const child of block ?? []) this.remember(child);
   }
 
@@ -63,13 +63,13 @@ export class Builder {
   /** A broken statement's reading is remembered: working out what was meant takes many attempts. */
   private read(raw: Raw, own: string): Read {
     if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, own);
-    return this.broken.get(keyOf(raw.kind, own, raw.block ? 'block' : '')) ?? this.readAnew(raw, own);
+    return this.broken.get(keyOf(raw.kind, own, '', raw.block)) ?? this.readAnew(raw, own);
   }
 
   private readAnew(raw: Raw, own: string): Read {
     const read = readRaw(raw, this.text);
     if (read.node.kind !== 'broken' || raw.mended.length > 0) return read;
-    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, raw.block ? 'block' : ''), read);
+    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, '', raw.block), read);
     return read;
   }
 
@@ -78,7 +78,7 @@ export class Builder {
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
     const known =
-      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.doc))?.shift() : undefined;
+      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.doc, raw.block))?.shift() : undefined;
     if (known && !block && !known.block) {
       known.start = start;
       known.end = end;
@@ -103,6 +103,7 @@ function put<T>(map: Map<string, T[]>, key: string, value: T): void {
   else map.set(key, [value]);
 }
 
-function keyOf(kind: string, text: string, doc: string): string {
-  return `${kind}\n${text}\n${doc}`;
+/** One text may be read otherwise where a block follows it. */
+function keyOf(kind: string, text: string, doc: string, block: unknown): string {
+  return `${kind}\n${block === undefined ? '' : '{'}\n${text}\n${doc}`;
 }

@@ -96,8 +96,8 @@ function expectation(types: readonly TokenType[]): string {
     .map((type) =>
       /^[a-z]/.test(type.LABEL ?? '') && !type.name.startsWith('Word_') ? type.LABEL! : `\`${type.LABEL}\``,
     );
-  const list = value ? ['a value or a name'] : point ? ['a name or a bracket'] : [];
-  if (words.length + list.length > 6) return list[0] ?? '';
+  const list = value ? ['a value', 'a name'] : point ? ['a name', 'a bracket'] : [];
+  if (words.length + list.length > 7) return either(list);
   return either([...list, ...words]);
 }
 

@@ -777,8 +777,9 @@ export interface SyntaxFix {
 }
 
 /**
- * One statement. `node`, `text`, `problems` and `doc` never change; `start` and `block` do when the file is edited
- * round it. A statement whose text did not change stays the same object over an edit.
+ * One statement. `node`, `text`, `problems` and `doc` never change; `start` and `end` do when the file is edited round
+ * it. A statement whose text did not change stays the same object over an edit; one that owns a block is a new object
+ * when something in its block changed, but keeps its `node`.
  */
 export interface Statement {
   /** Its first character, counted from `TopLevel.offset` of the top-level statement it lies in. */
