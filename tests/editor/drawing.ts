@@ -2,6 +2,9 @@
 import type { Frame, Locator } from 'playwright-core';
 import type { Scene } from './scene';
 
+/** A webview starts slowly where the machine has other work. */
+const STARTS_WITHIN_MS = 90_000;
+
 export class Preview {
   private constructor(
     private readonly scene: Scene,
@@ -10,7 +13,7 @@ export class Preview {
 
   /** The preview that is open; waits until it has drawn its pieces. */
   static async of(scene: Scene): Promise<Preview> {
-    const frame = await scene.frameWith('#preview .piece');
+    const frame = await scene.frameWith('#preview .piece', STARTS_WITHIN_MS);
     return new Preview(scene, frame);
   }
 

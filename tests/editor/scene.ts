@@ -123,10 +123,13 @@ export class Scene {
 
   /** Brings the tab of a text to the front, with the keyboard in it. */
   async focusText(name: string): Promise<void> {
-    await this.page
-      .locator('.tab[data-resource-name="' + name + '"]')
-      .first()
-      .click();
+    await this.page.locator(`.tab[data-resource-name="${name}"]`).first().click();
+    await this.textHasKeyboard();
+  }
+
+  /** Waits until keys go to a text: the keyboard follows the cursor a moment later. */
+  async textHasKeyboard(): Promise<void> {
+    await this.page.locator('.editor-instance .monaco-editor.focused').first().waitFor();
   }
 
   /** Waits until something holds, for what no locator can say. */

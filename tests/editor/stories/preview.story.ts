@@ -102,11 +102,13 @@ export const theDrawingLeadsToTheText: Story = async (scene) => {
   await preview.click('back/side', 'Control');
   const side = lineOf(scene, 'side along hip-curve-b');
   await scene.until('the cursor at the side', async () => (await scene.cursor()).startsWith(`Ln ${side},`));
+  await scene.textHasKeyboard();
   await preview.click('front/hem');
   await preview.hasKeyboard();
   await scene.press('Enter');
   const hem = lineOf(scene, 'hem straight to hem-f');
   await scene.until('the cursor at the hem', async () => (await scene.cursor()).startsWith(`Ln ${hem},`));
+  await scene.textHasKeyboard();
 };
 
 export const theTextLeadsToTheDrawing: Story = async (scene) => {
@@ -159,7 +161,8 @@ export const aHiddenPreviewStillHasItsStalePiece: Story = async (scene) => {
   const preview = await Preview.of(scene);
   const camera = await preview.camera();
   await preview.click('back/side');
-  await scene.press('Control+2');
+  await scene.page.locator('.tab', { hasText: 'Preview: ' }).click();
+  await preview.hasKeyboard();
   await scene.openFile('neckerchief.draft');
   await scene.until('the end of the hidden view', () => preview.isGone());
   await scene.command('View: Close Editor');
