@@ -101,6 +101,8 @@ function withDarts(
   block: readonly Statement[],
   source: string,
 ): Shaped | undefined {
+  // an edge that is bridged over a gap is no edge to lay a dart on
+  if (walked.gaps.length > 0) return { ...walked, darts: [], trued: [] };
   const paths = walked.edges.map(({ path }) => path);
   reader.inward = signedArea(paths) < 0 ? -1 : 1;
   const darts: Dart[] = walked.drafted.map((drafted) => draftedDart(reader, drafted, block, source));
@@ -151,7 +153,8 @@ export function basePiece(reader: Reader, ref: Ref): Piece | undefined {
   const found = reader.find(ref);
   if (found === undefined) return undefined;
   if (found.answer.is === 'piece' && found.rest.length === 0) {
-    if (found.answer.piece.unbuilt.length > 0) return blocked(reader);
+    const { unbuilt: missing, gaps } = found.answer.piece;
+    if (missing.length > 0 || gaps.length > 0) return blocked(reader);
     return found.answer.piece;
   }
   return report(

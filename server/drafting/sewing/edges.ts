@@ -25,6 +25,11 @@ export function takenEdge(reader: Reader, sewn: Sewn): TakenEdge | undefined {
       `${name} is no edge: write the piece and its edge, such as front.side.`,
     );
   }
+  if (answer.piece.gaps.length > 0) {
+    // what it measures is not known until the outline is closed; it has said so
+    reader.blocked = true;
+    return undefined;
+  }
   const edge = edgeOf(reader, answer.piece, sewn);
   if (edge === undefined) return undefined;
   if (sewn.from !== undefined) reader.standOn(answer.piece);

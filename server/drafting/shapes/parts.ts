@@ -34,8 +34,8 @@ export function ofPiece(
   wanted?: 'point' | 'path',
 ): Shape | undefined {
   const [word, end] = rest;
-  // a piece that is not fully itself has no lengths to rely on; it has said so
-  if (piece.unbuilt.length > 0) {
+  // a piece that is not fully itself, or has a gap, has no lengths to rely on; it has said so
+  if (piece.unbuilt.length > 0 || piece.gaps.length > 0) {
     reader.blocked = true;
     return undefined;
   }
