@@ -42,7 +42,7 @@ async function contrast(preview: Preview, selector: string): Promise<number> {
   return (Math.max(a!, b!) + 0.05) / (Math.min(a!, b!) + 0.05);
 }
 
-const SOUND_LINE = '.piece:not(.stale) .line.cutting';
+const SOUND_LINE = '.piece:not(.stale) > .thing:not(.marked) > .line.sewing';
 
 async function looksWell(scene: Scene, name: keyof typeof THEMES): Promise<void> {
   await wear(scene, name);
@@ -51,7 +51,7 @@ async function looksWell(scene: Scene, name: keyof typeof THEMES): Promise<void>
   await scene.page.waitForTimeout(300); // the theme reaches the view a moment after the window
   await scene.picture(`in-${name}`);
   const [line, marked] = [await contrast(preview, SOUND_LINE), await contrast(preview, '.marked > .line')];
-  assert.ok(line > 7, `a cutting line has a contrast of ${line.toFixed(1)} with its ground`);
+  assert.ok(line > 7, `a sewing line has a contrast of ${line.toFixed(1)} with its ground`);
   assert.ok(marked > 3, `a marked line has a contrast of ${marked.toFixed(1)} with its ground`);
 }
 
