@@ -78,7 +78,9 @@ export class Builder {
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
     const known =
-      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.doc, raw.block))?.shift() : undefined;
+      raw.mended.length === 0
+        ? this.statements.get(keyOf(raw.kind, own, raw.doc, raw.block))?.shift()
+        : undefined;
     if (known && !block && !known.block) {
       known.start = start;
       known.end = end;
