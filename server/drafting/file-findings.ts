@@ -53,7 +53,7 @@ const sourceOf = (file: FileNames, top: TopLevel): string => file.key + (file.of
 export function syntaxFindings(files: FileSet): SourcedFinding[] {
   const found: SourcedFinding[] = [];
   for (const file of files.files()) {
-    for (const top of file.topLevels) {
+    for (const top of file.faulty()) {
       for (const finding of syntaxOf(top)) found.push({ source: sourceOf(file, top), finding });
     }
   }

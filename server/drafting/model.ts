@@ -332,6 +332,10 @@ export interface Pattern {
   readonly pieceNames: readonly string[];
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
+  /** Seams that take an edge of the piece of that name; the same list while they stay the same. */
+  seamsOf(piece: string): readonly Seam[];
+  /** Finishes of edges of the piece of that name; the same list while they stay the same. */
+  finishesOf(piece: string): readonly Finish[];
   /**
    * What reading and drafting found, in its own file and where it rests on used files; `checks/` adds what it judges and
    * gives all of it severity and place.

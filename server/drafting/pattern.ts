@@ -20,12 +20,9 @@ import type {
   SidedReason,
   Value,
 } from './model';
-import type { FileNames, FileSet } from './names/files';
+import type { Gathered } from './gathered';
+import type { FileSet } from './names/files';
 import type { Network } from './names/network';
-import { ofBothSides } from './pieces/both-sides';
-import { cutSeams } from './sewing/cut-seams';
-import { finished, withCutting } from './sewing/finished';
-import type { PlacedNotch } from './sewing/notch';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
 import {
@@ -48,12 +45,6 @@ export interface PatternHead {
   readonly findings: readonly SourcedFinding[];
 }
 
-/** Finished pieces by what they are made of: a piece none of whose parts changed stays the same object. */
-export type FinishedPieces = WeakMap<
-  Piece,
-  { readonly finishes: readonly Finish[]; readonly notches: readonly PlacedNotch[]; readonly piece: Piece }
->;
-
 /** Reads results when they are asked for; what nobody asks for costs nothing. */
 export class DraftedPattern implements Pattern {
   readonly uri: string;
@@ -69,8 +60,7 @@ export class DraftedPattern implements Pattern {
     private readonly fileSet: FileSet,
     private readonly network: Network,
     private readonly evaluation: Evaluation,
-    private readonly otherSide: Evaluation,
-    private readonly finishedPieces: FinishedPieces,
+    private readonly gathered: Gathered,
   ) {
     this.uri = head.uri;
     this.title = head.title;
@@ -114,98 +104,28 @@ export class DraftedPattern implements Pattern {
     });
   }
 
-  private answers<T>(
-    kinds: readonly Statement['node']['kind'][],
-    take: (id: string) => T | undefined,
-  ): readonly T[] {
-    const found: T[] = [];
-    for (const top of this.fileSet.root.topLevels) {
-      if (!kinds.includes(top.statement.node.kind)) continue;
-      for (const { id, statement } of this.fileSet.root.of(top)) {
-        if (statement !== top.statement || this.fileSet.root.get(id)?.statement !== statement) continue;
-        const one = take(id);
-        if (one !== undefined) found.push(one);
-      }
-    }
-    return found;
-  }
-
   get pieces(): readonly Piece[] {
-    return this.once('pieces', () =>
-      this.answers(['piece', 'divide', 'band'], (id) => this.cutPieces(id)).flat(),
-    );
+    return this.gathered.pieces;
   }
 
   get pieceNames(): readonly string[] {
-    return this.once('pieceNames', () => this.answers(['piece', 'divide', 'band'], (id) => id));
-  }
-
-  /** What a piece of the text comes to: one piece, or one for each side of the wearer. */
-  private cutPieces(id: string): readonly Piece[] | undefined {
-    const { answer } = this.evaluation.result(id);
-    if (answer?.is !== 'piece') return undefined;
-    const other = this.otherSide.covers(id) ? this.otherSide.result(id).answer : undefined;
-    const whole = this.finish(answer.piece, this.evaluation);
-    if (other?.is !== 'piece') return [whole];
-    return this.sides(
-      whole,
-      this.finish(other.piece, this.otherSide),
-      this.network.nodes.get(id)?.links.drawn ?? 'right',
-    );
-  }
-
-  /** Both sides of a piece, the same objects while both stay the same. */
-  private sides(drawn: Piece, other: Piece, side: 'left' | 'right'): readonly Piece[] {
-    const before = bothKept.get(drawn);
-    if (before?.other === other && before.side === side) return before.pieces;
-    const pieces = ofBothSides(drawn, other, side).map((piece) =>
-      piece.cutting === undefined || piece.fold === drawn.fold ? piece : withCutting(piece),
-    );
-    bothKept.set(drawn, { other, side, pieces });
-    return pieces;
-  }
-
-  private finish(piece: Piece, evaluation: Evaluation): Piece {
-    const finishes = this.finishes.filter((finish) => finish.edges.some((edge) => edge.piece === piece.base));
-    const notches = this.notchesOf(evaluation).filter((notch) => notch.piece === piece.base);
-    const kept = this.finishedPieces.get(piece);
-    if (kept !== undefined && same(kept.finishes, finishes) && same(kept.notches, notches)) return kept.piece;
-    const made = finished(piece, finishes, notches);
-    this.finishedPieces.set(piece, { finishes, notches, piece: made });
-    return made;
+    return this.once('pieceNames', () => this.gathered.pieceNames);
   }
 
   get seams(): readonly Seam[] {
-    return this.once('seams', () => [
-      ...this.answers(['seam'], (id) => this.seamSides(id)).flat(),
-      ...cutSeams(this.pieces),
-    ]);
+    return this.gathered.seams;
   }
 
-  private seamSides(id: string): readonly Seam[] | undefined {
-    const { answer } = this.evaluation.result(id);
-    if (answer?.is !== 'seam') return undefined;
-    const other = this.otherSide.covers(id) ? this.otherSide.result(id).answer : undefined;
-    if (other?.is !== 'seam' || alike(answer.seam, other.seam)) return [answer.seam];
-    return [sided(answer.seam, 'right'), sided(other.seam, 'left')];
+  seamsOf(piece: string): readonly Seam[] {
+    return this.gathered.seamsOf(piece);
   }
 
   get finishes(): readonly Finish[] {
-    return this.once('finishes', () =>
-      this.answers(['finish'], (id) => {
-        const { answer } = this.evaluation.result(id);
-        return answer?.is === 'finish' ? answer.finish : undefined;
-      }),
-    );
+    return this.gathered.finishes;
   }
 
-  private notchesOf(evaluation: Evaluation): readonly PlacedNotch[] {
-    return this.once(evaluation === this.evaluation ? 'notches' : 'other notches', () =>
-      this.answers(['notch'], (id) => {
-        const { answer } = evaluation.result(id);
-        return answer?.is === 'notch' ? answer.notches : undefined;
-      }).flat(),
-    );
+  finishesOf(piece: string): readonly Finish[] {
+    return this.gathered.finishesOf(piece);
   }
 
   get bodies(): readonly BodySheet[] {
@@ -241,21 +161,8 @@ export class DraftedPattern implements Pattern {
     return sidedReasons(this.network, this.evaluation.body, piece);
   }
 
-  /** Whether a piece or seam is named in a statement whose reading failed: then nothing more is said of its edges. */
   get doubtful(): ReadonlySet<string> {
-    return this.once('doubtful', () => {
-      const names = new Set<string>();
-      for (const top of this.fileSet.root.topLevels) {
-        const { node } = top.statement;
-        const failed =
-          ['seam', 'finish'].includes(node.kind) &&
-          this.evaluation.result(idOf(this.fileSet.root, top)).answer === undefined;
-        if (!failed && node.kind !== 'broken' && node.kind !== 'facing') continue;
-        for (const word of top.statement.text.matchAll(/[\p{L}\p{M}\d-]+(?:\.[\p{L}\p{M}\d-]+)+/gu))
-          names.add(word[0]);
-      }
-      return names;
-    });
+    return this.gathered.doubtful;
   }
 
   closingFixes(seam: Seam): readonly Fix[] {
@@ -322,36 +229,10 @@ export class DraftedPattern implements Pattern {
   }
 }
 
-const idOf = (file: FileNames, top: TopLevel): string =>
-  file.key + (file.of(top).find(({ statement }) => statement === top.statement)?.id ?? '');
-
 function holds(top: TopLevel, statement: Statement): boolean {
   const inside = (one: Statement): boolean => one === statement || (one.block ?? []).some(inside);
   return inside(top.statement);
 }
 
-/** Both sides of pieces by the drawn one. */
-const bothKept = new WeakMap<
-  Piece,
-  { readonly other: Piece; readonly side: string; readonly pieces: readonly Piece[] }
->();
-
-const sidedKept = new WeakMap<Seam, Seam>();
-
-function sided(seam: Seam, side: 'left' | 'right'): Seam {
-  const before = sidedKept.get(seam);
-  if (before !== undefined) return before;
-  const made = { ...seam, side };
-  sidedKept.set(seam, made);
-  return made;
-}
-
-/** Seams that match on both sides alike are said once. */
-const alike = (a: Seam, b: Seam): boolean =>
-  Math.abs(a.leftLength - b.leftLength) < 0.005 && Math.abs(a.rightLength - b.rightLength) < 0.005;
-
 const writtenPath = ({ scope, name }: { scope: string; name: string }): string =>
   scope === '' ? name : `${scope}.${name}`;
-
-const same = <T>(a: readonly T[], b: readonly T[]): boolean =>
-  a.length === b.length && a.every((one, i) => one === b[i]);

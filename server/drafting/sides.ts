@@ -12,6 +12,7 @@ function reached(from: Iterable<string>, next: (id: string) => Iterable<string>)
 interface Kept {
   readonly revision: number;
   readonly measurements: string;
+  body: Body | undefined;
   readonly sided: ReadonlySet<string>;
   both?: ReadonlySet<string>;
 }
@@ -19,11 +20,14 @@ interface Kept {
 const kept = new WeakMap<Network, Kept>();
 
 function sidesOf(network: Network, body: Body | undefined): Kept {
+  const { revision } = network;
+  const before = kept.get(network);
+  if (before?.revision === revision && before.body === body) return before;
   const names = [...(body?.measures ?? [])].flatMap(([name, { sided }]) => (sided ? [name] : []));
   const measurements = names.join(' ');
-  const before = kept.get(network);
-  if (before?.revision === network.revision && before.measurements === measurements) return before;
-  const made = { revision: network.revision, measurements, sided: restingOn(network, names) };
+  if (before?.revision === revision && before.measurements === measurements)
+    return Object.assign(before, { body });
+  const made = { revision, measurements, body, sided: restingOn(network, names) };
   kept.set(network, made);
   return made;
 }

@@ -20,9 +20,10 @@ import {
 } from './file-findings';
 import type { BodyChoice, DisplayUnit, Door, Pattern, Value } from './model';
 import { FileSet } from './names/files';
+import { Gathered } from './gathered';
 import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
-import { DraftedPattern, type FinishedPieces } from './pattern';
+import { DraftedPattern } from './pattern';
 import { bothSides } from './sides';
 import { bodyOf } from './values/body';
 import { written } from './values/quantity';
@@ -123,7 +124,7 @@ class Drafting {
   private pattern?: DraftedPattern;
   private revision = -1;
   private seen: readonly (SourceFile | undefined)[] = [];
-  private readonly finishedPieces: FinishedPieces = new WeakMap();
+  private gathered?: Gathered;
 
   constructor(
     private readonly uri: string,
@@ -178,7 +179,7 @@ class Drafting {
     const more = this.evaluation?.configure(settings) ?? new Set<string>();
     this.evaluation ??= new Evaluation(this.network, settings);
     this.evaluation.update(change, more);
-    const other = this.draftOtherSide(change, settings);
+    this.draftOtherSide(change, settings);
     this.seen = this.files.files().map(({ uri }) => this.source(uri));
     const findings: SourcedFinding[] = [
       ...syntaxFindings(this.files),
@@ -200,19 +201,23 @@ class Drafting {
       findings,
       ...(chosen !== undefined && { body: chosen }),
     };
-    return new DraftedPattern(head, this.files, this.network, this.evaluation, other, this.finishedPieces);
+    return new DraftedPattern(head, this.files, this.network, this.evaluation, this.gathered!);
   }
 
   /** What differs between the wearer's sides, for the side the drafts are not drawn for. */
-  private draftOtherSide(change: NetworkChange, settings: Settings): Evaluation {
-    this.otherSide ??= new Evaluation(this.network, settings, this.evaluation);
+  private draftOtherSide(change: NetworkChange, settings: Settings): void {
+    const { network } = this;
+    const evaluation = this.evaluation!;
+    this.otherSide ??= new Evaluation(network, settings, evaluation);
     const more = new Set(this.otherSide.configure(settings));
-    for (const id of this.otherSide.cover(bothSides(this.network, settings.body))) more.add(id);
+    const covered = bothSides(network, settings.body);
+    for (const id of this.otherSide.cover(covered)) more.add(id);
     // an input that does not differ from side to side is computed by the other evaluation only
-    for (const id of this.evaluation!.changed)
-      for (const dependent of this.network.dependents.get(id) ?? []) more.add(dependent);
+    for (const id of evaluation.changed)
+      for (const dependent of network.dependents.get(id) ?? []) more.add(dependent);
     this.otherSide.update(change, more);
-    return this.otherSide;
+    this.gathered ??= new Gathered(this.files, network, evaluation, this.otherSide);
+    this.gathered.note(change, covered);
   }
 
   private namesFindings(): readonly SourcedFinding[] {

@@ -32,7 +32,10 @@ const kept = new WeakMap<Piece, { readonly around: Around; readonly drawing: Pie
 export function draw(pattern: Pattern): Drawing {
   const body =
     pattern.body === undefined ? '' : [pattern.body.name, pattern.body.size ?? ''].join(' ').trim();
-  const pieces = shown(pattern).map((piece) => drawPiece(piece, aroundOf(piece, pattern, body)));
+  const { unit, title } = pattern;
+  const pieces = shown(pattern).map((piece) =>
+    drawPiece(piece, { unit, title, body, seams: pattern.seamsOf(piece.base) }),
+  );
   const { placements, frame } = place(pieces);
   return { title: pattern.title, body, unit: pattern.unit, pieces, placements, frame };
 }
@@ -43,19 +46,12 @@ function shown(pattern: Pattern): readonly Piece[] {
   return cut.length > 0 ? cut : pattern.pieces;
 }
 
-function aroundOf(piece: Piece, pattern: Pattern, body: string): Around {
-  const seams = pattern.seams.filter(({ left, right }) =>
-    [...left, ...right].some((edge) => edge.piece === piece.base),
-  );
-  return { unit: pattern.unit, title: pattern.title, body, seams };
-}
-
 const sameAround = (a: Around, b: Around): boolean =>
   a.unit === b.unit &&
   a.body === b.body &&
   a.title === b.title &&
-  a.seams.length === b.seams.length &&
-  a.seams.every((seam, i) => seam === b.seams[i]);
+  (a.seams === b.seams ||
+    (a.seams.length === b.seams.length && a.seams.every((seam, i) => seam === b.seams[i])));
 
 function drawPiece(piece: Piece, around: Around): PieceDrawing {
   const before = kept.get(piece);

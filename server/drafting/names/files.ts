@@ -3,6 +3,7 @@ import type { Expr, SourceFile, Statement, StatementNode, TopLevel, UseNode } fr
 import type { Door } from '../model';
 import { declarations, type Declaration } from './declarations';
 import { Repeats } from './repeats';
+import { TopLevels } from './top-levels';
 
 /** One `use` line and where it leads. */
 export interface Use {
@@ -39,10 +40,11 @@ export class FileNames {
   private readonly repeats = new Repeats();
   /** Top-level statements that declare a choice, themselves or in their block. */
   private readonly choosing = new Set<TopLevel>();
+  /** Top-level statements with something wrong in their text. */
+  private readonly misread = new Set<TopLevel>();
   private measured?: ReadonlySet<string>;
   private valueNames?: ReadonlySet<string>;
-  private items: readonly TopLevel[] = [];
-  private kinds?: ReadonlyMap<StatementNode['kind'], readonly TopLevel[]>;
+  private readonly tops = new TopLevels();
 
   /**
    * @param key what stands before the paths of this file: '' for the pattern itself
@@ -55,23 +57,24 @@ export class FileNames {
   ) {}
 
   get topLevels(): readonly TopLevel[] {
-    return this.items;
+    return this.tops.items;
   }
 
-  /** Top-level statements of one kind, in file order. */
+  /** Top-level statements of one kind, in file order; the same list while they stay the same. */
   ofKind(kind: StatementNode['kind']): readonly TopLevel[] {
-    this.kinds ??= byKind(this.items);
-    return this.kinds.get(kind) ?? [];
+    return this.tops.ofKind(kind);
+  }
+
+  /** Top-level statements of some kinds, in file order. */
+  ofKinds(kinds: readonly StatementNode['kind'][]): readonly TopLevel[] {
+    return this.tops.ofKinds(kinds);
   }
 
   /** Takes over a new version of the file; answers the paths whose first declaration is another than before. */
   update(source: SourceFile): ReadonlySet<string> {
     const changed = new Set<string>();
-    const before = this.items;
-    if (source.items === before) return changed;
-    const { gone, come } = difference(before, source.items);
-    this.items = source.items;
-    delete this.kinds;
+    if (source.items === this.topLevels) return changed;
+    const { gone, come } = this.tops.update(source.items);
     delete this.valueNames;
     for (const [id, was] of this.replace(gone, come)) {
       if (this.get(id)?.statement !== was?.statement) changed.add(id);
@@ -107,6 +110,7 @@ export class FileNames {
   private forget(top: TopLevel): void {
     this.byTop.delete(top);
     this.choosing.delete(top);
+    this.misread.delete(top);
     if (givesMeasurements(top)) delete this.measured;
   }
 
@@ -114,6 +118,7 @@ export class FileNames {
     const list = declarations(top, known);
     this.byTop.set(top, list);
     if (list.some(({ statement }) => statement.node.kind === 'choose')) this.choosing.add(top);
+    if (isMisread(top.statement)) this.misread.add(top);
     if (givesMeasurements(top)) delete this.measured;
     return list;
   }
@@ -138,7 +143,7 @@ export class FileNames {
 
   /** All first declarations, in file order: a walk through the whole file. */
   *all(): Iterable<Declaration> {
-    for (const top of this.items) yield* this.firstOf(top);
+    for (const top of this.topLevels) yield* this.firstOf(top);
   }
 
   private *firstOf(top: TopLevel): Iterable<Declaration> {
@@ -147,7 +152,7 @@ export class FileNames {
 
   /** What is declared at top level, and in blocks of the given names, in file order. */
   *within(blocks: ReadonlySet<string>): Iterable<Declaration> {
-    for (const top of this.items) {
+    for (const top of this.topLevels) {
       for (const declaration of this.of(top)) {
         if (declaration.scope !== '' && !blocks.has(declaration.scope)) break;
         yield declaration;
@@ -157,25 +162,28 @@ export class FileNames {
 
   /** Choices, first declarations alone, in file order. */
   *choices(): Iterable<Declaration> {
-    if (this.choosing.size === 0) return;
-    for (const top of this.items) {
-      if (!this.choosing.has(top)) continue;
-      for (const declaration of this.firstOf(top))
+    for (const top of [...this.choosing].sort((a, b) => a.offset - b.offset)) {
+      for (const declaration of this.firstOf(top)) {
         if (declaration.statement.node.kind === 'choose') yield declaration;
+      }
     }
+  }
+
+  /** Top-level statements of whose text something was found, in file order. */
+  faulty(): readonly TopLevel[] {
+    return [...this.misread].sort((a, b) => a.offset - b.offset);
   }
 
   /** Bodies and size tables, first declarations alone, in file order. */
   bodies(): readonly Declaration[] {
-    const tops = [...this.ofKind('body'), ...this.ofKind('sizes'), ...this.ofKind('broken')];
-    const found = tops.flatMap((top) => [...this.firstOf(top)].filter(({ space }) => space === 'body'));
-    return found.sort(inFileOrder);
+    const tops = this.ofKinds(['body', 'sizes', 'broken']);
+    return tops.flatMap((top) => [...this.firstOf(top)].filter(({ space }) => space === 'body'));
   }
 
   /** Names that some body, size table or `measure` of this file gives a meaning. */
   measurements(): ReadonlySet<string> {
     this.measured ??= new Set(
-      this.items.flatMap((top) => (givesMeasurements(top) ? measuredNames(top.statement) : [])),
+      this.topLevels.flatMap((top) => (givesMeasurements(top) ? measuredNames(top.statement) : [])),
     );
     return this.measured;
   }
@@ -183,7 +191,7 @@ export class FileNames {
   /** Names of the values that stand at top level. */
   values(): ReadonlySet<string> {
     this.valueNames ??= new Set(
-      this.items
+      this.topLevels
         .flatMap((top) => this.of(top).slice(0, 1))
         .flatMap(({ space, name }) => (space === 'value' ? [name] : [])),
     );
@@ -198,8 +206,10 @@ export class FileNames {
   /** Values in a draft whose name the file gives to another, and those called as one of `others`, in file order. */
   hiding(others: Iterable<string>): readonly Declaration[] {
     const found = new Set<Declaration>();
-    for (const declaration of this.repeats.repeatedValues()) {
-      if (declaration.scope !== '' && this.get(`=${declaration.name}`) !== undefined) found.add(declaration);
+    for (const name of this.repeats.repeatedValues) {
+      if (this.get(`=${name}`) === undefined) continue;
+      for (const declaration of this.repeats.valuesNamed(name))
+        if (declaration.scope !== '') found.add(declaration);
     }
     for (const name of others)
       for (const declaration of this.repeats.valuesNamed(name)) found.add(declaration);
@@ -234,28 +244,8 @@ const twoSorts = (first: Declaration, second: Declaration): boolean =>
   first.space === 'block' &&
   (first.statement.node.kind === 'draft') !== (second.statement.node.kind === 'draft');
 
-/** What stands in one list and not in the other, but for what both begin and end with. */
-function difference<T>(
-  before: readonly T[],
-  after: readonly T[],
-): { gone: readonly T[]; come: readonly T[] } {
-  const most = Math.min(before.length, after.length);
-  let head = 0;
-  while (head < most && before[head] === after[head]) head++;
-  let tail = 0;
-  while (tail < most - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
-  return { gone: before.slice(head, before.length - tail), come: after.slice(head, after.length - tail) };
-}
-
-function byKind(items: readonly TopLevel[]): ReadonlyMap<StatementNode['kind'], readonly TopLevel[]> {
-  const kinds = new Map<StatementNode['kind'], TopLevel[]>();
-  for (const top of items) {
-    const list = kinds.get(top.statement.node.kind);
-    if (list === undefined) kinds.set(top.statement.node.kind, [top]);
-    else list.push(top);
-  }
-  return kinds;
-}
+const isMisread = ({ problems, block = [] }: Statement): boolean =>
+  problems.length > 0 || block.some(isMisread);
 
 const MEASURING: ReadonlySet<StatementNode['kind']> = new Set(['measure', 'body', 'sizes']);
 const givesMeasurements = ({ statement }: TopLevel): boolean => MEASURING.has(statement.node.kind);

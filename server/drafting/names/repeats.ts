@@ -59,9 +59,9 @@ export class Repeats {
     for (const key of this.byFolded.crowded) yield this.byFolded.get(key);
   }
 
-  /** Values in any scope that have a name of which there are several. */
-  *repeatedValues(): Iterable<Declaration> {
-    for (const name of this.valuesByName.crowded) yield* this.valuesByName.get(name);
+  /** Names that several values have, whatever their scopes. */
+  get repeatedValues(): ReadonlySet<string> {
+    return this.valuesByName.crowded;
   }
 
   valuesNamed(name: string): Iterable<Declaration> {
