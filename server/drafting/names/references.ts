@@ -179,8 +179,7 @@ function step(of: StepForm, see: See): void {
       value(of.distance, see);
       return shape(of.toward, see);
     case 'laid':
-      [of.anchor, of.second].forEach((operand) => measured(operand, see));
-      return [of.on, of.toward].forEach((operand) => shape(operand, see));
+      return [of.anchor, of.on, of.second, of.toward].forEach((operand) => measured(operand, see));
     case 'reversed':
       return;
   }
