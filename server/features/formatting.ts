@@ -18,12 +18,13 @@ export function layoutEdits(text: string, laid: string): readonly LayoutEdit[] {
 function sharedStart(a: string, b: string): number {
   let i = 0;
   while (i < a.length && i < b.length && a[i] === b[i]) i++;
-  return a.lastIndexOf('\n', i - 1) + 1;
+  return i === 0 ? 0 : a.lastIndexOf('\n', i - 1) + 1;
 }
 
-/** The characters two texts end with alike. */
+/** The characters two texts end with alike; a line end of two characters is not taken apart. */
 function sharedEnd(a: string, b: string): number {
   let i = 0;
   while (i < a.length && i < b.length && a[a.length - 1 - i] === b[b.length - 1 - i]) i++;
-  return i;
+  const apart = (text: string) => text.at(-i - 1) === '\r' && text.at(-i) === '\n';
+  return i > 0 && (apart(a) || apart(b)) ? i - 1 : i;
 }

@@ -19,6 +19,7 @@ describe('bringing a text into its layout', () => {
     checkEdits('let a=1cm\n', 'let a = 1cm\n', 1);
     checkEdits('a\n\n\nb\n', 'a\n\nb\n', 1);
     checkEdits('', 'a\n', 1);
+    checkEdits('\n\na\n', 'a\n', 1);
     checkEdits('aaaa', 'aa', 1);
     checkEdits('x\n  y\nz\n', 'x\ny\nz\n', 1);
   });
@@ -26,5 +27,11 @@ describe('bringing a text into its layout', () => {
   it('leaves the lines round the stretch alone', () => {
     const [edit] = layoutEdits('one\nlet  b = 2cm\nthree\n', 'one\nlet b = 2cm\nthree\n');
     assert.ok(edit!.from >= 4 && edit!.to <= 16);
+  });
+
+  it('takes no line end of two characters apart', () => {
+    checkEdits('a\nb\r\n', 'a\nb\n', 1);
+    const [edit] = layoutEdits('a\r\nb\nc\r\n', 'a\r\nb\r\nc\r\n');
+    assert.deepEqual(edit, { from: 3, to: 5, text: 'b\r\n' });
   });
 });
