@@ -4,6 +4,7 @@ import type { BodyChoice } from '../drafting/model';
 import { runCheck, type CheckOptions } from './check';
 import { runDraw, type DrawOptions } from './draw';
 import { runExplain } from './explain';
+import { runFormat, type FormatOptions } from './format';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
@@ -59,6 +60,7 @@ function program(io: Io, done: Done): Command {
   addDraw(top, io, done);
   addMeasure(top, io, done);
   addSheet(top, io, done);
+  addFormat(top, io, done);
   addExplain(top, io, done);
   addLsp(top, io, done);
   return top;
@@ -145,6 +147,15 @@ function addSheet(top: Command, io: Io, done: Done): void {
     .action((file: string, options: Given & Pick<SheetOptions, 'format'>) =>
       done(runSheet(file, chosen(options), io)),
     );
+}
+
+function addFormat(top: Command, io: Io, done: Done): void {
+  top
+    .command('format')
+    .description('bring pattern files into the canonical layout; meaning and comments stay')
+    .argument('<file...>', 'pattern files')
+    .option('--check', 'write nothing; end with 1 when a file would change')
+    .action((files: string[], options: FormatOptions) => done(runFormat(files, options, io)));
 }
 
 function addExplain(top: Command, io: Io, done: Done): void {

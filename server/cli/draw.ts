@@ -1,5 +1,4 @@
 /** `draftwright draw`: one picture of a pattern, written whole or not at all. */
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
 import { toPng } from '../drawing/png';
@@ -11,6 +10,7 @@ import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, type Choice } from './open';
 import { counted } from './print/ink';
 import { countOf, type Report } from './print/report';
+import { writeWhole } from './write';
 
 export interface DrawOptions extends Choice {
   readonly out: string;
@@ -31,7 +31,7 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
     return FAULTY;
   }
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.${options.format}`);
-  write(absolute(io, file), await picture(drawing, options, io), file);
+  writeWhole(absolute(io, file), await picture(drawing, options, io), file);
   io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}\n`);
   if (errors === 0) return CLEAN;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
@@ -58,28 +58,4 @@ async function picture(drawing: Drawing, { format }: DrawOptions, io: Io): Promi
   problems.forEach((problem) => io.err(`${problem}\n`));
   if (value === undefined) throw new Unable('No picture was written.');
   return value;
-}
-
-/** Writes beside the file first and renames, so that nobody ever reads half a picture. */
-function write(file: string, content: string | Uint8Array, named: string): void {
-  const half = `${file}.${process.pid}.part`;
-  try {
-    mkdirSync(join(file, '..'), { recursive: true });
-    writeFileSync(half, content);
-    renameSync(half, file);
-  } catch (fault) {
-    remove(half);
-    throw new Unable(
-      `${named} can't be written (${(fault as NodeJS.ErrnoException).code ?? 'unknown reason'}).`,
-    );
-  }
-}
-
-/** Removes what was half written; where even that can't be done there is nothing to remove. */
-function remove(file: string): void {
-  try {
-    rmSync(file, { force: true });
-  } catch {
-    return;
-  }
 }

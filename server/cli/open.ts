@@ -28,6 +28,22 @@ const REASONS: Readonly<Record<Extract<Reading, { fault: string }>['fault'], (pa
   'too-large': (path) => `${path} is far too large for a pattern.`,
 };
 
+/**
+ * The text of a file that was named on the command line, its full path, and its name as written, with forward slashes.
+ * The byte order mark stays where `keepMark` asks for it. Throws Unable where the file can't be read.
+ */
+export function readNamed(
+  io: Io,
+  path: string,
+  keepMark = false,
+): { readonly full: string; readonly written: string; readonly text: string } {
+  const full = resolve(absolute(io, path));
+  const reading = readText(full, keepMark);
+  const written = path.split('\\').join('/');
+  if ('fault' in reading) throw new Unable(REASONS[reading.fault](written));
+  return { full, written, text: reading.text };
+}
+
 /** Reads text files through the one door and drafts them; used files are shared by all of them. */
 export class Bench {
   readonly files: Files;
@@ -40,12 +56,9 @@ export class Bench {
 
   /** Throws Unable where the file can't be read, or knows nothing of the body or a choice that was asked for. */
   open(path: string, choice: Choice): Opened {
-    const full = resolve(absolute(this.io, path));
-    const reading = readText(full);
-    const written = path.split('\\').join('/');
-    if ('fault' in reading) throw new Unable(REASONS[reading.fault](written));
+    const { full, written, text } = readNamed(this.io, path);
     const uri = uriOfPath(full);
-    this.workshop.setText(uri, reading.text);
+    this.workshop.setText(uri, text);
     const pattern = this.workshop.pattern(uri, choice);
     const refused = [...pattern.refused, ...unfit(pattern, choice)];
     if (refused.length > 0) throw new Unable(refused.map((why) => `${written}: ${why}`).join('\n'));

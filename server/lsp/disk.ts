@@ -15,24 +15,24 @@ export type Reading =
   | { readonly text: string }
   | { readonly fault: 'missing' | 'folder' | 'unreadable' | 'binary' | 'too-large' };
 
-/** Reads a text file in UTF-8, without its byte order mark, and says why where it can't. */
-export function readText(path: string): Reading {
+/** Reads a text file in UTF-8, without its byte order mark unless `keepMark`, and says why where it can't. */
+export function readText(path: string, keepMark = false): Reading {
   try {
     const stat = statSync(path);
     if (stat.isDirectory()) return { fault: 'folder' };
     if (!stat.isFile()) return { fault: 'unreadable' };
     if (stat.size > MOST_BYTES) return { fault: 'too-large' };
-    return decoded(readFileSync(path));
+    return decoded(readFileSync(path), keepMark);
   } catch (fault) {
     const { code } = fault as NodeJS.ErrnoException;
     return { fault: code === 'ENOENT' || code === 'ENOTDIR' ? 'missing' : 'unreadable' };
   }
 }
 
-function decoded(bytes: Uint8Array): Reading {
+function decoded(bytes: Uint8Array, keepMark: boolean): Reading {
   if (bytes.includes(0)) return { fault: 'binary' };
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: keepMark }).decode(bytes) };
   } catch {
     return { fault: 'binary' };
   }
