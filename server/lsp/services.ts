@@ -7,24 +7,30 @@ import {
   CodeActionRequest,
   CompletionRequest,
   DefinitionRequest,
+  DocumentFormattingRequest,
+  DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
   HoverRequest,
   type CodeAction,
   type CodeActionParams,
   type CompletionItem,
+  type DocumentRangeFormattingParams,
   type FoldingRange,
   type Hover,
   type Location,
   type ServerCapabilities,
   type TextDocumentPositionParams,
+  type TextEdit,
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
+import { format, formatEdits } from '../../grammar';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
 import { definition } from '../features/definition';
 import { fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
+import { layoutEdits, type LayoutEdit } from '../features/formatting';
 import { hover } from '../features/hover';
 import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
@@ -88,6 +94,19 @@ const foldsOf = aboutText((document, _params: AboutText, desk): FoldingRange[] |
   return file === undefined ? null : folds(file, document.lines).map(foldingRange);
 });
 
+const textEdits = ({ lines }: OpenDocument, edits: readonly LayoutEdit[]): TextEdit[] =>
+  edits.map(({ from, to, text }) => ({ range: lines.range(from, to), newText: text }));
+
+/** The layout is the same for everybody: an editor's tab size has no say in it. */
+const layoutOf = aboutText((document, _params: AboutText) =>
+  textEdits(document, layoutEdits(document.text, format(document.text))),
+);
+
+const layoutWithin = aboutText((document, { range }: DocumentRangeFormattingParams) => {
+  const [from, to] = [document.lines.offset(range.start), document.lines.offset(range.end)];
+  return textEdits(document, formatEdits(document.text, { from, to }));
+});
+
 const completionsAt = aboutText((document, params: TextDocumentPositionParams, desk): CompletionItem[] => {
   const { key, text, lines } = document;
   const pattern = desk.pattern(key);
@@ -142,6 +161,13 @@ const service = <P>(
 export const services: readonly Service[] = [
   service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
   service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
+  service(DocumentFormattingRequest.method, 'text', { documentFormattingProvider: true }, layoutOf),
+  service(
+    DocumentRangeFormattingRequest.method,
+    'text',
+    { documentRangeFormattingProvider: true },
+    layoutWithin,
+  ),
   service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
   service(
     CompletionRequest.method,
