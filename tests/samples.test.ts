@@ -1,5 +1,6 @@
 /** Every sample is clean; every planted fault is found exactly where the file says, in the words the file says. */
 import assert from 'node:assert/strict';
+import { format } from '../grammar';
 import { catalogue } from '../server/checks/index';
 import type { PlacedFix } from '../server/drafting/model';
 import { annotated, withoutAnnotations } from './support/annotations';
@@ -31,6 +32,12 @@ describe('the samples', () => {
       );
     });
   }
+
+  it('are in the canonical layout', () => {
+    for (const path of [...drafts('.'), ...drafts('bodies')]) {
+      assert.equal(format(sampleText(path)), sampleText(path), path);
+    }
+  });
 
   for (const path of ['circle-skirt', 'lantern-tabard', 'neckerchief', 'shift', 'straight-skirt-block']) {
     it(`can be made for the whole company, and at both ends of every choice: ${path}`, () => {
@@ -81,6 +88,13 @@ describe('the planted faults', () => {
       raised.map(({ code }) => code).filter((code) => !planted.has(code)),
       [],
     );
+  });
+
+  it('are in the canonical layout but for their comments, whose carets need the margin', () => {
+    for (const path of drafts('faults')) {
+      const bare = withoutAnnotations(sampleText(path));
+      assert.equal(format(bare), bare, path);
+    }
   });
 
   it('each have something to be found', () => {
