@@ -61,8 +61,8 @@ class Cutter extends OpenBlocks {
     let at = this.start;
     while (at < this.text.length) {
       const line = this.lines.at(at);
-      if (!this.take(line))
-        return { items: this.out, next: this.done, reach: Math.max(this.reach, line.next) };
+      this.reach = Math.max(this.reach, line.next);
+      if (!this.take(line)) return { items: this.out, next: this.done, reach: this.reach };
       at = line.next;
     }
     if (this.stack.length > 0) {
