@@ -143,13 +143,24 @@ async function playFile(browser: Browser, editor: Editor, file: string): Promise
   return counts;
 }
 
+/**
+ * Plays a file, and once more from its beginning in a fresh workspace when a story failed: a window that loses a key on
+ * a busy machine fails once, a fault fails twice. What was played again is told.
+ */
+async function playTwice(browser: Browser, editor: Editor, file: string): Promise<Counts> {
+  const first = await playFile(browser, editor, file);
+  if (first.failed === 0) return first;
+  console.log(`  AGAIN: ${file} from the beginning, since ${first.failed} of its stories failed`);
+  return playFile(browser, editor, file);
+}
+
 async function runStories(browser: Browser, only: string, packed: () => string): Promise<Counts> {
   const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
   let counts = NONE;
   if (files.length === 0) return counts;
   const editor = await startEditor({ vsix: [packed()], log: join(root, 'out', 'editor-stories.log') });
   try {
-    for (const file of files.sort()) counts = add(counts, await playFile(browser, editor, file));
+    for (const file of files.sort()) counts = add(counts, await playTwice(browser, editor, file));
   } finally {
     await editor.stop();
   }
@@ -203,12 +214,10 @@ async function main(): Promise<Counts> {
   }
   try {
     const packed = part === 'suites' ? () => '' : packedFirst();
-    // Side by side: each of the two waits for its editor most of the time.
-    const parts = [
-      part === 'stories' ? NONE : guarded(() => runSuites(browser, only)),
-      part === 'suites' ? NONE : guarded(() => runStories(browser, only, packed)),
-    ];
-    return (await Promise.all(parts)).reduce(add, NONE);
+    // One after the other: two editors at once starve each other on a small machine, and keys then fall beside the text.
+    const suites = part === 'stories' ? NONE : await guarded(() => runSuites(browser, only));
+    const stories = part === 'suites' ? NONE : await guarded(() => runStories(browser, only, packed));
+    return add(suites, stories);
   } finally {
     await browser.close();
   }

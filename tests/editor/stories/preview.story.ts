@@ -68,8 +68,13 @@ export const aDeletedRunIsToldAndMendedByItsFix: Story = async (scene) => {
   await scene.picture('a-deleted-run');
   await scene.page.keyboard.press('Enter');
   await scene.until('the cursor at the run after the gap', async () => /selected/.test(await scene.cursor()));
-  await scene.press('Control+.');
-  await scene.page.locator('.action-widget', { hasText: 'Run side straight on to waist-f' }).waitFor();
+  await scene.textHasKeyboard();
+  const menu = scene.page.locator('.action-widget', { hasText: 'Run side straight on to waist-f' });
+  // the menu does not open while the editor still asks for repairs: a person presses again
+  await scene.until('the menu of repairs', async () => {
+    if (!(await menu.isVisible())) await scene.press('Control+.');
+    return menu.waitFor({ timeout: 3000 }).then(() => true);
+  });
   await scene.picture('its-quick-fix');
   await scene.press('Enter');
   const row = scene.page.locator('.markers-panel .monaco-list-row', { hasText: 'outline of front' });
