@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { Ref, Sewn, Side, Statement } from '../../../grammar/syntax';
+import type { Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import { failure, ofShapes, otherSheet, type NameSpace } from './failures';
@@ -171,15 +171,27 @@ export function bandEdges(file: FileNames, { node }: Statement): readonly Sewn[]
   });
 }
 
+/** Edges sewn to their own pair, by piece, kept while the seams of the file stay the same. */
+const pairsKept = new WeakMap<readonly TopLevel[], ReadonlyMap<string, string>>();
+
 /** The edge of a piece that is sewn to its own pair: where it has no fold, that is its centre. */
 export function pairedEdge(file: FileNames, piece: string): string | undefined {
-  for (const { statement } of file.topLevels) {
-    const { node } = statement;
+  const seams = file.ofKind('seam');
+  const pairs = pairsKept.get(seams) ?? pairsOf(seams);
+  pairsKept.set(seams, pairs);
+  return pairs.get(piece);
+}
+
+function pairsOf(seams: readonly TopLevel[]): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const { node } of seams.map(({ statement }) => statement)) {
     if (node.kind !== 'seam' || node.right !== 'its-pair') continue;
-    const own = node.left.parts.find(({ edge }) => edge.path.length === 2 && edge.path[0]!.text === piece);
-    if (own !== undefined) return own.edge.path[1]!.text;
+    for (const { edge } of node.left.parts) {
+      const [piece, name] = edge.path;
+      if (edge.path.length === 2 && !found.has(piece!.text)) found.set(piece!.text, name!.text);
+    }
   }
-  return undefined;
+  return found;
 }
 
 /** The edges of the seam that a notch stands on. */

@@ -26,14 +26,14 @@ export interface OrderChange {
   readonly regrouped: readonly string[];
 }
 
-/** More new definitions than this are a pasted garment, and everything is put in order anew. */
-const FEW = 100;
+/** More definitions than this are a pasted garment, and everything is put in order anew. */
+const FEW = 1000;
 
 const NONE: ReadonlySet<string> = new Set();
 
 export class Ranking {
   readonly groupOf = new Map<string, Group>();
-  private circles: ReadonlyMap<string, string> = new Map();
+  private circles = new Map<string, string>();
 
   constructor(private readonly network: Ranked) {}
 
@@ -56,43 +56,40 @@ export class Ranking {
     };
   }
 
-  /** Undefined where circles, unknowns or used files are concerned, or where something must move past what takes it. */
-  private mended(relinked: Relinked): OrderChange | undefined {
-    const fresh = new Set<string>();
-    for (const [id, before] of relinked.linked)
-      if (before === undefined && this.network.isRoot(id)) fresh.add(id);
-    if (fresh.size > FEW || !this.canMend(relinked, fresh)) return undefined;
-    for (const id of relinked.removed.keys()) this.groupOf.delete(id);
-    const linked = [...relinked.linked.keys()].filter(
-      (id) => this.network.isRoot(id) || this.groupOf.has(id),
-    );
-    if (!this.placeAll(fresh) || !linked.every((id) => this.isAfterInputs(id) || this.moved(id)))
-      return undefined;
-    if (!linked.every((id) => this.isAfterInputs(id))) return undefined;
-    return { reached: [...fresh], left: [...relinked.removed.keys()], regrouped: [] };
-  }
-
-  private canMend({ removed, linked }: Relinked, fresh: ReadonlySet<string>): boolean {
+  /**
+   * Only what has other inputs, and what goes round with it, is placed anew between what it takes and what takes it.
+   * Undefined where circles without an unknown are concerned, where a used file comes or goes, or where there is no room.
+   */
+  private mended({ removed, linked }: Relinked): OrderChange | undefined {
+    const fresh: string[] = [];
+    const region = new Set<string>();
     for (const [id, before] of removed) {
-      if (!this.isAlone(id) || !this.keepsReached(before, NONE)) return false;
+      if (!this.canMend(id, before, NONE)) return undefined;
+      this.membersWith(id).forEach((member) => region.add(member));
     }
     for (const [id, before] of linked) {
-      const now = this.network.inputs(id);
       if (!this.groupOf.has(id) && !this.network.isRoot(id)) continue;
-      if (before !== undefined && !(this.isAlone(id) && this.keepsReached(before, now))) return false;
-      if (now.has(id) || ![...now].every((input) => this.isReached(input) || fresh.has(input))) return false;
+      if (before === undefined) fresh.push(id);
+      else if (!this.canMend(id, before, this.network.inputs(id))) return undefined;
+      this.membersWith(id).forEach((member) => region.add(member));
     }
-    return true;
+    for (const id of removed.keys()) {
+      region.delete(id);
+      this.groupOf.delete(id);
+      this.circles.delete(id);
+    }
+    const regrouped = region.size > FEW ? undefined : this.place(region);
+    return regrouped && { reached: fresh, left: [...removed.keys()], regrouped };
   }
 
-  private isAlone(id: string): boolean {
+  /** Whether what a definition took and takes no more stays in the order for others, and it stands in no circle. */
+  private canMend(id: string, before: ReadonlySet<string>, now: ReadonlySet<string>): boolean {
     const group = this.groupOf.get(id);
-    return group !== undefined && group.members.length === 1 && !group.circle && group.unknown === undefined;
+    return group?.circle === false && [...before].every((input) => now.has(input) || this.isTaken(input));
   }
 
-  /** Whether what is not taken any more is evaluated all the same. */
-  private keepsReached(before: ReadonlySet<string>, now: ReadonlySet<string>): boolean {
-    return [...before].every((input) => now.has(input) || this.isTaken(input));
+  private membersWith(id: string): readonly string[] {
+    return this.groupOf.get(id)?.members ?? [id];
   }
 
   private isReached(id: string): boolean {
@@ -104,49 +101,56 @@ export class Ranking {
     return [...this.network.dependents(id)].some((dependent) => this.groupOf.has(dependent));
   }
 
-  /** Places new definitions between their inputs and those who take them, inputs first. */
-  private placeAll(fresh: ReadonlySet<string>): boolean {
-    const waiting = new Set(fresh);
-    for (let placed = true; placed && waiting.size > 0;) {
-      placed = false;
-      for (const id of waiting) {
-        if ([...this.network.inputs(id)].some((input) => waiting.has(input))) continue;
-        const rank = this.rankBetween(id);
-        if (rank === undefined) return false;
-        this.groupOf.set(id, { members: [id], circle: false, rank });
-        waiting.delete(id);
-        placed = true;
+  /** Answers those that go round with others than before; undefined where there is no room. */
+  private place(region: ReadonlySet<string>): readonly string[] | undefined {
+    const { network } = this;
+    const within = new Map<string, ReadonlySet<string>>();
+    for (const id of region) {
+      const inputs = [...network.inputs(id)];
+      if (!inputs.every((input) => region.has(input) || this.isReached(input))) return undefined;
+      within.set(id, new Set(inputs.filter((input) => region.has(input))));
+    }
+    const groups = inOrder(region, { ...network, inputs: (id) => within.get(id)! });
+    for (const group of groups) {
+      const rank = this.rankFor(group.members, region);
+      if (group.circle || rank === undefined) return undefined;
+      group.rank = rank;
+      for (const id of group.members) this.groupOf.set(id, group);
+    }
+    return this.regroup(region, groups);
+  }
+
+  private regroup(region: ReadonlySet<string>, groups: readonly Group[]): readonly string[] {
+    const now = circlesOf(groups);
+    const others = [...region].filter((id) => this.circles.get(id) !== now.get(id));
+    for (const id of others) {
+      const all = now.get(id);
+      if (all === undefined) this.circles.delete(id);
+      else this.circles.set(id, all);
+    }
+    return others;
+  }
+
+  /** A rank after all inputs and before all who take the members: that of before, if it fits; undefined without room. */
+  private rankFor(members: readonly string[], region: ReadonlySet<string>): number | undefined {
+    let [low, high] = [-1, Infinity];
+    for (const id of members) {
+      for (const input of this.network.inputs(id)) {
+        if (!members.includes(input)) low = Math.max(low, this.groupOf.get(input)?.rank ?? -1);
+      }
+      for (const dependent of this.network.dependents(id)) {
+        if (!region.has(dependent)) high = Math.min(high, this.groupOf.get(dependent)?.rank ?? Infinity);
       }
     }
-    return waiting.size === 0;
-  }
-
-  private moved(id: string): boolean {
-    const rank = this.rankBetween(id);
-    if (rank === undefined) return false;
-    this.groupOf.get(id)!.rank = rank;
-    return true;
-  }
-
-  private isAfterInputs(id: string): boolean {
-    const own = this.groupOf.get(id)!.rank;
-    return [...this.network.inputs(id)].every((input) => (this.groupOf.get(input)?.rank ?? -1) < own);
-  }
-
-  /** A rank after all inputs and before all who take the definition; undefined where there is none. */
-  private rankBetween(id: string): number | undefined {
-    let low = -1;
-    for (const input of this.network.inputs(id)) low = Math.max(low, this.groupOf.get(input)?.rank ?? -1);
-    let high = Infinity;
-    for (const dependent of this.network.dependents(id))
-      high = Math.min(high, this.groupOf.get(dependent)?.rank ?? Infinity);
+    const before = this.groupOf.get(members[0]!)?.rank;
+    if (before !== undefined && low < before && before < high) return before;
     const rank = high === Infinity ? low + 1 : (low + high) / 2;
     return low < rank && rank < high ? rank : undefined;
   }
 }
 
 /** Whoever stands in a circle, with all that stand in it. */
-function circlesOf(groups: readonly Group[]): ReadonlyMap<string, string> {
+function circlesOf(groups: readonly Group[]): Map<string, string> {
   const found = new Map<string, string>();
   for (const { members, circle, unknown } of groups) {
     if (!circle && unknown === undefined) continue;

@@ -4,6 +4,8 @@ import type { StatementNode, TopLevel } from '../../../grammar/syntax';
 type Kind = StatementNode['kind'];
 type ByKind = ReadonlyMap<Kind, readonly TopLevel[]>;
 
+const NONE: readonly TopLevel[] = [];
+
 export class TopLevels {
   private all: readonly TopLevel[] = [];
   private kinds: ByKind = new Map();
@@ -22,7 +24,7 @@ export class TopLevels {
 
   /** Those of one kind, in file order; the same list while they stay the same. */
   ofKind(kind: Kind): readonly TopLevel[] {
-    return this.kinds.get(kind) ?? [];
+    return this.kinds.get(kind) ?? NONE;
   }
 
   /** Those of some kinds, in file order. */
