@@ -92,7 +92,7 @@ export class Network {
       this.dropUnused(removed);
       for (const id of this.nodes.keys()) dirty.add(id);
     }
-    for (const name of names) for (const id of this.mentions.get(name) ?? []) dirty.add(id);
+    for (const path of names) for (const id of this.mentioning(path)) dirty.add(id);
     if (names.size > 0) for (const node of this.unresolved) dirty.add(node.id);
     const linked = this.linkAll(dirty);
     if (removed.size > 0 || linked.size > 0) this.revision++;
@@ -103,6 +103,15 @@ export class Network {
         ? UNMOVED
         : this.ranking.update({ removed, linked });
     return { dirty, removed: new Set(removed.keys()), ...order };
+  }
+
+  /** Who may mean what has this path: a name in a block is meant where both are mentioned. */
+  private mentioning(path: string): Iterable<string> {
+    const slash = path.indexOf('/');
+    const all = this.mentions.get(path.slice(slash + 1)) ?? [];
+    if (slash < 0) return all;
+    const block = path.slice(0, slash);
+    return [...all].filter((id) => this.nodes.get(id)?.links.mentions.has(block));
   }
 
   /** Answers those whose inputs are others than before, with what they took before. */
@@ -137,14 +146,14 @@ export class Network {
       if (node === undefined) return;
       this.drop(node);
       removed.set(full, node.links.inputs);
-      names.add(node.declaration.name);
+      names.add(pathOf(node.declaration));
       return;
     }
     removed.delete(full);
     dirty.add(full);
     if (node === undefined) {
       this.nodes.set(full, new Node(full, file, declaration));
-      names.add(declaration.name);
+      names.add(pathOf(declaration));
       return;
     }
     // bands and notches take the edges that a seam names
@@ -221,6 +230,9 @@ function pairedPieces(statement: Statement | undefined): readonly string[] {
   if (node?.kind !== 'seam' || node.right !== 'its-pair') return [];
   return node.left.parts.map(({ edge }) => edge.path[0]!.text);
 }
+
+/** The name and the block it stands in. */
+const pathOf = ({ scope, name }: Declaration): string => (scope === '' ? name : `${scope}/${name}`);
 
 function put(map: Map<string, Set<string>>, key: string, value: string): void {
   const set = map.get(key);
