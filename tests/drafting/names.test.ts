@@ -51,7 +51,7 @@ let resting = broken + 1cm
 let twice = resting * 2
 draft sheet {
   point a = origin down down
-#                       ^^^^ error[not-understood]: After \`down\` a value or a name or \`to\` should stand, not
+#                       ^^^^ error[not-understood]: After \`down\` a value, a name or \`to\` should stand, not
 #                       | \`down\`. A point, line, curve or arc is written \`point NAME = …\`, such as \`point
 #                       | hem-cf = waist-cf down 60cm\`.
   point b = a right 3cm
