@@ -119,11 +119,19 @@ export abstract class OpenBlocks {
     const scores = GUESSED.map(() => 0);
     let indent = -1;
     let seen = 0;
+    let depth = 0;
     for (const line of this.ahead(from)) {
       if (indent < 0) indent = this.lines.indent(line);
       if (line.tokens[0]!.tokenType === t.CloseBrace || ++seen > 8) break;
-      if (this.lines.indent(line) > indent) continue;
-      GUESSED.forEach((kind, i) => (scores[i]! += begins(kind, line.tokens) ? 1 : 0));
+      const inner = this.lines.indent(line) > indent;
+      if (!inner) GUESSED.forEach((kind, i) => (scores[i]! += begins(kind, line.tokens) ? 1 : 0));
+      // what follows the block's end is none of it
+      for (const { tokenType } of line.tokens) {
+        if (tokenType === t.OpenBrace) depth++;
+        else if (tokenType === t.CloseBrace) depth--;
+        if (depth < 0) break;
+      }
+      if (depth < 0) break;
     }
     return GUESSED[scores.indexOf(Math.max(...scores))]!;
   }
