@@ -81,7 +81,7 @@ export class Builder {
       raw.mended.length === 0
         ? this.statements.get(keyOf(raw.kind, own, raw.doc, raw.block))?.shift()
         : undefined;
-    if (known && !block && !known.block) {
+    if (known && sameLines(known.block, block)) {
       known.start = start;
       known.end = end;
       return known;
@@ -98,6 +98,12 @@ const REMEMBERED = 2000;
 function isPlain(raw: Raw): boolean {
   return raw.mended.length === 0 && (raw.block?.every(isPlain) ?? true);
 }
+
+/** Whether a block holds the very statements that it held before: then whoever rests on it need not look again. */
+const sameLines = (
+  before: readonly Statement[] | undefined,
+  now: readonly Statement[] | undefined,
+): boolean => before?.length === now?.length && (now ?? []).every((line, i) => line === before?.[i]);
 
 function put<T>(map: Map<string, T[]>, key: string, value: T): void {
   const list = map.get(key);
