@@ -38,9 +38,9 @@ export class Builder {
   }
 
   private remember(statement: Statement): void {
-    const { inside, text, doc, problems, block } = statement;
+    const { inside, text, problems, block } = statement;
     const own = !problems.some((problem) => CUT_MENDED.has(problem.code));
-    if (own) put(this.statements, keyOf(inside, text, doc, block), statement);
+    if (own) put(this.statements, keyOf(inside, text, block), statement);
     for (const child of block ?? []) this.remember(child);
   }
 
@@ -63,13 +63,13 @@ export class Builder {
   /** A broken statement's reading is remembered: working out what was meant takes many attempts. */
   private read(raw: Raw, own: string): Read {
     if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, own);
-    return this.broken.get(keyOf(raw.kind, own, '', raw.block)) ?? this.readAnew(raw, own);
+    return this.broken.get(keyOf(raw.kind, own, raw.block)) ?? this.readAnew(raw, own);
   }
 
   private readAnew(raw: Raw, own: string): Read {
     const read = readRaw(raw, this.text);
     if (read.node.kind !== 'broken' || raw.mended.length > 0) return read;
-    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, '', raw.block), read);
+    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, raw.block), read);
     return read;
   }
 
@@ -78,12 +78,11 @@ export class Builder {
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
     const known =
-      raw.mended.length === 0
-        ? this.statements.get(keyOf(raw.kind, own, raw.doc, raw.block))?.shift()
-        : undefined;
+      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.block))?.shift() : undefined;
     if (known && sameLines(known.block, block)) {
       known.start = start;
       known.end = end;
+      known.doc = raw.doc;
       return known;
     }
     const { node, problems } = known ?? this.read(raw, own);
@@ -112,6 +111,6 @@ function put<T>(map: Map<string, T[]>, key: string, value: T): void {
 }
 
 /** One text may be read otherwise where a block follows it. */
-function keyOf(kind: string, text: string, doc: string, block: unknown): string {
-  return `${kind}\n${block === undefined ? '' : '{'}\n${text}\n${doc}`;
+function keyOf(kind: string, text: string, block: unknown): string {
+  return `${kind}\n${block === undefined ? '' : '{'}\n${text}`;
 }

@@ -777,7 +777,7 @@ export interface SyntaxFix {
 }
 
 /**
- * One statement. `node`, `text`, `problems` and `doc` never change; `start` and `end` do when the file is edited round
+ * One statement. `node`, `text` and `problems` never change; `start`, `end` and `doc` do when the file is edited round
  * it. A statement whose text did not change stays the same object over an edit; one that owns a block is a new object
  * when something in its block changed, but keeps its `node`.
  */
@@ -789,7 +789,7 @@ export interface Statement {
   readonly node: StatementNode;
   readonly problems: readonly SyntaxProblem[];
   /** The comment lines directly above, without `#` and one blank; '' when there are none. */
-  readonly doc: string;
+  doc: string;
   /** What holds it: a kind of block, the file, or a divide's block of shares. */
   readonly inside:
     | 'file'
