@@ -2,6 +2,7 @@
 import { baseline } from './figures';
 import { measureEdits } from './keystrokes';
 import { measureMemory } from './memory';
+import { measureServer } from './server';
 import { measureOpening, measureWhole } from './whole';
 
 const [part = 'whole', argument = ''] = process.argv.slice(2);
@@ -11,6 +12,9 @@ const say = (line: string): void => void process.stdout.write(`${line}\n`);
 switch (part) {
   case 'edits':
     measureEdits(unit, say, argument);
+    break;
+  case 'server':
+    measureServer(say, argument);
     break;
   case 'opening':
     measureOpening(unit, say, Number(argument));
