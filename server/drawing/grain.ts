@@ -39,14 +39,14 @@ function insideLine(piece: Piece, direction: Point): Path {
   const middle =
     areaOf(paths) > 0 ? centroid(paths) : { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const across = { x: -direction.y, y: direction.x };
-  const found = ASIDE.map((share) =>
-    through(paths, add(middle, scale(across, share * size)), direction, size),
-  );
+  const aside = (share: number): Path =>
+    through(paths, add(middle, scale(across, share * size)), direction, size);
   const darts = piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to]));
-  const clear = found.find(
-    (line) => line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0),
-  );
-  return clear ?? found[0]!;
+  for (const share of ASIDE) {
+    const line = aside(share);
+    if (line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0)) return line;
+  }
+  return aside(ASIDE[0]!);
 }
 
 /** The middle part of what a ruler through a point covers of the piece. */

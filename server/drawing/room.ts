@@ -28,9 +28,14 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
   ];
   const box = boxOfPaths(piece.edges.map(({ path }) => path));
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const spots = grid(box).sort((a, b) => unrest(a, middle, box) - unrest(b, middle, box));
+  const spots = grid(box)
+    .map((spot) => ({ spot, unrest: unrest(spot, middle, box) }))
+    .sort((a, b) => a.unrest - b.unrest)
+    .map(({ spot }) => spot)
+    .filter((spot) => inside(spot, ring));
+  const lines = [...sidesOf(ring), ...inTheWay];
   for (const scale of [1, 0.8, 0.6, SMALLEST]) {
-    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, ring, inTheWay));
+    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, lines));
     if (at !== undefined) return { ...at, scale };
   }
   return { ...middle, scale: SMALLEST };
@@ -52,18 +57,13 @@ function unrest(spot: Point, middle: Point, box: Bounds): number {
   return across * across + down * down;
 }
 
-/** Whether a rectangle lies inside the ring, with its sides crossed by nothing, and off the grain. */
-function fits(
-  at: Point,
-  halfWide: number,
-  halfHigh: number,
-  ring: readonly Point[],
-  inTheWay: readonly Stretch[],
-): boolean {
+const sidesOf = (ring: readonly Point[]): Stretch[] => ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
+
+/** Whether a rectangle, the middle of which lies inside the outline, is crossed by nothing. */
+function fits(at: Point, halfWide: number, halfHigh: number, lines: readonly Stretch[]): boolean {
   const [left, right, top, bottom] = [at.x - halfWide, at.x + halfWide, at.y - halfHigh, at.y + halfHigh];
-  if (!inside(at, ring)) return false;
-  const clear = ring.every((p, i) => !meets(p, ring[(i + 1) % ring.length]!, left, right, top, bottom));
-  return clear && inTheWay.every(([p, q]) => !meets(p, q, left, right, top, bottom));
+  for (const [p, q] of lines) if (meets(p, q, left, right, top, bottom)) return false;
+  return true;
 }
 
 /** Even-odd rule. */
@@ -78,6 +78,9 @@ function inside(at: Point, ring: readonly Point[]): boolean {
 
 /** Whether a straight stretch meets a rectangle: clipped against its four sides (Liang & Barsky, ACM TOG 3, 1984). */
 function meets(p: Point, q: Point, left: number, right: number, top: number, bottom: number): boolean {
+  // most stretches lie all to one side
+  if ((p.x < left && q.x < left) || (p.x > right && q.x > right)) return false;
+  if ((p.y < top && q.y < top) || (p.y > bottom && q.y > bottom)) return false;
   let [from, to] = [0, 1];
   const [dx, dy] = [q.x - p.x, q.y - p.y];
   for (const [step, room] of [
