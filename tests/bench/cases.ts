@@ -47,7 +47,7 @@ export const lines = (count: number): Case => {
 
 export const generated = (): readonly Case[] => [
   lines(200),
-  generatedCase('garment of 30 pieces', garment(6, SEED), { whole: 60, findings: 16, drawing: 16 }),
+  generatedCase('garment of 35 pieces', garment(5, SEED), { whole: 60, findings: 16, drawing: 16 }),
   lines(2000),
   lines(10000),
   generatedCase('one draft of 2000 lines', longDraft(2000, SEED), {}),

@@ -102,6 +102,8 @@ seam shoulder@ front@.shoulder = back@.shoulder
 seam side@ front@.side = back@.side
 notch pitch-back@ on back@.armhole at pitch-b, double
 notch pitch-front@ on front@.armhole at pitch-f, single
+notch ribbon-back@ on back@.side at ribbon-b, single
+notch ribbon-front@ on front@.side at ribbon-f, single
 finish neck@ front@.neck, back@.neck bound ~8mm
 finish hems@ front@.hem, back@.hem turned twice ~1.5cm
 # it goes on over the head, without an opening
@@ -174,8 +176,9 @@ const SKIRT = `
 # The skirt of costume @; the side bends over the hip.
 draft skirt@ {
   let quarter-hip = (hip + hip-ease) / 4
-  let quarter-waist = waist / 4 + ~1.5cm
-  let fullness = quarter-hip - quarter-waist
+  let quarter-waist = half-waist / 2 + ~1.5cm
+  let dart-width = ~2cm
+  let fullness = quarter-hip - quarter-waist - dart-width
   let pocket-mouth = ~16cm
 
   # back, centre back at the left
@@ -184,7 +187,7 @@ draft skirt@ {
   point hem-cb = waist-cb down hem-drop
   point hip-b = hip-cb right quarter-hip
   point hem-b = hem-cb right quarter-hip + ~5cm
-  point waist-b = waist-cb right quarter-waist up ~1.2cm
+  point waist-b = waist-cb right quarter-waist + dart-width up ~1.2cm
   line below-b = hip-b to hem-b
   point aim-b = on below-b ~8cm beyond hip-b
   curve hip-curve-b = waist-b to hip-b arriving along below-b
@@ -216,8 +219,8 @@ draft skirt@ {
   let pleat-depth = hem-length / 24
 }
 
-piece skirt-back@ of skirt@ {
-  cut 1 on fold
+piece skirt-back@ of skirt@ each side {
+  cut pair
   outline from waist-cb {
     waist along waistline-b to waist-b
     side along hip-curve-b to hip-b
@@ -225,14 +228,14 @@ piece skirt-back@ of skirt@ {
     hem along hem-curve-b to hem-cb
     centre straight to waist-cb
   }
-  fold centre
   grain along centre
   balance line hip-line from hip-cb to hip-b
+  dart back-dart on waist at 1/2 from waist-cb, dart-width wide, ~11cm long, pressed toward centre
   allow ~1.5cm
 }
 
-piece skirt-front@ of skirt@ {
-  cut 1 on fold
+piece skirt-front@ of skirt@ each side {
+  cut pair
   outline from waist-f {
     waist along waistline-f to waist-cf
     centre straight to hem-cf
@@ -240,17 +243,20 @@ piece skirt-front@ of skirt@ {
     side straight to hip-f
       then along hip-curve-f to waist-f
   }
-  fold centre
   grain along centre
+  dart front-dart on waist at 1/2 from waist-cf, dart-width wide, ~9cm long, pressed toward centre
   allow ~1.5cm
 }
 
 seam skirt-side@ skirt-front@.side = skirt-back@.side
+seam skirt-cb@ skirt-back@.centre = its pair
+seam skirt-cf@ skirt-front@.centre = its pair
 notch pocket-back@ on skirt-back@.side at pocket-top-b, single
+notch pocket-front@ on skirt-front@.side at pocket-top-f, single
 notch hip@ on skirt-front@.side at hip-f, single
 finish skirt-hem@ skirt-front@.hem, skirt-back@.hem turned up ~4cm
 finish skirt-waist@ skirt-front@.waist, skirt-back@.waist raw
-expect skirt@.fullness > 1cm
+expect skirt@.fullness > 0.5cm
 `;
 
 /** In the order in which a costume is made: the sleeve takes the armhole of the shirt before it. */

@@ -36,15 +36,26 @@ export interface Links {
 }
 
 /** The words of a block that change the meaning of what stands in it: its header, and the side it is drawn for. */
-export function headOf({ text, block = [] }: Statement): string {
-  const drawn = block.find(({ node }) => node.kind === 'drawn-as');
-  return drawn === undefined ? text : `${text} ${drawn.text}`;
+export function headOf(statement: Statement): string {
+  const drawn = drawnLine(statement);
+  return drawn === undefined ? statement.text : `${statement.text} ${drawn.text}`;
+}
+
+/** The `drawn as` lines of blocks, looked for once in each. */
+const drawnLines = new WeakMap<Statement, Statement | 'none'>();
+
+function drawnLine(block: Statement): Statement | undefined {
+  const known = drawnLines.get(block);
+  const found = known ?? block.block?.find(({ node }) => node.kind === 'drawn-as') ?? 'none';
+  if (known === undefined) drawnLines.set(block, found);
+  return found === 'none' ? undefined : found;
 }
 
 function drawnFor(scope: Scope): Side {
   for (const { file, name } of scope.blocks) {
-    for (const { node } of file.get(name)?.statement.block ?? [])
-      if (node.kind === 'drawn-as') return node.side;
+    const block = file.get(name)?.statement;
+    const line = block && drawnLine(block);
+    if (line?.node.kind === 'drawn-as') return line.node.side;
   }
   return 'right';
 }
