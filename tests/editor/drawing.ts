@@ -57,9 +57,11 @@ export class Preview {
   }
 
   async zoomIn(times: number): Promise<void> {
-    const before = await this.camera();
-    for (let i = 0; i < times; i++) await this.at('.zoom button').last().click();
-    await this.scene.until('a larger drawing', async () => (await this.camera()) !== before);
+    for (let i = 0; i < times; i++) {
+      const before = await this.camera();
+      await this.at('.zoom button').last().click();
+      await this.scene.until('a larger drawing', async () => (await this.camera()) !== before);
+    }
   }
 
   /** Waits until keys go to the view: the keyboard follows a click a moment later. */
