@@ -1,6 +1,7 @@
 /** What a check is. One file and one page each, named by its code; the folder is the catalogue. */
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece, Seam } from '../drafting/model';
+import type { Usual } from './usual';
 
 /** What every entry of the catalogue says of itself. */
 export interface Entry {
@@ -22,6 +23,8 @@ export interface Raised extends Entry {
  */
 export interface Judged extends Entry {
   readonly by: 'judgement';
+  /** The ranges it judges by, which a pattern may override; its page lists them with their standing. */
+  readonly usual?: readonly Usual[];
   readonly ofPiece?: (piece: Piece, pattern: Pattern) => readonly Finding[];
   readonly ofSeam?: (seam: Seam, pattern: Pattern) => readonly Finding[];
   readonly ofPattern?: (pattern: Pattern) => readonly SourcedFinding[];

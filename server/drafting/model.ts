@@ -361,6 +361,8 @@ export interface Pattern {
   sidedReasons(piece: Source): readonly SidedReason[];
   /** `piece.edge` names that stand in seams and finishes which could not be read: nothing is said of those edges. */
   readonly doubtful: ReadonlySet<string>;
+  /** Ranges that the pattern puts in place of the usual ones, by name; lengths in mm, angles in degrees. */
+  readonly usual: ReadonlyMap<string, { readonly low: number; readonly high: number }>;
   /** Changes of a single written length that would make a mismatched seam match, the smallest first. */
   closingFixes(seam: Seam): readonly Fix[];
   /** Where a definition's name stands now; undefined for an unknown source. */

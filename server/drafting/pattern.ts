@@ -164,6 +164,7 @@ export class DraftedPattern implements Pattern {
   get doubtful(): ReadonlySet<string> {
     return this.gathered.doubtful;
   }
+  readonly usual: Pattern['usual'] = new Map();
 
   closingFixes(seam: Seam): readonly Fix[] {
     return closing(this.network, this.evaluation, seam, this.unit);

@@ -1,0 +1,44 @@
+/** Ranges that checks judge by: each a default of the trade, which a pattern may put its own in place of. */
+import type { DisplayUnit, Pattern } from '../drafting/model';
+import { printLength } from '../drafting/values/quantity';
+
+/** Lengths in mm, angles in degrees, shares as plain numbers. */
+export interface Usual {
+  /** By which a pattern names it: `usual dart-angle in 0deg .. 25deg`. Unique over the catalogue. */
+  readonly name: string;
+  readonly kind: 'length' | 'angle' | 'ratio';
+  readonly low: number;
+  readonly high: number;
+  /** `common practice`, or where it was read. */
+  readonly standing: string;
+}
+
+export interface UsualRange {
+  readonly low: number;
+  readonly high: number;
+  /** The pattern gave a range of its own. */
+  readonly stated: boolean;
+  readonly kind: Usual['kind'];
+}
+
+/** The range to judge by: the pattern's own, else the usual one. */
+export function usualRange(pattern: Pick<Pattern, 'usual'>, usual: Usual): UsualRange {
+  const own = pattern.usual.get(usual.name);
+  const { kind, low, high } = usual;
+  return own === undefined ? { low, high, kind, stated: false } : { ...own, kind, stated: true };
+}
+
+export const isUsual = (range: UsualRange, amount: number): boolean =>
+  amount >= range.low && amount <= range.high;
+
+/** For the end of a message: "usual are 8mm to 12mm", "this pattern asks for 5mm to 20mm". */
+export function rangeInWords(range: UsualRange, unit: DisplayUnit): string {
+  const print = (amount: number): string => {
+    if (range.kind === 'length') return printLength(amount, unit);
+    if (range.kind === 'angle') return `${Math.round(amount * 10) / 10}°`;
+    return `${Math.round(amount * 1000) / 10}%`;
+  };
+  const { low, high, stated } = range;
+  const span = low === high ? print(low) : `${print(low)} to ${print(high)}`;
+  return stated ? `this pattern asks for ${span}` : `usual are ${span}`;
+}
