@@ -18,6 +18,8 @@ export const FORMS: Readonly<Record<string, Form>> = {
   tolerance: form('A tolerance', 'tolerance LENGTH', 'tolerance 2mm'),
   draftedFor: form('The body', 'drafted for BODY', 'drafted for ferrywoman'),
   measure: form('A measurement of your own', 'measure NAME "how it is taken"', 'measure fist "round the closed hand" in 15cm .. 35cm'),
+  usual: form('A usual range of your own', 'usual RANGE in LOW .. HIGH', 'usual dart-angle in 0deg .. 30deg'),
+  accept: form('An accepted finding', 'accept CODE at NAME because "REASON"', 'accept unfinished-edge at front.hem because "the cloth does not fray"'),
   let: form('A value', 'let NAME = VALUE', 'let quarter = bust / 4'),
   choose: form('A choice', 'choose NAME = VALUE in LOW .. HIGH', 'choose ease = 4cm in 2cm .. 10cm'),
   solve: form('An unknown', 'solve NAME in LOW .. HIGH so that A = B', 'solve radius in 10cm .. 30cm so that length(neckline) = neck'),

@@ -56,6 +56,8 @@ const TOP: Record<string, (second: Token | undefined, third: Token | undefined) 
   fitting: (second) => second?.tokenType === t.Text,
   drafted: (second) => word(second) === 'for',
   measure: (second, third) => isName(second) && third?.tokenType === t.Text,
+  usual: (second, third) => isName(second) && word(third) === 'in',
+  accept: (second, third) => isName(second) && (word(third) === 'at' || word(third) === 'because'),
   draft: opensBlock,
   sizes: opensBlock,
   cloth: opensBlock,

@@ -185,7 +185,7 @@ function isLengthIn(token: Token | undefined): boolean {
   return token?.tokenType === t.Length && token.unit === 'in';
 }
 
-const RANGED = new Set(['choose', 'measure', 'solve']);
+const RANGED = new Set(['choose', 'measure', 'solve', 'usual']);
 
 function isUnitApart(tokens: Token[], i: number): boolean {
   const token = tokens[i]!;
@@ -241,7 +241,7 @@ for (const head of [
 ])
   DEFINED[head] = isEquals;
 for (const head of ['eyelets', 'bones', 'pleats', 'notion']) DEFINED[head] = isEquals;
-DEFINED.solve = (token) => token.tokenType === W.in;
+DEFINED.solve = DEFINED.usual = (token) => token.tokenType === W.in;
 DEFINED.measure = (token) => token.tokenType === t.Text;
 DEFINED.piece = (token) => token.tokenType === W.of || token.tokenType === W.worked;
 DEFINED.lining = DEFINED.facing = (token) => token.tokenType === W.of;

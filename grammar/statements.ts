@@ -81,6 +81,25 @@ export abstract class Statements extends Phrases {
     return range ? { kind: 'measure', name, how, range } : { kind: 'measure', name, how };
   });
 
+  public usual = this.RULE('usual', (): Bare<s.UsualNode> => {
+    this.CONSUME(W.usual);
+    const name = this.nameOf(this.CONSUME(t.Name));
+    this.CONSUME(W.in);
+    return { kind: 'usual', name, range: this.SUBRULE(this.range) };
+  });
+
+  public accept = this.RULE('accept', (): Bare<s.AcceptNode> => {
+    this.CONSUME(W.accept);
+    const code = this.nameOf(this.CONSUME(t.Name));
+    const of = this.OPTION(() => {
+      this.CONSUME(W.at);
+      return this.SUBRULE(this.ref);
+    });
+    this.CONSUME(W.because);
+    const because = this.textOf(this.CONSUME(t.Text));
+    return of ? { kind: 'accept', code, of, because } : { kind: 'accept', code, because };
+  });
+
   public let = this.RULE('let', (): Bare<s.LetNode> => {
     this.CONSUME(W.let);
     const name = this.nameOf(this.CONSUME(t.Name));

@@ -302,6 +302,20 @@ export interface MeasureNode extends Node {
   readonly how: Text;
   readonly range?: Range;
 }
+/** `usual dart-angle in 0deg .. 30deg`: by which range of its own the pattern is to be judged. */
+export interface UsualNode extends Node {
+  readonly kind: 'usual';
+  readonly name: Name;
+  readonly range: Range;
+}
+/** `accept unfinished-edge at front.hem because "…"`: a finding that its author looked at and lets stand. */
+export interface AcceptNode extends Node {
+  readonly kind: 'accept';
+  readonly code: Name;
+  /** What it is found of; without it, all that is found under the code. */
+  readonly of?: Ref;
+  readonly because: Text;
+}
 export interface LetNode extends Node {
   readonly kind: 'let';
   readonly name: Name;
@@ -712,6 +726,8 @@ export type StatementNode =
   | ToleranceNode
   | DraftedForNode
   | MeasureNode
+  | UsualNode
+  | AcceptNode
   | LetNode
   | ChooseNode
   | SolveNode

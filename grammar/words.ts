@@ -45,6 +45,7 @@ const CUTTING = {
 export const HEADS = {
   file: {
     pattern: 'pattern', use: 'use', units: 'units', tolerance: 'tolerance', drafted: 'draftedFor', measure: 'measure',
+    usual: 'usual', accept: 'accept',
     ...DEFINITIONS,
     body: 'body', sizes: 'sizes', draft: 'draft', piece: 'piece', lining: 'lining', divide: 'divide', join: 'join',
     facing: 'facing', band: 'band', strip: 'strip', seam: 'seam', notch: 'notch', finish: 'finish',
@@ -74,7 +75,7 @@ export const HEADS = {
 
 /** Words that mean something inside a statement and may be names everywhere else. */
 export const CONTEXTUAL = [
-  'above', 'added', 'after', 'alike', 'all', 'among', 'anticlockwise', 'arriving', 'as', 'back', 'before', 'below',
+  'above', 'added', 'after', 'alike', 'all', 'among', 'anticlockwise', 'arriving', 'as', 'back', 'because', 'before', 'below',
   'between', 'beyond', 'bias', 'bound', 'box', 'buttoned', 'centre', 'clockwise', 'cm', 'corners', 'deep', 'double',
   'each', 'easing', 'edge', 'faced', 'flatter', 'folds', 'fuller', 'gathered', 'going', 'hinge', 'holding', 'hollow',
   'hooked', 'inverted', 'its', 'knife', 'laced', 'laid', 'leaving', 'left-hand', 'long', 'lower', 'meets', 'midpoint',

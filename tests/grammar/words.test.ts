@@ -10,6 +10,9 @@ const FILE = `use "other.draft" as N with N = N
 tolerance N
 drafted for N N
 measure N "as it is taken" in N .. N
+usual N in N .. N
+accept N at N.N because "it is meant so"
+accept N because "it is meant so"
 let N = N + N * N / N - N
 let a = length(N, N.N, (N to N))
 choose N = N in N .. N
