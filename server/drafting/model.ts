@@ -5,7 +5,11 @@
  */
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
+import type { Hole, Mark } from './marks-model';
+import type { SeamCourse, SeamOpening, Stretch } from './sewing-model';
 import type { BodySheet, OwnMeasurement, PatternChoice, SidedReason } from './surroundings-model';
+import type { Acceptance, OwnUsual, UsualLine } from './rules-model';
+import type { Dart, Shaping, Trued } from './shaping-model';
 import type { Span, Statement } from '../../grammar/syntax';
 import type { Fix, Severity, Source, SourcedFinding } from './finding';
 
@@ -34,6 +38,8 @@ export interface LineShape {
   readonly path: Path;
   /** For an edge: its length on paper, with the mouths of its darts; `path` is what is sewn. */
   readonly drawn?: number;
+  /** For an edge with gathers: its length once they are drawn up. */
+  readonly sewn?: number;
 }
 export interface CurveShape {
   readonly kind: 'curve';
@@ -43,47 +49,18 @@ export interface CurveShape {
   readonly closed: boolean;
   /** For an edge: its length on paper, with the mouths of its darts; `path` is what is sewn. */
   readonly drawn?: number;
+  /** For an edge with gathers: its length once they are drawn up. */
+  readonly sewn?: number;
 }
 export type Shape = PointShape | LineShape | CurveShape;
 
-/** A stretch of an edge that is sewn, or (with the dart's name) the straight mouth of a dart. */
+/** A stretch of an edge that is sewn, or what a dart or a pleat takes of it. */
 export interface EdgePart {
   readonly path: Path;
+  /** The dart whose straight mouth it is, or the pleat that takes it: `fan 2`, the second of the row `fan`. */
   readonly dart?: string;
-}
-
-/** A dart as it lies in the piece: two legs of one length from the pivot to the edge. */
-export interface Dart {
-  readonly name: string;
-  readonly source: Source;
-  readonly statement: Statement;
-  readonly edge: string;
-  /** Leg ends on the edge, in the direction of the outline. */
-  readonly from: Point;
-  readonly to: Point;
-  /** About what the paper swings when the dart is closed; the legs are drawn and sewn to `tip`, which may stop short of it. */
-  readonly pivot: Point;
-  readonly tip: Point;
-  /** Straight across the mouth, mm. */
-  readonly width: number;
-  /** Between the legs, degrees. */
-  readonly angle: number;
-  /** To which side the folded dart is pressed: that of the leg `from`, that of `to`, or open; '' when it is not said. */
-  readonly pressed: 'from' | 'to' | 'open' | '';
-  /** Longest leg less shortest before they were made equal, mm. */
-  readonly legsApart: number;
-  /** Drafted in the outline, not laid on an edge. */
-  readonly drafted: boolean;
-}
-
-/** What truing did to an edge: nothing moved where no join bent by a degree. */
-export interface Trued {
-  readonly edge: string;
-  /** Bend at each closed dart before, degrees; 0 is straight. */
-  readonly kinks: readonly number[];
-  /** Farthest that a leg end moved, mm. */
-  readonly moved: number;
-  readonly sewnBefore: number;
+  /** Gathering threads draw it up to this share of its length. */
+  readonly gathered?: { readonly by: string; readonly share: number };
 }
 
 /** A named edge of a piece, walked in the direction of the outline. */
@@ -122,6 +99,7 @@ export interface Gap {
 }
 
 export interface CutLayer {
+  /** Pieces cut in all: two for a pair. */
   readonly count: number;
   readonly as: 'pairs' | 'alike' | 'open' | 'fold' | 'left' | 'right' | 'single';
   readonly cloth: string;
@@ -194,14 +172,19 @@ export interface Piece {
   readonly cutting?: readonly Path[];
   readonly darts: readonly Dart[];
   readonly trued: readonly Trued[];
+  /** Fish darts, pleats, gathers; undefined: none, and no dart was closed. */
+  readonly shaping?: Shaping;
   readonly notches: readonly Notch[];
   readonly balance: readonly BalanceLine[];
+  readonly marks: readonly Mark[];
+  /** Cut out of it: their area is none of its own. */
+  readonly holes: readonly Hole[];
   readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];
   /** For a band: how far one end laps under the other, mm. */
   readonly underlap?: number;
   /** What the tool has to add to the label: from which side a pair was drafted. */
   readonly remarks: readonly string[];
-  /** Words of later parts of the language that this piece uses and that are not drawn yet: it is not fully itself. */
+  /** Lines that are not drawn, faulty darts or words of later parts of the language: the piece is not fully itself. */
   readonly unbuilt: readonly string[];
 }
 
@@ -213,6 +196,10 @@ export interface SewnEdge {
   /** Sewn length, mm. */
   readonly length: number;
   readonly at: Span;
+  /** Where it is not the whole edge. */
+  readonly stretch?: Stretch;
+  /** The piece as it stands when it is sewn. */
+  readonly of?: Piece;
 }
 
 export interface Seam {
@@ -234,6 +221,9 @@ export interface Seam {
   readonly toleranceStated: boolean;
   /** False where a piece is missing or not fully itself: lengths are then not compared. */
   readonly comparable: boolean;
+  /** How it runs; undefined where its ends can't be paired, and for a band, which is counted round the body. */
+  readonly course?: SeamCourse;
+  readonly openings?: readonly SeamOpening[];
 }
 
 export interface Finish {
@@ -282,6 +272,8 @@ export interface RunningAllowance {
   readonly widthTo: number;
 }
 
+export type { Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Trued } from './shaping-model';
+export type { Hole, Mark } from './marks-model';
 export type {
   BodySheet,
   OwnMeasurement,
@@ -289,6 +281,8 @@ export type {
   SidedReason,
   TakenMeasure,
 } from './surroundings-model';
+
+export type { Acceptance, OwnUsual, UsualLine } from './rules-model';
 
 /** What can be asked of one definition. */
 export interface DefinitionInfo {
@@ -353,6 +347,8 @@ export interface Pattern {
   readonly ownMeasurements: ReadonlyMap<string, OwnMeasurement>;
   /** Every choice of its own file and the files it uses, by written path, with both ends of its range. */
   readonly choices: readonly PatternChoice[];
+  /** Everybody it can be drafted for, of its own file and those it uses. */
+  readonly everybody: readonly BodyChoice[];
   /** Sizes of the table it is drafted for; none for a single body. */
   readonly sizes: readonly string[];
   /** Days written in the pattern on which cloth was cut or a toile fitted, as written. */
@@ -361,8 +357,12 @@ export interface Pattern {
   sidedReasons(piece: Source): readonly SidedReason[];
   /** `piece.edge` names that stand in seams and finishes which could not be read: nothing is said of those edges. */
   readonly doubtful: ReadonlySet<string>;
-  /** Ranges that the pattern puts in place of the usual ones, by name; lengths in mm, angles in degrees. */
-  readonly usual: ReadonlyMap<string, { readonly low: number; readonly high: number }>;
+  /** Ranges that the pattern puts in place of the usual ones, by name; the same map while they stay the same. */
+  readonly usual: ReadonlyMap<string, OwnUsual>;
+  /** Every `usual` line of its own file, in file order. */
+  readonly usualLines: readonly UsualLine[];
+  /** The findings that its own file accepts, in file order. */
+  readonly acceptances: readonly Acceptance[];
   /** Changes of a single written length that would make a mismatched seam match, the smallest first. */
   closingFixes(seam: Seam): readonly Fix[];
   /** Where a definition's name stands now; undefined for an unknown source. */
