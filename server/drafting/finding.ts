@@ -26,7 +26,9 @@ export interface FixEdit {
 }
 
 export interface Related {
+  /** The definition that is meant; or, with a statement, the one that owns this line. */
   readonly source: Source;
+  readonly statement?: Statement;
   readonly message: string;
 }
 

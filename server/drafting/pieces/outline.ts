@@ -48,15 +48,16 @@ export const nameOf = (expr: Expr): string =>
 /**
  * The edges of an outline, with the gaps between their runs.
  *
- * @param statement the `outline from P` statement, its edges in the block
+ * @param statement the `outline from P` or `hole NAME from P` statement, its edges in the block
  * @param source path of the piece, for the edges' own paths
  * @returns undefined when an edge can't be had, or when there is none
  */
 export function walkOutline(reader: Reader, statement: Statement, source: string): Walked | undefined {
   const { node, block = [] } = statement;
-  if (node.kind !== 'outline') return undefined;
+  if (node.kind !== 'outline' && node.kind !== 'hole') return undefined;
   reader.statement = statement;
-  const start = pointOf(reader, node.from, 'outline from');
+  const what = node.kind === 'hole' ? `The hole ${node.name.text}` : 'This outline';
+  const start = pointOf(reader, node.from, `${node.kind} from`);
   if (start === undefined) return undefined;
   const name = nameOf(node.from);
   const walk: Walk = {
@@ -87,7 +88,7 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
       reader,
       'empty-outline',
       node.at,
-      'This outline has no edges: name each edge and say how it runs, such as side straight to hem-side.',
+      `${what} has no edges: name each edge and say how it runs, such as side straight to hem-side.`,
     );
   }
   close(walk);
@@ -133,9 +134,13 @@ export function edgeOf(
   at: Point,
 ): Pick<Edge, 'path' | 'parts' | 'drawn' | 'sewn'> {
   const path = parts.length === 0 ? Path.line(at, at) : Path.of(parts.flatMap((part) => part.path.segments));
-  const sewn = parts.reduce((sum, part) => sum + (part.dart === undefined ? part.path.length : 0), 0);
+  const sewn = parts.reduce((sum, part) => sum + sewnLength(part), 0);
   return { path, parts, sewn, drawn: path.length };
 }
+
+/** What is left of a part when it is sewn: nothing of what a dart or pleat takes, a share of what is gathered. */
+export const sewnLength = ({ path, dart, gathered }: EdgePart): number =>
+  dart === undefined ? path.length * (gathered?.share ?? 1) : 0;
 
 /** One run from where the walk stands; moves the walk to its end. */
 function walkRun(walk: Walk, run: Run, edge: string): EdgePart | 'nothing' | undefined {

@@ -28,7 +28,8 @@ const lengthOf: Measure = (reader, call) => {
   if (!need(reader, call, 1, 'one line, curve or edge')) return undefined;
   const shape = pathOf(reader, call.args[0]!, call.func.text);
   if (shape === undefined) return undefined;
-  return length(call.func.text === 'drawn' ? (shape.drawn ?? shape.path.length) : shape.path.length);
+  const { drawn, sewn, path } = shape;
+  return length((call.func.text === 'drawn' ? drawn : sewn) ?? path.length);
 };
 
 const distanceOf: Measure = (reader, call) => {

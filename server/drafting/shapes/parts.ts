@@ -1,7 +1,7 @@
 /** What a piece answers to: its edges (`front.waist`) and the named points of its outline (`front.neck-cf`). */
 import type { Name, Ref } from '../../../grammar/syntax';
 import { Path, type Point } from '../../geometry';
-import type { Dart, Edge, Piece, Shape } from '../model';
+import type { Dart, Edge, Mark, Piece, Shape } from '../model';
 import { nearest } from '../names/spelling';
 import type { Fix } from '../finding';
 import { replace, report, wordsOf, type Reader } from '../values/reader';
@@ -10,12 +10,45 @@ import { replace, report, wordsOf, type Reader } from '../values/reader';
  * An edge as a shape: what is sewn of it, so that a place is counted without the darts. A straight one is a line and
  * extends under the ruler.
  */
-export function edgeShape(edge: Pick<Edge, 'parts' | 'drawn'>): Shape {
+export function edgeShape(edge: Pick<Edge, 'parts' | 'drawn' | 'sewn'>): Shape {
   const path = Path.of(edge.parts.flatMap((part) => (part.dart === undefined ? part.path.segments : [])));
-  const { drawn } = edge;
-  if (path.segments.length === 1 && path.segments[0]!.kind === 'line') return { kind: 'line', path, drawn };
-  return { kind: 'curve', path, closed: path.isClosed(), drawn };
+  const gathered = edge.parts.some((part) => part.gathered !== undefined);
+  const lengths = { drawn: edge.drawn, ...(gathered && { sewn: edge.sewn }) };
+  if (path.segments.length === 1 && path.segments[0]!.kind === 'line')
+    return { kind: 'line', path, ...lengths };
+  return { kind: 'curve', path, closed: path.isClosed(), ...lengths };
 }
+
+/** Sewn length from an edge's start to a place on what is sewn of it, counted flat: shorter where gathers draw it up. */
+export function sewnTo({ parts }: Pick<Edge, 'parts'>, flat: number): number {
+  let [left, sewn] = [flat, 0];
+  for (const { path, dart, gathered } of parts) {
+    if (dart !== undefined) continue;
+    const here = Math.min(left, path.length);
+    sewn += here * (gathered?.share ?? 1);
+    left -= here;
+    if (left <= 0) break;
+  }
+  return sewn + left;
+}
+
+/** The place on what is sewn of an edge, counted flat, that lies at a sewn length from its start. */
+export function flatAt({ parts }: Pick<Edge, 'parts'>, sewn: number): number {
+  let [left, flat] = [sewn, 0];
+  for (const { path, dart, gathered } of parts) {
+    if (dart !== undefined) continue;
+    const share = gathered?.share ?? 1;
+    const here = Math.min(left, path.length * share);
+    flat += share > 0 ? here / share : path.length;
+    left -= here;
+    if (left <= 0) break;
+  }
+  return flat + left;
+}
+
+/** The edges of a piece, with those of its holes. */
+export const everyEdge = ({ edges, holes }: Pick<Piece, 'edges' | 'holes'>): readonly Edge[] =>
+  holes.length === 0 ? edges : [...edges, ...holes.flatMap((hole) => hole.edges)];
 
 /** A point of a dart: its ends on the edge nearer to and farther from where it is pressed, its pivot, its sewn tip. */
 export function dartPoint(dart: Dart, word: string): Shape | undefined {
@@ -50,28 +83,45 @@ export function ofPiece(
   return partNamed(piece, word.text, end?.text, wanted) ?? noSuchPart(reader, piece, word, end);
 }
 
-/** An edge, one of its ends, a corner, or a point of a dart. */
+/** An edge, one of its ends, a corner, a point of a dart, a balance line or a mark. */
 function partNamed(
   piece: Piece,
   word: string,
   end: string | undefined,
   wanted?: 'point' | 'path',
 ): Shape | undefined {
-  const edge = piece.edges.find(({ name }) => name === word);
+  const edge = everyEdge(piece).find(({ name }) => name === word);
   const corner = piece.corners.find(({ name }) => name === word);
   if (edge !== undefined && end === 'start') return { kind: 'point', point: edge.path.start };
   if (edge !== undefined && end === 'end') return { kind: 'point', point: edge.path.end };
   if (end === undefined) {
     if (corner !== undefined && (wanted === 'point' || edge === undefined))
       return { kind: 'point', point: corner.point };
-    return edge && edgeShape(edge);
+    return edge === undefined ? markedShape(piece, word) : edgeShape(edge);
   }
   const dart = piece.darts.find(({ name }) => name === word);
   return dart && dartPoint(dart, end);
 }
 
+/** A mark as a point or a line; a row of them is neither. */
+export function shapeOfMark({ points, paths, row }: Mark): Shape | undefined {
+  if (row !== undefined) return undefined;
+  if (points[0] !== undefined) return { kind: 'point', point: points[0] };
+  const path = paths[0];
+  if (path === undefined) return undefined;
+  const straight = path.segments.length === 1 && path.segments[0]!.kind === 'line';
+  return straight ? { kind: 'line', path } : { kind: 'curve', path, closed: path.isClosed() };
+}
+
+function markedShape({ balance, marks }: Piece, word: string): Shape | undefined {
+  const line = balance.find(({ name }) => name === word);
+  if (line !== undefined) return { kind: 'line', path: line.path };
+  const mark = marks.find(({ name }) => name === word);
+  return mark && shapeOfMark(mark);
+}
+
 function noSuchPart(reader: Reader, piece: Piece, word: Name, end: Name | undefined): undefined {
-  const known = [...piece.edges, ...piece.corners].map(({ name }) => name);
+  const known = [...everyEdge(piece), ...piece.corners, ...piece.balance, ...piece.marks].map(({ name }) => name);
   const wrong = known.includes(word.text) && end !== undefined ? end : word;
   const near = nearest(wrong.text, known);
   const advice = near === undefined ? '' : ` Did you mean ${near}?`;

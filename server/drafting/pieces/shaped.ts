@@ -1,0 +1,81 @@
+/** Fish darts, pleats and gathers of a piece: carried along when the paper is moved, parted where it is cut. */
+import { apply, contains, midpoint, type Affine, type Path } from '../../geometry';
+import type { FishDart, Pleats, Shaping } from '../model';
+import { NO_SHAPING } from '../shaping-model';
+
+/** All of it carried by one movement. */
+export const shapingMoved = (shaping: Shaping, m: Affine): Shaping => ({
+  ...shaping,
+  fishDarts: shaping.fishDarts.map((dart) => movedFish(dart, m)),
+  pleats: shaping.pleats.map((row) => movedRow(row, m, () => true)),
+});
+
+/**
+ * Carried by a movement where it lies on the part of the paper that moves.
+ *
+ * @param parts of edges that move, as a dart or pleat names them
+ * @param region what moves of the paper, end to end
+ */
+export function shapingPartly(
+  shaping: Shaping,
+  parts: ReadonlySet<string>,
+  region: readonly Path[],
+  m: Affine,
+): Shaping {
+  return {
+    ...shaping,
+    fishDarts: shaping.fishDarts.map((dart) => (liesIn(region, dart) ? movedFish(dart, m) : dart)),
+    pleats: shaping.pleats.map((row) => movedRow(row, m, (part) => parts.has(part))),
+  };
+}
+
+/** What is left of it on a part of the piece. */
+export const shapingWithin = (
+  shaping: Shaping,
+  parts: ReadonlySet<string>,
+  edges: ReadonlySet<string>,
+  region: readonly Path[],
+): Shaping => ({
+  ...shaping,
+  fishDarts: shaping.fishDarts.filter((dart) => liesIn(region, dart)),
+  pleats: shaping.pleats.flatMap((row) => {
+    const pleats = row.pleats.filter(({ part }) => parts.has(part));
+    return pleats.length === 0 ? [] : [{ ...row, pleats }];
+  }),
+  gathers: shaping.gathers.filter(({ edge }) => edges.has(edge)),
+});
+
+/** Of both halves of a piece; those of the other half bear the names of its edges. */
+export const shapingTogether = (one: Shaping = NO_SHAPING, other: Shaping = NO_SHAPING): Shaping => ({
+  fishDarts: [...one.fishDarts, ...other.fishDarts],
+  pleats: [...one.pleats, ...other.pleats.map((row) => ({ ...row, edge: `${row.edge}-other` }))],
+  gathers: [...one.gathers, ...other.gathers.map((one) => ({ ...one, edge: `${one.edge}-other` }))],
+  closed: one.closed,
+});
+
+const liesIn = (region: readonly Path[], { from, to, left, right }: FishDart): boolean =>
+  contains(region, midpoint(left, right)) || (contains(region, from) && contains(region, to));
+
+/** A movement that turns the paper over makes left of right. */
+function movedFish(dart: FishDart, m: Affine): FishDart {
+  const over = m.a * m.d - m.b * m.c < 0;
+  const [left, right] = over ? [dart.right, dart.left] : [dart.left, dart.right];
+  const { pressed } = dart;
+  return {
+    ...dart,
+    from: apply(m, dart.from),
+    to: apply(m, dart.to),
+    left: apply(m, left),
+    right: apply(m, right),
+    pressed: !over || pressed === 'open' || pressed === '' ? pressed : pressed === 'left' ? 'right' : 'left',
+  };
+}
+
+const movedRow = (row: Pleats, m: Affine, moves: (part: string) => boolean): Pleats => ({
+  ...row,
+  pleats: row.pleats.map((pleat) =>
+    moves(pleat.part)
+      ? { ...pleat, start: pleat.start.transformed(m), end: pleat.end.transformed(m) }
+      : pleat,
+  ),
+});
