@@ -1,5 +1,6 @@
 /** Text to tree: the whole file, and the parts that an edit touched. */
 import { Builder } from './builder';
+import { MOST_WEIGHT, unread } from './raw';
 import { cutGroup, Lines, type Group } from './skeleton';
 import type { SourceFile, TopLevel } from './syntax';
 
@@ -24,6 +25,8 @@ interface Kept {
   reach: number;
   readonly text: string;
   readonly items: readonly TopLevel[];
+  /** How much of what is read at most of a file it takes. */
+  readonly weight: number;
 }
 
 /**
@@ -57,16 +60,26 @@ export function parse(text: string): SourceFile {
   const lines = new Lines(text);
   const groups: Kept[] = [];
   for (let at = 0; at < text.length;) {
-    const group = cutGroup(lines, at);
+    const group = builder.weight > MOST_WEIGHT ? restOf(lines, at) : cutGroup(lines, at);
     groups.push(kept(text, at, group, builder, 0));
     at = group.next;
   }
   return new CutFile(itemsOf(groups), groups, text);
 }
 
+/** What is left once enough was read. */
+function restOf(lines: Lines, at: number): Group {
+  const { text } = lines;
+  for (const { tokens } of lines.from(at))
+    return { items: [unread(tokens[0]!, text)], next: text.length, reach: Infinity };
+  return { items: [], next: text.length, reach: Infinity };
+}
+
 function kept(text: string, from: number, group: Group, builder: Builder, base: number): Kept {
+  const before = builder.weight;
   const items = group.items.map((raw) => builder.topLevel(raw));
-  return { from: base + from, reach: base + group.reach, text: text.slice(from, group.next), items };
+  const weight = builder.weight - before;
+  return { from: base + from, reach: base + group.reach, text: text.slice(from, group.next), items, weight };
 }
 
 /**
@@ -76,7 +89,7 @@ function kept(text: string, from: number, group: Group, builder: Builder, base: 
 export function edit(file: SourceFile, change: Change): Edited {
   const groups = CutFile.groupsOf(file);
   const first = groups.findIndex((group) => group.reach >= change.from);
-  if (first < 0) return parsedAnew(file, change);
+  if (first < 0 || tooMuch(groups)) return parsedAnew(file, change);
   const delta = change.text.length - (change.to - change.from);
   const base = groups[first]!.from;
   const recut = cutAgain(groups, first, change, delta);
@@ -88,11 +101,20 @@ export function edit(file: SourceFile, change: Change): Edited {
   );
   const renewed = recut.cut.map(({ from, group }) => kept(recut.text, from, group, builder, base));
   const rest = groups.slice(recut.next);
+  const all = [...groups.slice(0, first), ...renewed, ...rest];
+  if (tooMuch(all)) return parsedAnew(file, change);
   if (delta !== 0) for (const group of rest) move(group, delta);
   const now = itemsOf(renewed);
   const items = spliced(file.items, groups, first, old, now);
-  const edited = new CutFile(items, [...groups.slice(0, first), ...renewed, ...rest]);
+  const edited = new CutFile(items, all);
   return { file: edited, ...replaced(itemsOf(old), now) };
+}
+
+/** Where a file holds more than is read, an edit anywhere may decide what is left out: it is read as a whole. */
+function tooMuch(groups: readonly Kept[]): boolean {
+  let weight = 0;
+  for (const group of groups) weight += group.weight;
+  return weight > MOST_WEIGHT;
 }
 
 interface Recut {

@@ -1,6 +1,6 @@
 /** Makes statements of cut ones, and finds those that stood in the file before. */
-import { readRaw, type Read } from './reading';
-import type { Raw } from './skeleton';
+import { leftUnread, readRaw, type Read } from './reading';
+import { MOST_WEIGHT, PROBLEM_WEIGHT, type Raw } from './raw';
 import type { Statement, TopLevel } from './syntax';
 
 /** Top-level statements with nothing mended in them: their text alone decides their tree. */
@@ -13,6 +13,9 @@ export class Builder {
   private readonly statements = new Map<string, Statement[]>();
   private readonly broken = new Map<string, Read>();
   private readonly kept = new Map<Raw, TopLevel>();
+  /** What was read so far: statements, and the problems of those that have any. */
+  weight = 0;
+  private saidUnread = false;
 
   /** @param base where `text` begins in the file */
   constructor(
@@ -47,6 +50,7 @@ export class Builder {
   topLevel(raw: Raw): TopLevel {
     const known = this.kept.get(raw);
     if (known) {
+      this.weight += weightOf(known.statement);
       known.offset = this.base + raw.docFrom;
       return known;
     }
@@ -73,22 +77,45 @@ export class Builder {
     return read;
   }
 
+  private weigh(problems: readonly unknown[]): void {
+    if (problems.length > 0) this.weight += PROBLEM_WEIGHT;
+  }
+
+  /** The first that is left unread says so; the others say nothing. */
+  private unread(raw: Raw, offset: number, block: readonly Statement[] | undefined): Statement {
+    const { node, problems } = leftUnread(raw, !this.saidUnread);
+    this.saidUnread = true;
+    const text = this.text.slice(raw.from, raw.to);
+    const [start, end] = [raw.from - offset, raw.end - offset];
+    return { start, text, node, problems, doc: raw.doc, inside: raw.kind, end, ...(block && { block }) };
+  }
+
   private statement(raw: Raw, offset: number): Statement {
     const own = this.text.slice(raw.from, raw.to);
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
     const known =
       raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.block))?.shift() : undefined;
+    if (raw.unread || this.weight > MOST_WEIGHT) return this.unread(raw, offset, block);
+    this.weight++;
     if (known && sameLines(known.block, block)) {
+      this.weigh(known.problems);
       known.start = start;
       known.end = end;
       known.doc = raw.doc;
       return known;
     }
     const { node, problems } = known ?? this.read(raw, own);
+    this.weigh(problems);
     const statement: Statement = { start, text: own, node, problems, doc: raw.doc, inside: raw.kind, end };
     return block ? { ...statement, block } : statement;
   }
+}
+
+/** What a statement with all its lines weighed when it was read. */
+function weightOf(statement: Statement): number {
+  const own = 1 + (statement.problems.length > 0 ? PROBLEM_WEIGHT : 0);
+  return (statement.block ?? []).reduce((sum, line) => sum + weightOf(line), own);
 }
 
 /** How many broken statements of one text are remembered, so that a text of one mistake over and over stays fast. */

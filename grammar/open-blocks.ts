@@ -1,7 +1,7 @@
 /** The blocks that are open while a text is cut: how one opens, and how one closes whose brace is missing. */
 import { begins, ownedKind } from './heads';
 import type { Line } from './lexer';
-import type { Frame, Lines, Raw } from './raw';
+import { PROBLEM_WEIGHT, type Frame, type Lines, type Mended, type Raw } from './raw';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
 import type { BlockKind } from './words';
@@ -9,8 +9,6 @@ import type { BlockKind } from './words';
 const GUESSED: readonly BlockKind[] = [
   'draft', 'piece', 'outline', 'work', 'body', 'sizes', 'cloth', 'fitting', 'trace',
 ]; // prettier-ignore
-
-/** What a `{` is mistyped as. */
 
 export abstract class OpenBlocks {
   protected readonly text: string;
@@ -25,6 +23,8 @@ export abstract class OpenBlocks {
   protected done: number;
   /** One past the last character looked at. */
   reach = 0;
+  /** How much was found so far, problems counting more than once. */
+  protected weight = 0;
 
   constructor(
     protected readonly lines: Lines,
@@ -43,6 +43,7 @@ export abstract class OpenBlocks {
   }
 
   protected begin(token: Token, leads: boolean): Raw {
+    this.weight++;
     const documented = leads ? this.documentation(token) : undefined;
     const raw: Raw = {
       kind: this.kind,
@@ -90,9 +91,14 @@ export abstract class OpenBlocks {
     return share;
   }
 
+  protected mend(raw: Raw, mended: Mended): void {
+    this.weight += PROBLEM_WEIGHT;
+    raw.mended.push(mended);
+  }
+
   protected noteStray(raw: Raw, token: Token): void {
     const { startOffset: from, end: to } = token;
-    raw.mended.push({ code: 'stray-brace', from, to, edit: { from, to, text: '' } });
+    this.mend(raw, { code: 'stray-brace', from, to, edit: { from, to, text: '' } });
   }
 
   protected push(frame: Omit<Frame, 'items' | 'indented'>): void {
@@ -107,7 +113,7 @@ export abstract class OpenBlocks {
   protected openWaiting(): void {
     const { raw, indent } = this.waiting!;
     const [from, to] = [raw.from, raw.to];
-    raw.mended.push({ code: 'missing-brace', from, to, edit: { from: to, to, text: ' {' } });
+    this.mend(raw, { code: 'missing-brace', from, to, edit: { from: to, to, text: ' {' } });
     this.push({ owner: raw, kind: this.owned(raw)!, indent, open: undefined, line: raw.from });
   }
 
@@ -148,7 +154,13 @@ export abstract class OpenBlocks {
     const indent = ' '.repeat(frame.indent);
     const [from, to] = open ? [open.startOffset, open.end] : [owner.from, owner.to];
     const edit = { from: owner.end, to: owner.end, text: `\n${indent}}` };
-    owner.mended.push({ code: 'missing-brace', from, to, edit });
+    this.mend(owner, { code: 'missing-brace', from, to, edit });
+  }
+
+  /** Leaves the blocks as far as they came, where no more is read. */
+  protected leaveAll(): void {
+    for (let frame = this.stack.pop(); frame; frame = this.stack.pop())
+      frame.owner.end = Math.max(frame.owner.end, frame.items.at(-1)?.end ?? 0);
   }
 
   protected closeAll(): void {
@@ -226,7 +238,7 @@ export abstract class OpenBlocks {
     this.stack.pop();
     const { startOffset: from, end: to } = token!;
     frame.owner.end = to;
-    frame.owner.mended.push({ code: 'missing-brace', from, to, edit: { from, to, text: '}' } });
+    this.mend(frame.owner, { code: 'missing-brace', from, to, edit: { from, to, text: '}' } });
     this.current = undefined;
     this.comments = [];
     this.done = line.next;

@@ -44,7 +44,7 @@ export const SYNTAX_PROBLEMS = {
   'no-such-date': error('A date that the calendar does not have.'),
   'range-sign': error('A range whose two ends are not joined by two dots.'),
   'too-deep': error('Brackets or blocks nested deeper than the language reads.'),
-  'too-long': error('A statement longer than the language reads.'),
+  'too-long': error('A statement or a file longer than the language reads.'),
 } as const satisfies Record<string, SyntaxCode>;
 
 export type SyntaxProblemCode = keyof typeof SYNTAX_PROBLEMS;

@@ -25,6 +25,24 @@ export interface Raw {
   end: number;
   block: Raw[] | undefined;
   readonly mended: Mended[];
+  /** Where more stands than is read: what this one covers is left as text. */
+  readonly unread?: true;
+}
+
+/**
+ * Most that is read of one file, so that whatever stands in it is read within a second or so: a hundred thousand
+ * statements, or five thousand that have a problem. What follows is left unread, and says so once.
+ */
+export const MOST_WEIGHT = 100_000;
+/** What a problem weighs beside a statement that is read at once: working out what was meant takes many attempts. */
+export const PROBLEM_WEIGHT = 20;
+
+/** What stands from `first` on to the text's end, left as it is. */
+export function unread(first: Token, text: string): Raw {
+  const [from, end] = [first.startOffset, text.length];
+  return {
+    kind: 'file', tokens: [first], doc: '', docFrom: from, from, to: end, end, block: undefined, mended: [], unread: true,
+  }; // prettier-ignore
 }
 
 export interface Group {

@@ -4,7 +4,7 @@ import { explain, explainHead } from './explain';
 import { begins, needsBlock, ownedKind } from './heads';
 import { readStatement, type Reading } from './parser';
 import { repair, tooMuch, type Repair } from './repairs';
-import type { Mended, Raw } from './skeleton';
+import { MOST_WEIGHT, PROBLEM_WEIGHT, type Mended, type Raw } from './raw';
 import type * as s from './syntax';
 import * as t from './tokens';
 import { isMeasure, isName, isWord, type Token } from './tokens';
@@ -163,7 +163,7 @@ function isStray(raw: Raw): boolean {
 
 function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
   const { code, from, to, edit } = mended;
-  const header = text.slice(raw.from, raw.tokens[raw.tokens.length - 1]!.end).split(/[\r\n]/)[0]!;
+  const header = headerOf(raw, text);
   const messages: Record<Mended['code'], string> = {
     'missing-brace': edit?.text.includes('}')
       ? `The block of \`${header}\` is opened here and never closed: a \`}\` is missing.`
@@ -186,6 +186,23 @@ function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
     'too-deep': '',
   };
   return { code, message: messages[code], from, to, title: titles[code], edits: edit ? [edit] : [] };
+}
+
+/** A header's first line, as much of it as a message shows. */
+function headerOf(raw: Raw, text: string): string {
+  const end = Math.min(raw.tokens[raw.tokens.length - 1]!.end, raw.from + 80);
+  return text.slice(raw.from, end).split(/[\r\n]/)[0]!;
+}
+
+/** A statement beyond what is read of one file. */
+export function leftUnread(raw: Raw, says: boolean): Read {
+  const [first] = raw.tokens as [Token];
+  const { startOffset: from, end: to } = first;
+  const message =
+    `From here on this file is left unread: no more than ${MOST_WEIGHT} statements are read of one, ` +
+    `or ${MOST_WEIGHT / PROBLEM_WEIGHT} with a problem. Mend what is said above, or spread it over several files.`;
+  const read = broken(raw, { code: 'too-long', message, from, to, title: '', edits: [] });
+  return says ? read : { ...read, problems: [] };
 }
 
 function noBlock(raw: Raw): Repair {

@@ -9,7 +9,7 @@
 import { begins, carriesOn, headsFile, leavesOpen, needsBlock, splitsLine } from './heads';
 import type { Line } from './lexer';
 import { OpenBlocks } from './open-blocks';
-import type { Group, Lines, Raw } from './raw';
+import { MOST_WEIGHT, unread, type Group, type Lines, type Raw } from './raw';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
 import { ruleOf, type BlockKind } from './words';
@@ -38,6 +38,9 @@ const UNBALANCED = new Unbalanced();
 const MISTYPED = new Set([t.CloseBrace, t.Open, t.Close]);
 
 class Cutter extends OpenBlocks {
+  /** Where more stands than is read. */
+  private rest: Token | undefined;
+
   /** @param trust braces do not agree: believe the indentation */
   constructor(
     lines: Lines,
@@ -63,12 +66,20 @@ class Cutter extends OpenBlocks {
       const line = this.lines.at(at);
       this.reach = Math.max(this.reach, line.next);
       if (!this.take(line)) return { items: this.out, next: this.done, reach: this.reach };
+      if (this.rest) return this.unfinished(this.rest);
       at = line.next;
     }
     if (this.stack.length > 0) {
       if (!this.trust) throw this.unbalanced(Infinity);
       this.closeAll();
     }
+    return { items: this.out, next: this.text.length, reach: Infinity };
+  }
+
+  /** The group as far as it was read, and the rest of the text as one piece. */
+  private unfinished(rest: Token): Group {
+    this.leaveAll();
+    this.out.push(unread(rest, this.text));
     return { items: this.out, next: this.text.length, reach: Infinity };
   }
 
@@ -148,6 +159,10 @@ class Cutter extends OpenBlocks {
     const { tokens } = line;
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i]!;
+      if (this.weight > MOST_WEIGHT) {
+        this.rest = token;
+        return;
+      }
       if (this.meansOpening(token, i, line)) this.openMistyped(token, line, indent);
       else if (token.tokenType === t.CloseBrace) this.closing(token, i, line, indent);
       else if (token.tokenType === t.OpenBrace && this.opens(token, i === tokens.length - 1, line, indent))
@@ -181,7 +196,7 @@ class Cutter extends OpenBlocks {
 
   private noteSharedLine(token: Token): void {
     const { startOffset: from, end: to } = token;
-    this.current!.mended.push({ code: 'shared-line', from, to, edit: { from, to: from, text: '\n' } });
+    this.mend(this.current!, { code: 'shared-line', from, to, edit: { from, to: from, text: '\n' } });
   }
 
   /** At the line's end it goes; before another statement it parts the two; elsewhere it stays, to be judged there. */
@@ -190,7 +205,7 @@ class Cutter extends OpenBlocks {
     if (!this.current || !(last || begins(this.kind, line.tokens, i + 1))) return false;
     const { startOffset: from, end: to } = token;
     const text = last ? '' : '\n';
-    this.current.mended.push({ code: 'semicolon', from, to, edit: { from, to, text } });
+    this.mend(this.current, { code: 'semicolon', from, to, edit: { from, to, text } });
     this.current = undefined;
     return true;
   }
@@ -200,7 +215,7 @@ class Cutter extends OpenBlocks {
     const raw = this.current ?? this.begin(token, false);
     if (raw.tokens.length === 0) raw.tokens.push(token);
     if (this.stack.length >= MAX_BLOCKS) {
-      raw.mended.push({ code: 'too-deep', from: token.startOffset, to: token.end });
+      this.mend(raw, { code: 'too-deep', from: token.startOffset, to: token.end });
       return true;
     }
     const owned = this.owned(raw);
@@ -233,7 +248,7 @@ class Cutter extends OpenBlocks {
     const owner = this.current!;
     const { startOffset: from, end: to } = token;
     owner.to = owner.end = to;
-    owner.mended.push({ code: 'missing-brace', from, to, edit: { from, to, text: '{' } });
+    this.mend(owner, { code: 'missing-brace', from, to, edit: { from, to, text: '{' } });
     this.push({ owner, kind: this.owned(owner)!, indent, open: token, line: line.from });
   }
 

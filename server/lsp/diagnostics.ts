@@ -8,6 +8,9 @@ import type { OpenDocument } from './documents';
 /** The address of a code's page; undefined where the client has no way to show one. */
 export type PageAddress = (code: string) => string | undefined;
 
+/** Most findings that an editor is told of one file. */
+const MOST = 1000;
+
 export class Diagnostics {
   /** What was published last, by key: the findings and the version they were placed in. */
   readonly #published = new Map<string, { findings: readonly PlacedFinding[]; version: number }>();
@@ -24,7 +27,8 @@ export class Diagnostics {
     if (last !== undefined && last.version === document.version && sameFindings(last.findings, findings))
       return;
     this.#published.set(document.key, { findings, version: document.version });
-    const diagnostics = findings.map((finding) => this.#diagnostic(finding, document.lines));
+    const diagnostics = findings.slice(0, MOST).map((finding) => this.#diagnostic(finding, document.lines));
+    if (findings.length > MOST) diagnostics.push(more(findings.length - MOST, diagnostics[MOST - 1]!));
     this.send({ uri: document.clientUri, version: document.version, diagnostics });
   }
 
@@ -49,6 +53,12 @@ export class Diagnostics {
       })),
     };
   }
+}
+
+/** Said where the last that is told stands: with thousands an editor would be slow, and nobody reads them. */
+function more(count: number, last: Diagnostic): Diagnostic {
+  const message = `${count} more ${count === 1 ? 'is' : 'are'} not told here: mend what is told first.`;
+  return { range: last.range, severity: severities.note, source: 'draftwright', message };
 }
 
 function sameFindings(a: readonly PlacedFinding[], b: readonly PlacedFinding[]): boolean {

@@ -1,5 +1,6 @@
 /** The bench: times of every phase, whole and after a keystroke, each beside what it may cost. */
 import { baseline } from './figures';
+import { measureFloods } from './floods';
 import { measureEdits } from './keystrokes';
 import { measureMemory } from './memory';
 import { measureServer } from './server';
@@ -18,6 +19,9 @@ switch (part) {
     break;
   case 'opening':
     measureOpening(unit, say, Number(argument));
+    break;
+  case 'floods':
+    measureFloods(say);
     break;
   case 'memory':
     measureMemory(say);

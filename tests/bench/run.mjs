@@ -38,6 +38,7 @@ const run = (flags, ...args) =>
 const wanted = (part) => parts.length === 0 || parts.includes(part);
 if (wanted('whole')) run(switches, 'whole');
 if (wanted('edits')) run(switches, 'edits');
+if (wanted('floods')) run(switches, 'floods');
 if (wanted('server')) run(switches, 'server');
 if (wanted('opening')) for (const lines of ['2000', '10000']) run(switches, 'opening', lines);
 if (wanted('memory')) run(['--expose-gc', ...switches], 'memory');

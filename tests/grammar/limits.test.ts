@@ -1,40 +1,16 @@
 /** Whatever the text is, it is read to its end, in time, and without an error thrown. */
 import assert from 'node:assert/strict';
 import { edit, parse, type SourceFile } from '../../grammar';
+import { FLOODS } from '../support/floods';
 import { random } from '../support/random';
 import { everyProblem, everyStatement, samples } from './support';
 
-const MEGABYTE = 1_000_000;
-/** Milliseconds of the processor for a megabyte, whatever it holds: half of it on a quiet machine. */
-const BUDGET = 4000;
+/** As the page of `too-long` says: what is read of one file. */
+const MOST_STATEMENTS = 100_000;
+const MOST_PROBLEMS = 5000;
 
-const filled = (part: string): string => part.repeat(Math.ceil(MEGABYTE / part.length)).slice(0, MEGABYTE);
-
-function noise(highest: number): string {
-  const below = random(5);
-  return Array.from({ length: MEGABYTE }, () => String.fromCharCode(below(highest))).join('');
-}
-
-const TEXTS: Record<string, () => string> = {
-  'a megabyte of letters on one line': () => filled('let a = b + '),
-  'a megabyte of words on one line': () => filled('straight to '),
-  'a megabyte of opening brackets': () => filled('('),
-  'a megabyte of opening braces': () => filled('{'),
-  'a megabyte of quotes': () => filled('"'),
-  'a megabyte of minus signs': () => `let a = ${filled('-')}`,
-  'a megabyte of steps in one statement': () => `point a = b ${filled('down 1cm ')}`,
-  'a megabyte of line ends': () => filled('\n'),
-  'a megabyte of carriage returns': () => filled('\r'),
-  'a megabyte of binary noise': () => noise(256),
-  'a megabyte of characters from all planes': () => noise(65536),
-  'a megabyte of points in a block that is never closed': () =>
-    `draft a {\n${filled('  point p = origin\n')}`,
-  'ten thousand nested brackets': () => `let a = ${'('.repeat(10000)}b${')'.repeat(10000)}`,
-  'ten thousand nested calls': () => `let a = ${'min('.repeat(10000)}b${')'.repeat(10000)}`,
-  'ten thousand nested blocks': () => `${'draft a {'.repeat(10000)}${'}'.repeat(10000)}`,
-  'an empty text': () => '',
-  'a byte order mark alone': () => '\ufeff',
-};
+/** Statements outside every block that a keystroke is tried in, of a text that holds more than is read. */
+const TOO_MANY = 6000;
 
 function milliseconds(work: () => void): number {
   const before = process.cpuUsage().user;
@@ -52,14 +28,53 @@ function withoutPlaces(file: SourceFile): unknown {
 }
 
 describe('limits of what is read', () => {
-  parse(samples()[0]!.text);
-  for (const [title, text] of Object.entries(TEXTS)) {
-    it(`${title} is read in time`, () => {
+  for (const [title, text] of Object.entries(FLOODS)) {
+    it(`of a megabyte of ${title} no more is worked on than is promised`, () => {
       const written = text();
-      const spent = milliseconds(() => parse(written));
-      assert.ok(spent <= BUDGET, `${Math.round(spent)} ms`);
+      const file = parse(written);
+      const problems = everyProblem(file);
+      const worked = everyStatement(file).filter(({ statement }) => statement.node.kind !== 'broken');
+      assert.ok(worked.length <= MOST_STATEMENTS, `${worked.length} statements`);
+      assert.ok(problems.length <= MOST_PROBLEMS + 2, `${problems.length} problems`);
+      const unread = problems.filter(({ message }) => message.includes('left unread: no more'));
+      assert.ok(unread.length <= 1, `${unread.length} times`);
+      if (unread.length === 0) assert.ok(problems.length <= MOST_PROBLEMS + 1);
+      const last = file.items[file.items.length - 1];
+      if (unread.length > 0) assert.equal(last!.offset + last!.text.length, written.length);
     }).timeout(60000);
   }
+
+  for (const [name, text] of Object.entries({ 'an empty text': '', 'a byte order mark alone': '\ufeff' })) {
+    it(`${name} is read as a file without statements`, () => assert.deepEqual(parse(text).items, []));
+  }
+
+  for (const [name, inside] of Object.entries({ 'the file': false, 'one block': true })) {
+    it(`an edit of more mistakes than are read in ${name} gives the tree of a text read anew`, () => {
+      const faults = 'poimt a b\n'.repeat(TOO_MANY);
+      const before = inside ? `draft a {\n${faults}}\nlet b = 1cm\n` : `let a = 1cm\n${faults}let b = 1cm\n`;
+      const half = before.slice(0, before.length / 2);
+      for (const [from, to, put] of [
+        [before.length - 4, before.length - 4, '1'],
+        [4, 5, 'c'],
+        [half.length, before.length, ''],
+        [0, 0, '}\n'.repeat(200)],
+      ] as const) {
+        const after = before.slice(0, from) + put + before.slice(to);
+        const edited = edit(parse(before), { from, to, text: put }).file;
+        assert.deepEqual(edited.items, parse(after).items);
+        const back = edit(edited, { from, to: from + put.length, text: before.slice(from, to) }).file;
+        assert.deepEqual(back.items, parse(before).items);
+      }
+    }).timeout(60000);
+  }
+
+  it('what is left unread says so once, at its first word, with what may be read', () => {
+    const problems = everyProblem(parse('}\n'.repeat(TOO_MANY)));
+    const { code, from, to, message } = problems.at(-1)!;
+    assert.deepEqual([code, from, to], ['too-long', 2 * (problems.length - 1), 2 * problems.length - 1]);
+    assert.match(message, /^From here on this file is left unread: no more than 100000 statements/);
+    assert.ok(problems.length < TOO_MANY);
+  });
 
   it('brackets nested a hundred deep are read, deeper ones reported once', () => {
     const nested = (depth: number) => `let a = ${'('.repeat(depth)}b${')'.repeat(depth)}\n`;

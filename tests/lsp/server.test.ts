@@ -45,6 +45,17 @@ describe('the language server', () => {
       assert.deepEqual(codes(await client.diagnostics(uri)), ['unknown-name']);
     }));
 
+  it('tells a thousand findings of a text and how many more there are', () =>
+    withClient({}, async (client) => {
+      await client.open(uri, '}\n'.repeat(1003));
+      const told = await client.diagnostics(uri);
+      assert.equal(told.length, 1001);
+      assert.deepEqual(
+        [told[1000]!.message, told[1000]!.range.start.line],
+        ['3 more are not told here: mend what is told first.', 999],
+      );
+    }));
+
   it('leads from a code to its page where the client can show one', () =>
     withClient({ behind: diskBehind('/'), pages: 'page:/' }, async (client) => {
       await client.open(uri, apronWith('right width', 'right wdith'));
