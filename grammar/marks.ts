@@ -6,6 +6,7 @@ import * as t from './tokens';
 import { W } from './tokens';
 
 type PlaceRange = { from?: s.Place; to?: s.Place };
+type MarkWords = { size?: s.MarkSize; lengthways: boolean };
 
 export abstract class Marks extends Pieces {
   public notch = this.RULE('notch', (): Bare<s.NotchNode> => {
@@ -139,8 +140,29 @@ export abstract class Marks extends Pieces {
     ]);
     const name = this.nameOf(this.CONSUME(t.Name));
     this.CONSUME(t.Equals);
-    return { kind: 'mark', word, name, phrase: this.SUBRULE(this.phrase) };
+    const phrase = this.SUBRULE(this.phrase);
+    const words: MarkWords = { lengthways: false };
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      Object.assign(words, this.SUBRULE(this.markWord));
+    });
+    return { kind: 'mark', word, name, phrase, ...words };
   });
+
+  public markWord = this.RULE('markWord', (): Partial<MarkWords> =>
+    this.OR<Partial<MarkWords>>([
+      { ALT: () => (this.CONSUME(W.lengthways), { lengthways: true }) },
+      {
+        ALT: () => {
+          const by = this.SUBRULE(this.value);
+          return this.OR2<Partial<MarkWords>>([
+            { ALT: () => (this.CONSUME(W.wide), { size: { by, word: 'wide' } }) },
+            { ALT: () => (this.CONSUME(W.long), { size: { by, word: 'long' } }) },
+          ]);
+        },
+      },
+    ]),
+  );
 
   public balance = this.RULE('balance', (): Bare<s.BalanceNode> => {
     this.CONSUME(W.balance);
@@ -167,7 +189,12 @@ export abstract class Marks extends Pieces {
     this.CONSUME(W.along);
     const along = this.SUBRULE(this.operand);
     const range = this.OPTION(() => this.SUBRULE(this.placeRange));
-    return { kind: 'marks', word, name, count, along, ...range };
+    const words: MarkWords = { lengthways: false };
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      Object.assign(words, this.SUBRULE(this.markWord));
+    });
+    return { kind: 'marks', word, name, count, along, ...range, ...words };
   });
 
   public placeRange = this.RULE('placeRange', (): PlaceRange => {

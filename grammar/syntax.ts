@@ -460,6 +460,8 @@ export interface AllowNode extends Node {
   /** Edges by name; none: the whole piece. */
   readonly edges: readonly Ref[];
   readonly running?: { readonly width: Expr; readonly at: Ref; readonly along?: Ref };
+  /** The one edge has this width between two places. */
+  readonly stretch?: { readonly from: Place; readonly to: Place; readonly at: Span };
 }
 export interface InlayNode extends Node {
   readonly kind: 'inlay';
@@ -512,6 +514,13 @@ export interface MarkNode extends Node {
   readonly word: MarkWord;
   readonly name: Name;
   readonly phrase: Expr;
+  readonly size?: MarkSize;
+  readonly lengthways: boolean;
+}
+/** `, 18mm wide` of a button, `, 2.2cm long` of a buttonhole */
+export interface MarkSize {
+  readonly by: Expr;
+  readonly word: 'wide' | 'long';
 }
 export interface BalanceNode extends Node {
   readonly kind: 'balance';
@@ -528,6 +537,8 @@ export interface MarksNode extends Node {
   readonly along: Expr;
   readonly from?: Place;
   readonly to?: Place;
+  readonly size?: MarkSize;
+  readonly lengthways: boolean;
 }
 export interface LabelNode extends Node {
   readonly kind: 'label';

@@ -4,7 +4,7 @@ import type { Source } from './finding';
 import type { DefinitionInfo, Pattern } from './model';
 import type { Declaration } from './names/declarations';
 import type { Network } from './names/network';
-import { edgeShape } from './shapes/parts';
+import { edgeShape, everyEdge } from './shapes/parts';
 import { measurementNamed } from './values/measurements';
 
 const MEASUREMENT = 'measurement:';
@@ -40,7 +40,7 @@ function measurement(evaluation: Evaluation, source: Source, name: string): Defi
 
 function edgeInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
   for (const piece of pattern.pieces) {
-    const edge = piece.edges.find((one) => one.source === source);
+    const edge = everyEdge(piece).find((one) => one.source === source);
     if (edge === undefined) continue;
     return { source, name: edge.name, kind: 'edge', doc: edge.statement.doc, shape: edgeShape(edge) };
   }

@@ -1,6 +1,7 @@
 /** Draws a pattern: every piece with its lines, dots and words, laid beside the others on one sheet. */
-import { boxOfPaths, Path, type Box, type Point, type Segment } from '../geometry';
+import { boxOfPaths, Path, type Affine, type Box, type Point, type Segment } from '../geometry';
 import type { Edge, Pattern, Piece, Seam } from '../drafting/model';
+import { everyEdge } from '../drafting/shapes/parts';
 import { printLength } from '../drafting/values/quantity';
 import type {
   Drawing,
@@ -14,8 +15,11 @@ import type {
 } from './model';
 import { dartDots, dartLines } from './darts';
 import { grainDrawn } from './grain';
+import { holeLines } from './holes';
+import { markDots, markLines } from './marks';
 import { notchStrokes } from './notches';
 import { pathLine, rounded, spot } from './path';
+import { isOpen, openingOf, otherDots, otherHalf, wholePiece } from './whole';
 import { texts } from './words';
 
 /** What a piece's drawing depends on besides the piece itself. */
@@ -62,52 +66,72 @@ function drawPiece(piece: Piece, around: Around): PieceDrawing {
 }
 
 function drawn(piece: Piece, around: Around): PieceDrawing {
+  const opening = openingOf(piece);
+  const whole = opening === undefined ? piece : wholePiece(piece, opening);
   const grain = grainDrawn(piece);
-  const lines: DrawnLine[] = [
-    ...cuttingLines(piece),
+  const [half, dots] = [halfLines(piece, around), halfDots(piece)];
+  const lines = [...half, ...(opening ? otherHalf(half, opening) : [])];
+  const inTheWay = [...grain, ...lines.filter(({ role }) => role === 'centre')];
+  const words: DrawnText[] = texts(whole, around, inTheWay);
+  const cutting = piece.cutting ?? [];
+  const other = opening === undefined ? [] : cutting.map((path) => path.transformed(opening));
+  const box = boxOfPaths([...whole.edges.map(({ path }) => path), ...cutting, ...other]);
+  return {
+    name: piece.name,
+    source: piece.source,
+    frame: frameOf(box),
+    lines: [...cuttingLines(piece, opening), ...lines, ...grain],
+    dots: [...dots, ...(opening ? otherDots(dots, opening) : [])],
+    texts: words,
+    spoken: spoken(piece, around),
+  };
+}
+
+/** What is drawn on the half or the whole that the pattern says, without its cutting line and its grain. */
+function halfLines(piece: Piece, around: Around): DrawnLine[] {
+  return [
     ...sewingLines(piece, around),
     ...dartLines(piece, around),
     ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
-    ...grain,
+    ...markLines(piece, around),
+    ...holeLines(piece),
   ];
+}
+
+function halfDots(piece: Piece): DrawnDot[] {
   const corners = piece.corners.map(({ name, point }): DrawnDot => ({
     role: 'corner',
     source: cornerSource(piece, name),
     name,
     at: spot(point),
   }));
-  const dots = [...corners, ...dartDots(piece)];
-  const words: DrawnText[] = texts(piece, around, grain);
-  const box = boxOfPaths([...piece.edges.map(({ path }) => path), ...(piece.cutting ?? [])]);
-  return {
-    name: piece.name,
-    source: piece.source,
-    frame: frameOf(box),
-    lines,
-    dots,
-    texts: words,
-    spoken: spoken(piece, around),
-  };
+  return [...corners, ...dartDots(piece), ...markDots(piece)];
 }
 
 const cornerSource = (piece: Piece, corner: string): string =>
   `${piece.source.slice(0, piece.source.length - piece.base.length)}${piece.draft}/${corner}`;
 
 /** One closed line, so that its corners are mitred by every printer; open where the cloth is folded and never cut. */
-function cuttingLines(piece: Piece): DrawnLine[] {
+function cuttingLines(piece: Piece, opening: Affine | undefined): DrawnLine[] {
   if (piece.cutting === undefined) return [];
   const fold = foldOf(piece);
   const index = fold === undefined ? 0 : piece.edges.indexOf(fold) + 1;
   const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap(
     (path) => path.segments,
   );
-  const segments = fold === undefined ? around : around.filter((segment) => !liesAlong(segment, fold.path));
-  if (segments.length === 0) return [];
+  const half = fold === undefined ? around : around.filter((segment) => !liesAlong(segment, fold.path));
+  if (half.length === 0) return [];
+  const segments = opening === undefined ? half : bothHalves(Path.of(half), opening);
   const { name, source } = piece;
   const line = pathLine('cutting', Path.of(segments), { name, source, tip: `${name}, cutting line` });
-  return [{ ...line, closed: fold === undefined }];
+  return [{ ...line, closed: fold === undefined || opening !== undefined }];
 }
+
+const bothHalves = (half: Path, opening: Affine): readonly Segment[] => [
+  ...half.segments,
+  ...half.transformed(opening).reversed().segments,
+];
 
 const foldOf = (piece: Piece): Edge | undefined => piece.edges.find(({ name }) => name === piece.fold?.edge);
 
@@ -134,14 +158,15 @@ function foldPath(piece: Piece, fold: Edge): Path {
 }
 
 function sewingLines(piece: Piece, around: Around): DrawnLine[] {
-  return piece.edges.map(({ name, source, path, sewn, drawn: onPaper }) => {
-    const role: LineRole = piece.fold?.edge === name ? 'fold' : 'sewing';
+  return everyEdge(piece).map(({ name, source, path, sewn, drawn: onPaper }) => {
+    const folded = isOpen(piece) ? 'centre' : 'fold';
+    const role: LineRole = piece.fold?.edge === name ? folded : 'sewing';
     const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
     const partner = partnerOf(piece, name, around.seams);
-    const fold = role === 'fold' ? ', on the fold' : '';
+    const fold = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
     const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
     const shown =
-      role === 'fold'
+      role !== 'sewing'
         ? foldPath(
             piece,
             piece.edges.find((one) => one.name === name)!,

@@ -4,6 +4,7 @@ import {
   add,
   areaOf,
   boxOfPaths,
+  contains,
   distance,
   intersections,
   lineIntersections,
@@ -42,9 +43,13 @@ function insideLine(piece: Piece, direction: Point): Path {
   const aside = (share: number): Path =>
     through(paths, add(middle, scale(across, share * size)), direction, size);
   const darts = piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to]));
+  const holes = piece.holes.map(({ edges }) => edges.map(({ path }) => path));
+  const clear = (line: Path): boolean =>
+    [...darts, ...holes.flat()].every((path) => intersections(path, line).length === 0) &&
+    !holes.some((hole) => contains(hole, line.start));
   for (const share of ASIDE) {
     const line = aside(share);
-    if (line.length > size / 6 && darts.every((dart) => intersections(dart, line).length === 0)) return line;
+    if (line.length > size / 6 && clear(line)) return line;
   }
   return aside(ASIDE[0]!);
 }

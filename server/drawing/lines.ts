@@ -16,6 +16,7 @@ export interface LineType {
   readonly words: string;
 }
 
+const VERY_SHORT_DASH = 6;
 const SHORT_DASH = 12;
 const LONG_DASH = 24;
 const GAP = 3;
@@ -34,7 +35,11 @@ export const lineTypes: Readonly<Record<LineRole, LineType>> = {
   dart: lineType(0.35, 'dart', SHORT_DASH, GAP),
   fold: lineType(0.35, 'fold, never cut', LONG_DASH, GAP, DOT, GAP),
   grain: lineType(0.35, 'grain'),
+  centre: lineType(0.25, 'centre line', LONG_DASH, GAP, DOT, GAP),
   mark: lineType(0.35, 'mark'),
+  tape: lineType(0.35, 'tape', LONG_DASH, GAP, VERY_SHORT_DASH, GAP, VERY_SHORT_DASH, GAP),
+  topstitch: lineType(0.25, 'topstitching', VERY_SHORT_DASH, GAP),
+  crease: lineType(0.25, 'crease', LONG_DASH, GAP),
   balance: lineType(0.25, 'balance line', SHORT_DASH, WIDE_GAP),
   construction: lineType(0.13, 'construction'),
 };
@@ -44,7 +49,11 @@ export const paintOrder: readonly LineRole[] = [
   'construction',
   'balance',
   'grain',
+  'crease',
+  'topstitch',
+  'tape',
   'mark',
+  'centre',
   'dart',
   'sewing',
   'fold',

@@ -29,8 +29,12 @@ export type LineRole =
   | 'dart'
   | 'balance' // hip line, scye line, bust line
   | 'mark'
+  | 'tape'
+  | 'topstitch'
+  | 'crease'
+  | 'centre' // of a piece that is drawn whole
   | 'construction' // lines and curves of the draft, shown on demand
-  | 'hole';
+  | 'hole'; // cloth cut out of the piece
 
 /** Where a drawn thing comes from: the path of its definition (`front/side`, `skirt/hip-curve`), stable over edits. */
 export type Source = string;

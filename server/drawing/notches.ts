@@ -12,9 +12,12 @@ const SHOWN = 4;
 const APART = 5;
 
 export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
-  const edge = piece.edges.find(({ name }) => name === notch.edge);
+  const hole = piece.holes.find(({ edges }) => edges.some(({ name }) => name === notch.edge));
+  const edges = hole === undefined ? piece.edges : hole.edges;
+  const edge = edges.find(({ name }) => name === notch.edge);
   if (edge === undefined) return [];
-  const outward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
+  // the allowance of a hole lies within it
+  const outward = signedArea(edges.map(({ path }) => path)) < 0 !== (hole !== undefined) ? -1 : 1;
   const allowance = piece.allowances.get(notch.edge) ?? 0;
   const depth = allowance > 0 ? Math.min(DEEPEST, allowance / 2) : SHOWN;
   const words = {

@@ -1,5 +1,5 @@
 /** Finds room for a label inside a piece, clear of its outline and its grain line. */
-import type { Piece } from '../drafting/model';
+import type { Hole, Mark, Piece } from '../drafting/model';
 import { boxOfPaths, type Point } from '../geometry';
 import type { DrawnLine } from './model';
 
@@ -20,6 +20,8 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
   const ring = piece.edges.flatMap(({ path }) => path.polyline(2));
   const inTheWay: Stretch[] = [
     ...piece.balance.map(({ path }): Stretch => [path.start, path.end]),
+    ...piece.marks.flatMap(markStretches),
+    ...piece.holes.flatMap(({ edges }) => sidesOf(edges.flatMap(({ path }) => path.polyline(2)))),
     ...piece.darts.flatMap(({ from, to, tip }): Stretch[] => [
       [from, tip],
       [to, tip],
@@ -32,13 +34,35 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
     .map((spot) => ({ spot, unrest: unrest(spot, middle, box) }))
     .sort((a, b) => a.unrest - b.unrest)
     .map(({ spot }) => spot)
-    .filter((spot) => inside(spot, ring));
+    .filter((spot) => inside(spot, ring) && !piece.holes.some((hole) => inHole(spot, hole)));
   const lines = [...sidesOf(ring), ...inTheWay];
   for (const scale of [1, 0.8, 0.6, SMALLEST]) {
     const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, lines));
     if (at !== undefined) return { ...at, scale };
   }
   return { ...middle, scale: SMALLEST };
+}
+
+const inHole = (spot: Point, { edges }: Hole): boolean =>
+  inside(
+    spot,
+    edges.flatMap(({ path }) => path.polyline(2)),
+  );
+
+/** Room that the sign of a mark takes about its place, mm. */
+const SIGN = 8;
+
+function markStretches({ points, paths }: Mark): readonly Stretch[] {
+  return [
+    ...points.map(({ x, y }): Stretch => [
+      { x: x - SIGN, y },
+      { x: x + SIGN, y },
+    ]),
+    ...paths.flatMap((path) => {
+      const spots = path.polyline(2);
+      return spots.slice(1).map((spot, i): Stretch => [spots[i]!, spot]);
+    }),
+  ];
 }
 
 type Bounds = ReturnType<typeof boxOfPaths>;

@@ -1,5 +1,6 @@
 /** The words on a piece: its label in plain lines, and the names of its edges along them. */
 import type { Edge, Piece } from '../drafting/model';
+import { layerWords } from '../drafting/pieces/cut-words';
 import { printLength } from '../drafting/values/quantity';
 import { boxOfPaths, signedArea } from '../geometry';
 import type { Around } from './draw';
@@ -30,13 +31,20 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
   ];
 }
 
+/** One line a cloth: a cutter looks for the one on the table. */
+function cutLines({ cut }: Piece): readonly string[] {
+  if (cut === undefined || cut.layers.length < 2) return cut === undefined ? [] : [cut.text];
+  const layers = cut.layers.map((layer) => `cut ${layerWords(layer)}`);
+  return cut.rightSideUp ? [...layers, 'right side up'] : layers;
+}
+
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
 function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title: number): DrawnText[] {
   const detail = title * DETAIL_SHARE;
   const lines = [
     around.title,
     around.body === '' ? '' : `for ${around.body}`,
-    piece.cut?.text ?? '',
+    ...cutLines(piece),
     ...piece.remarks,
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
   ].filter((line) => line !== '');

@@ -1,5 +1,6 @@
 /** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
+import { everyEdge } from '../drafting/shapes/parts';
 import { print, printLength } from '../drafting/values/quantity';
 import { code, plain } from './markdown';
 import { pathAt, wordAt } from './words';
@@ -62,7 +63,7 @@ function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
   const seam = pattern.seams.find(({ source }) => source === info.source);
   if (seam !== undefined) return seamFigures(pattern, seam);
   for (const owner of pattern.pieces) {
-    const edge = owner.edges.find(({ source }) => source === info.source);
+    const edge = everyEdge(owner).find(({ source }) => source === info.source);
     if (edge !== undefined) return edgeFigures(pattern, owner, edge);
   }
   return [];

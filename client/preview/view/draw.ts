@@ -91,8 +91,14 @@ function drawWords(texts: readonly DrawnText[], piece: PieceDrawing): SVGGElemen
   return [...(label.length ? [labelGroup(label, piece.frame)] : []), ...rest.map(textGroup)];
 }
 
-/** What is pointed at when no line is: the closed outline, or the outer lines end to end, or nothing. */
+/** What is pointed at when no line is: the piece without its holes. */
 function bodyPath(piece: PieceDrawing): string {
+  const holes = piece.lines.filter(({ role, closed }) => closed && role === 'hole');
+  return outerPath(piece) + holes.map(pathData).join('');
+}
+
+/** The closed outline, or the outer lines end to end, or nothing. */
+function outerPath(piece: PieceDrawing): string {
   const closed = piece.lines.find(({ role, closed }) => closed && role === 'cutting');
   if (closed) return pathData(closed);
   const cutting = piece.lines.filter(({ role }) => role === 'cutting');

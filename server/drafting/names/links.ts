@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
+import type { NotchNode, Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import { failure, ofShapes, otherSheet, type NameSpace } from './failures';
@@ -10,6 +10,7 @@ import {
   resolveBody,
   resolveEdge,
   resolveShape,
+  resolveSubject,
   resolveValue,
   scopeOf,
   type Scope,
@@ -81,6 +82,10 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
     const isOwn = (ofShapes(space) || space === 'part') && own.has(ref.path[0]!.text);
     if (found === undefined && isOwn) return;
+    // in a seam a notch stands for its place, whose names are then the seam's as well
+    const inSeam = declaration.space === 'seam' && statement === declaration.statement;
+    const notch = inSeam && ofShapes(space) ? namedNotch(file, ref.path[0]!.text) : undefined;
+    if (found === undefined && notch !== undefined) return eachReference(notch, visit);
     if (found !== undefined && space === 'shape' && onOtherSheet(scope, declaration, found)) {
       findings.push(otherSheet(ref, found, statement));
     } else if (found !== undefined) {
@@ -209,8 +214,19 @@ function pairsOf(seams: readonly TopLevel[]): ReadonlyMap<string, string> {
 export function notchedEdges(file: FileNames, { node }: Statement): readonly Sewn[] {
   if (node.kind !== 'notch' || node.on.kind !== 'ref' || node.on.path.length !== 1) return [];
   const seam = file.get(`seam:${node.on.path[0]!.text}`)?.statement.node;
-  if (seam?.kind !== 'seam' || seam.right === 'its-pair') return [];
-  return [...seam.left.parts, ...seam.right.parts];
+  if (seam?.kind !== 'seam') return [];
+  return [...seam.left.parts, ...(seam.right === 'its-pair' ? [] : seam.right.parts)];
+}
+
+/** The notch that a place of a seam names: `none below front-pitch`. */
+export function namedNotch(
+  file: FileNames,
+  name: string,
+): (Statement & { readonly node: NotchNode }) | undefined {
+  const statement = file.get(`notch:${name}`)?.statement;
+  return statement?.node.kind === 'notch'
+    ? (statement as Statement & { readonly node: NotchNode })
+    : undefined;
 }
 
 /** Edges and corners that the outline of a piece names, which work may have moved from where the draft has them. */
@@ -260,7 +276,11 @@ function ownParts(statement: Statement): ReadonlySet<string> {
       node.kind === 'dart' ||
       node.kind === 'fish-dart' ||
       node.kind === 'mark' ||
-      node.kind === 'notch'
+      node.kind === 'marks' ||
+      node.kind === 'balance' ||
+      node.kind === 'notch' ||
+      node.kind === 'pleats' ||
+      node.kind === 'gathers'
     ) {
       names.add(node.name.text);
     }
@@ -294,5 +314,7 @@ function resolve(scope: Scope, ref: Ref, space: NameSpace): Target | undefined {
       return resolveBlock(scope, ref);
     case 'body':
       return resolveBody(scope, ref.path);
+    case 'subject':
+      return resolveSubject(scope, ref);
   }
 }

@@ -12,6 +12,14 @@ function part(expr: Expr | undefined, see: See): void {
   else shape(expr, see);
 }
 
+/** What stands in a phrase of a piece may be its edges, corners, darts and marks. */
+const ownFirst =
+  (see: See): See =>
+  (ref, space) =>
+    see(ref, space === 'shape' ? 'part' : space);
+
+const ofOwn = (expr: Expr | undefined, see: See): void => shape(expr, ownFirst(see));
+
 const values = (exprs: readonly (Expr | undefined)[], see: See): void =>
   exprs.forEach((expr) => value(expr, see));
 
@@ -41,11 +49,22 @@ function seam(node: Of<'seam'>, see: See): void {
   node.left.parts.forEach((one) => sewn(one, see));
   if (node.right !== 'its-pair') node.right.parts.forEach((one) => sewn(one, see));
   for (const ease of node.eases) {
-    if (ease.kind === 'easing') values([ease.low, ease.high], see);
-    else if (ease.kind === 'gathered') values([ease.ratio, ease.to], see);
+    if (ease.kind === 'easing') {
+      values([ease.low, ease.high], see);
+      shape(ease.between?.one, see);
+      shape(ease.between?.other, see);
+    } else if (ease.kind === 'gathered') values([ease.ratio, ease.to], see);
     else value(ease.by, see);
   }
-  node.openings.forEach(({ length }) => value(length, see));
+  for (const sharing of node.sharing) {
+    if (sharing.kind === 'none') sharing.points.forEach((point) => shape(point, see));
+    else value(sharing.share, see);
+  }
+  for (const { length, from, to } of node.openings) {
+    value(length, see);
+    shape(from, see);
+    shape(to, see);
+  }
   value(node.when, see);
 }
 
@@ -63,6 +82,8 @@ function allow(node: Of<'allow'>, see: See): void {
   values([node.width, node.running?.width], see);
   part(node.running?.at, see);
   part(node.running?.along, see);
+  place(node.stretch?.from, ownFirst(see));
+  place(node.stretch?.to, ownFirst(see));
   node.edges.forEach((edge) => part(edge, see));
 }
 
@@ -82,6 +103,8 @@ const MENTIONS: Table = {
   use: (node, see) => node.given.forEach((given) => value(given.value, see)),
   tolerance: (node, see) => value(node.value, see),
   measure: (node, see) => values([node.range?.low, node.range?.high], see),
+  usual: (node, see) => values([node.range.low, node.range.high], see),
+  accept: (node, see) => node.of && see(node.of, 'subject'),
   shape: (node, see) => shape(node.phrase, see),
   circle: (node, see) => {
     shape(node.centre, see);
@@ -112,12 +135,34 @@ const MENTIONS: Table = {
     place(node.place, see);
     pressing(node, see);
   },
+  pleats: (node, see) => {
+    part(node.on, see);
+    values([node.count, ...(node.places?.distances ?? []), node.taking, node.stitchedDown], see);
+    part(node.places?.from, see);
+    place(node.from, see);
+    place(node.to, see);
+    part(node.folds, see);
+  },
+  gathers: (node, see) => {
+    part(node.on, see);
+    place(node.from, see);
+    place(node.to, see);
+    value(node.length, see);
+  },
   balance: (node, see) => {
     part(node.from, see);
     part(node.to, see);
   },
   label: (node, see) => part(node.place, see),
-  mark: (node, see) => shape(node.phrase, see),
+  mark: (node, see) => {
+    ofOwn(node.phrase, see);
+    value(node.size?.by, see);
+  },
+  marks: (node, see) => {
+    values([node.count, node.size?.by], see);
+    ofOwn(node.along, see);
+    [node.from, node.to].forEach((one) => place(one, ownFirst(see)));
+  },
   notch: (node, see) => {
     if (node.on.kind === 'ref') see(node.on, 'edge');
     place(node.place, see);
@@ -126,6 +171,7 @@ const MENTIONS: Table = {
   finish: (node, see) => {
     node.edges.forEach((one) => sewn(one, see));
     value(node.width, see);
+    if (node.facedBy !== undefined) see(node.facedBy, 'block');
   },
   divide: (node, see) => {
     if (node.piece.kind === 'ref') see(node.piece, 'block');
@@ -133,6 +179,13 @@ const MENTIONS: Table = {
     const named = node.along?.name;
     if (node.along !== undefined && named?.at.from !== node.along.line.at.from) shape(node.along.line, see);
   },
+  join: ({ one, other }, see) => [one, other].forEach((edge) => edge.kind === 'ref' && see(edge, 'edge')),
+  facing: (node, see) => {
+    see(node.of, 'block');
+    node.along.forEach((edge) => part(edge, see));
+    value(node.deep, see);
+  },
+  strip: (node, see) => values([node.length, node.width], see),
   swing: (node, see) => {
     part(node.dart, see);
     value(node.share, see);

@@ -1,6 +1,8 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
 import { apply, distance, mirror, type Affine } from '../../geometry';
-import type { CutWords, Dart, Edge, Piece } from '../model';
+import type { Dart, Edge, Piece } from '../model';
+import { carriedBy, carriedTogether, movedEdge } from './carried';
+import { openCut, sidedCut } from './cut-words';
 
 /** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
 export const ALIKE_WITHIN = 1.5;
@@ -39,24 +41,23 @@ export function moved(piece: Piece, m: Affine): Piece {
   });
   return {
     ...piece,
-    edges: piece.edges.map((edge) => ({
-      ...edge,
-      path: edge.path.transformed(m),
-      parts: edge.parts.map((part) => ({ ...part, path: part.path.transformed(m) })),
-    })),
+    ...carriedBy(piece, m),
+    edges: piece.edges.map((edge) => movedEdge(edge, m)),
     darts: piece.darts.map((dart) => movedDart(dart, m)),
     corners: piece.corners.map(at),
     notches: piece.notches.map(at),
     cornerCuts: piece.cornerCuts.map(at),
     gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
-    balance: piece.balance.map((line) => ({ ...line, path: line.path.transformed(m) })),
-    labels: piece.labels.map((label) =>
-      label.at === undefined ? label : { ...label, at: apply(m, label.at) },
-    ),
     ...(piece.grain && {
       grain: { ...piece.grain, from: apply(m, piece.grain.from), to: apply(m, piece.grain.to) },
     }),
     ...(piece.cutting && { cutting: piece.cutting.map((path) => path.transformed(m)) }),
+    ...(piece.cutShape && {
+      cutShape: {
+        ...piece.cutShape,
+        inlayLines: piece.cutShape.inlayLines.map(({ edge, path }) => ({ edge, path: path.transformed(m) })),
+      },
+    }),
   };
 }
 
@@ -94,17 +95,6 @@ function oneSide(piece: Piece, side: 'left' | 'right'): Piece {
   return { ...piece, name: `${piece.name}-${side}`, side, ...(cut && { cut }) };
 }
 
-/** `cut pair` comes out as one of each, right side of the cloth up. */
-function sidedCut(cut: CutWords, side: 'left' | 'right'): CutWords {
-  const layers = cut.layers.map((layer) => ({
-    ...layer,
-    count: layer.as === 'pairs' ? layer.count / 2 : layer.count,
-    as: layer.as === 'pairs' ? side : layer.as,
-  }));
-  const words = layers.map(({ count, cloth }) => `${count} ${side}${cloth === '' ? '' : ` in ${cloth}`}`);
-  return { layers, rightSideUp: true, text: `cut ${words.join(', ')}, right side up` };
-}
-
 /** Fold edges that differ by more than this can't be one line down the middle of an open piece. */
 export const FOLDS_WITHIN = 0.5;
 
@@ -116,6 +106,11 @@ const mirroredEdge = (edge: Edge, m: Affine): Edge => ({
   fromName: edge.toName,
   toName: edge.fromName,
 });
+
+const otherHalf = ([edge, width]: readonly [string, number]): readonly [string, number] => [
+  `${edge}-other`,
+  width,
+];
 
 /** A piece on the fold, drafted for both sides: both halves joined along the fold, cut open. */
 function opened(drawn: Piece, other: Piece): Piece {
@@ -135,13 +130,9 @@ function opened(drawn: Piece, other: Piece): Piece {
     edges: [...half, ...back],
     area: drawn.area + other.area,
     allowances: widths,
+    inlays: new Map([...(drawn.inlays ?? []), ...[...(other.inlays ?? [])].map(otherHalf)]),
     remarks: ['one open piece: the two halves differ'],
-    ...(drawn.cut && {
-      cut: {
-        ...drawn.cut,
-        layers: drawn.cut.layers.map((layer) => ({ ...layer, as: 'single' as const })),
-        text: 'cut 1 open',
-      },
-    }),
+    ...carriedTogether(drawn, carriedBy(other, m)),
+    ...(drawn.cut && { cut: openCut(drawn.cut) }),
   };
 }

@@ -1,42 +1,12 @@
-/** The lines of a piece that say how it is cut: cutting words, fold, grain, allowances, labels, balance lines. */
-import type {
-  AllowNode,
-  CutLayer as CutLayerNode,
-  CutNode,
-  Expr,
-  GrainNode,
-  Ref,
-  Statement,
-} from '../../../grammar/syntax';
+/** The lines of a piece that say how it is cut: fold, grain, allowances, corners. */
+import type { AllowNode, Expr, GrainNode, Ref, Statement } from '../../../grammar/syntax';
 import { add, scale, type Point } from '../../geometry';
-import type { Corner, CutLayer, CutWords, Edge, Piece, RunningAllowance } from '../model';
+import type { Corner, Edge, Piece, RunningAllowance } from '../model';
 import { nearest } from '../names/spelling';
 import { pointOf, pathOf } from '../shapes/phrase';
-import { lengthOf, ofKind } from '../values/arithmetic';
+import { lengthOf } from '../values/arithmetic';
 import { printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
-
-/** `cut pair in silk, right side up` */
-export function cutWords(reader: Reader, node: CutNode): CutWords | undefined {
-  const layers = node.layers.map((layer) => cutLayer(reader, layer));
-  if (layers.some((layer) => layer === undefined)) return undefined;
-  return { layers: layers as CutLayer[], rightSideUp: node.rightSideUp, text: reader.statement.text.trim() };
-}
-
-function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
-  const count = typeof node.count === 'number' ? node.count : ofKind(reader, node.count, 'ratio', 'cut');
-  if (count === undefined) return undefined;
-  const at = typeof node.count === 'number' ? node.at : node.count.at;
-  if (!Number.isInteger(count) || count < 1 || count > 999) {
-    return report(
-      reader,
-      'no-such-number',
-      at,
-      `Pieces are cut in whole numbers from 1 up; this comes to ${count}.`,
-    );
-  }
-  return { count, as: node.as ?? 'single', cloth: node.cloth?.text ?? '' };
-}
 
 /** One of the piece's own edges by name; a finding with the nearest when there is none. */
 export function ownEdge(reader: Reader, edges: readonly Edge[], ref: Ref | Expr): Edge | undefined {
@@ -120,7 +90,7 @@ export function allowances(
     ...stated.filter(({ node }) => node.edges.length > 0),
   ];
   for (const line of inOrder) {
-    if (line.node.running !== undefined) continue;
+    if (line.node.running !== undefined || line.node.stretch !== undefined) continue;
     reader.statement = line;
     const width = allowance(reader, line.node.width, 'allow');
     if (width === undefined) continue;
@@ -232,13 +202,7 @@ export function cornerCuts(reader: Reader, lines: readonly Statement[]): Piece['
     reader.statement = line;
     const point = pointOf(reader, node.point, 'corner at');
     if (point === undefined) return [];
-    if (node.how === 'mitred' || node.how === 'turned-back') return [{ point, how: node.how }];
-    report(
-      reader,
-      'not-built-yet',
-      node.at,
-      `Corners cut ${node.how.replaceAll('-', ' ')} are not built yet: this one is cut to a mitre.`,
-    );
-    return [];
+    const { path } = node.point.kind === 'ref' ? node.point : { path: [] };
+    return [{ point, how: node.how, ...(path.length === 1 && { name: path[0]!.text }) }];
   });
 }

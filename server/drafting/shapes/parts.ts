@@ -100,7 +100,9 @@ function partNamed(
     return edge === undefined ? markedShape(piece, word) : edgeShape(edge);
   }
   const dart = piece.darts.find(({ name }) => name === word);
-  return dart && dartPoint(dart, end);
+  if (dart !== undefined) return dartPoint(dart, end);
+  const fish = piece.shaping?.fishDarts.find(({ name }) => name === word);
+  return fish && fishPoint(fish, end);
 }
 
 /** A mark as a point or a line; a row of them is neither. */

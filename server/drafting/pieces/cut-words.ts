@@ -1,0 +1,75 @@
+/** The cutting words of a piece: how many are cut, how they lie, of which cloth. */
+import type { CutLayer as CutLayerNode, CutNode } from '../../../grammar/syntax';
+import type { CutLayer, CutWords } from '../model';
+import { ofKind } from '../values/arithmetic';
+import { report, type Reader } from '../values/reader';
+
+/** More of one piece than this is a slip. */
+const MOST = 999;
+
+/** `cut pair in silk, pair in coutil, right side up` */
+export function cutWords(reader: Reader, node: CutNode): CutWords | undefined {
+  const layers = node.layers.map((layer) => cutLayer(reader, layer));
+  if (layers.some((layer) => layer === undefined)) return undefined;
+  return wordsFor(layers as CutLayer[], node.rightSideUp);
+}
+
+function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
+  const bare = typeof node.count === 'number';
+  const count = typeof node.count === 'number' ? node.count : ofKind(reader, node.count, 'ratio', 'cut');
+  if (count === undefined) return undefined;
+  if (!Number.isInteger(count) || count < 1 || count > MOST) {
+    return report(
+      reader,
+      'no-such-number',
+      typeof node.count === 'number' ? node.at : node.count.at,
+      `Pieces are cut in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
+    );
+  }
+  const as = node.as ?? 'single';
+  // "2 pairs" are four pieces; "pair" by itself has its two counted
+  return { count: as === 'pairs' && !bare ? 2 * count : count, as, cloth: node.cloth?.text ?? '' };
+}
+
+/** Layers with the words that are printed on the piece. */
+export function wordsFor(layers: readonly CutLayer[], rightSideUp: boolean): CutWords {
+  const words = [...layers.map(layerWords), ...(rightSideUp ? ['right side up'] : [])];
+  return { layers, rightSideUp, text: `cut ${words.join(', ')}` };
+}
+
+/** "pair in silk", "2 pairs", "1 on fold", "8 alike", "1 right" */
+export function layerWords({ count, as, cloth }: CutLayer): string {
+  const of = cloth === '' ? '' : ` in ${cloth}`;
+  return `${countWords(count, as)}${of}`;
+}
+
+function countWords(count: number, as: CutLayer['as']): string {
+  switch (as) {
+    case 'pairs':
+      return count === 2 ? 'pair' : `${count / 2} pairs`;
+    case 'fold':
+      return `${count} on fold`;
+    case 'single':
+      return `${count}`;
+    default:
+      return `${count} ${as}`;
+  }
+}
+
+/** `cut pair` of a piece that differs from side to side comes out as one of each, right side of the cloth up. */
+export function sidedCut({ layers }: CutWords, side: 'left' | 'right'): CutWords {
+  const own = layers.map((layer): CutLayer => {
+    if (layer.as === 'pairs') return { ...layer, count: layer.count / 2, as: side };
+    return layer.as === 'single' || layer.as === 'alike' ? { ...layer, as: side } : layer;
+  });
+  return wordsFor(own, true);
+}
+
+/** Both halves of a piece on the fold differ and are drawn: it is cut flat, and nothing of it is left to be mirrored. */
+export function openCut({ layers, rightSideUp }: CutWords): CutWords {
+  const { text } = wordsFor(
+    layers.map((layer) => ({ ...layer, as: 'open' })),
+    rightSideUp,
+  );
+  return { layers: layers.map((layer) => ({ ...layer, as: 'single' })), rightSideUp, text };
+}
