@@ -12,7 +12,9 @@ import { unclosedOutline } from './unclosed-outline';
 import { unequalLegs } from './unequal-legs';
 import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
+import { unknownRange } from './unknown-range';
 import { unlikelyProportion } from './unlikely-proportion';
+import type { Usual } from './usual';
 
 export const catalogue: readonly Check[] = [
   ...raised,
@@ -27,11 +29,22 @@ export const catalogue: readonly Check[] = [
   unequalLegs,
   mismatchedSeam,
   unfinishedEdge,
+  unknownRange(() => ranges),
 ];
+
+/** Every range that some check judges by. */
+export const ranges: readonly Usual[] = catalogue.flatMap((entry) =>
+  entry.by === 'judgement' ? (entry.usual ?? []) : [],
+);
 
 const severities: ReadonlyMap<string, Severity> = new Map(
   catalogue.map(({ code, severity }) => [code, severity]),
 );
+
+const firm: ReadonlySet<string> = new Set(catalogue.flatMap((entry) => (entry.firm ? [entry.code] : [])));
+
+/** Whether findings of a code can be neither accepted nor set to another severity. */
+export const isFirm = (code: string): boolean => firm.has(code);
 
 /** A code that is not in the catalogue is a fault of ours; it is shown as an error rather than hidden. */
 export const severityOf = (code: string): Severity => severities.get(code) ?? 'error';

@@ -10,11 +10,16 @@ export interface Entry {
   readonly severity: Severity;
   /** One line, as the page's heading has it. */
   readonly title: string;
+  /**
+   * No pattern accepts it and no setting hides it: where it is found, something can't be read or drawn, and what rests on
+   * it is not checked. Every error that is found while a pattern is read and drafted is firm.
+   */
+  readonly firm?: true;
 }
 
 /** A fault that an earlier phase finds while it reads: the entry is all that stands here. */
 export interface Raised extends Entry {
-  readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing';
+  readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing' | 'acceptance';
 }
 
 /**

@@ -9,6 +9,7 @@ export const crossingOutline: Judged = {
   severity: 'error',
   title: 'An outline that crosses itself',
   by: 'judgement',
+  firm: true,
   ofPiece: (piece) => crossings(piece),
 };
 

@@ -2,13 +2,15 @@
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { Judged } from './check';
-import { catalogue, severityOf } from './catalogue';
+import { settled } from './acceptance';
+import { catalogue, isFirm, severityOf } from './catalogue';
 
 const judged = catalogue.filter((entry): entry is Judged => entry.by === 'judgement');
 
 /** What was found of a piece or seam in a unit, and which checks broke on it; kept while it stays the same object. */
 interface Judgement {
   readonly unit: string;
+  readonly usual: Pattern['usual'];
   readonly findings: readonly Finding[];
   readonly broken: readonly string[];
 }
@@ -21,10 +23,11 @@ function remembered(
   judge: (check: Judged) => readonly Finding[],
 ): Judgement {
   const before = kept.get(thing);
-  if (before?.unit === pattern.unit) return before;
+  const { unit, usual } = pattern;
+  if (before !== undefined && before.unit === unit && before.usual === usual) return before;
   const broken: string[] = [];
   const findings = judged.flatMap((check) => guarded(check, () => judge(check), broken));
-  const judgement = { unit: pattern.unit, findings, broken };
+  const judgement = { unit, usual, findings, broken };
   kept.set(thing, judgement);
   return judgement;
 }
@@ -70,6 +73,11 @@ const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2
 
 const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
+const CODES = {
+  all: catalogue.map(({ code }) => code),
+  acceptable: (code: string) => !isFirm(code) && code !== 'stale-acceptance',
+};
+
 const placedKept = new WeakMap<Pattern, readonly PlacedFinding[]>();
 
 /** Everything found of a pattern: syntax, names, geometry, checks; in order of place. */
@@ -77,7 +85,10 @@ export function check(pattern: Pattern): readonly PlacedFinding[] {
   const before = placedKept.get(pattern);
   if (before !== undefined) return before;
   const { found, broken } = judgements(pattern);
-  const all = [...pattern.findings, ...found].map((one) => pattern.place(one, severityOf(one.finding.code)));
+  const place = (one: SourcedFinding & { severity?: Severity }): PlacedFinding =>
+    pattern.place(one, one.severity ?? severityOf(one.finding.code));
+  const { findings, more } = settled(pattern, [...pattern.findings, ...found].map(place), CODES);
+  const all = [...findings, ...more.map(place)];
   all.push(...[...broken].map((code) => internalFault(pattern, code)));
   const order = new Map(pattern.files.map((uri, i) => [uri, i]));
   all.sort(

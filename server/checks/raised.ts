@@ -3,13 +3,15 @@ import { SYNTAX_PROBLEMS } from '../../grammar/problems';
 import type { Severity } from '../drafting/finding';
 import type { Raised } from './check';
 
+const FIRM = { firm: true } as const;
+
 const entries = (
   by: Raised['by'],
   titles: Readonly<Record<string, string | readonly [Severity, string]>>,
 ): readonly Raised[] =>
   Object.entries(titles).map(([code, entry]) => {
     const [severity, title] = typeof entry === 'string' ? (['error', entry] as const) : entry;
-    return { code, severity, title, by };
+    return { code, severity, title, by, ...(severity === 'error' && FIRM) };
   });
 
 const syntax: readonly Raised[] = Object.entries(SYNTAX_PROBLEMS).map(([code, { title, severity }]) => ({
@@ -17,6 +19,7 @@ const syntax: readonly Raised[] = Object.entries(SYNTAX_PROBLEMS).map(([code, { 
   severity: (severity as string) === 'notice' ? 'note' : (severity as Severity),
   title: title.replace(/\.$/, ''),
   by: 'syntax',
+  ...FIRM,
 }));
 
 export const raised: readonly Raised[] = [
@@ -67,6 +70,10 @@ export const raised: readonly Raised[] = [
     'broken-cut': 'A division whose cut does not go through',
     'fold-not-straight': 'A fold along an edge that bends',
     'not-built-yet': ['warning', 'A statement that is read and not yet built'],
+  }),
+  ...entries('acceptance', {
+    'acceptance-refused': 'A finding that can’t be accepted so',
+    'stale-acceptance': ['warning', 'An accepted finding that is found no more'],
   }),
   ...entries('sewing', { 'internal-fault': ['note', 'A check that broke'] }),
 ];

@@ -1,7 +1,9 @@
 /** Checks a pattern for every size and both ends of every choice, and says each fault once: for whom it holds and for whom not. */
 import type { Choice } from '../drafting/workshop';
 import type { Pattern, PatternChoice, PlacedFinding } from '../drafting/model';
+import { staleEverywhere } from './acceptance';
 import { check } from './judge';
+import { restated } from './restated';
 import { listed } from './words';
 
 /** A choice to be tried, and what a person calls it: `size L`, `bust-ease 6cm`. */
@@ -54,13 +56,17 @@ export function sweep(
       const key = keyOf(finding);
       const before = gathered.get(key);
       if (before !== undefined) before.variants.push(variant);
-      else gathered.set(key, { finding: { ...withoutFixes(finding), fixes: [] }, variants: [variant] });
+      else gathered.set(key, { finding: restated(finding, {}, []), variants: [variant] });
     }
   });
-  const here = asItStands.map((finding) => {
+  const everywhere = ({ variants: of }: Gathered): boolean => of.length === variants.length;
+  for (const [key, one] of gathered) if (one.finding.code === STALE && !everywhere(one)) gathered.delete(key);
+  const here = asItStands.flatMap((finding) => {
     const found = gathered.get(keyOf(finding));
     gathered.delete(keyOf(finding));
-    return found === undefined ? finding : said(finding, found.variants, variants);
+    if (finding.code === STALE)
+      return found === undefined ? [] : [restated(finding, staleEverywhere(finding))];
+    return [found === undefined ? finding : said(finding, found.variants, variants)];
   });
   return [...here, ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants))];
 }
@@ -85,25 +91,11 @@ function said(finding: PlacedFinding, found: readonly Variant[], all: readonly V
       ? ''
       : ` (${listed(agreeing)} ${agreeing.length === 1 ? 'agrees' : 'agree'}.)`;
   const message = `${when}: ${finding.message}${rest}`;
-  // the fixes are worked out when they are asked for
-  return Object.defineProperty({ ...withoutFixes(finding), message }, 'fixes', {
-    get: () => finding.fixes,
-    enumerable: true,
-  }) as PlacedFinding;
+  return restated(finding, { message });
 }
 
-const withoutFixes = ({
-  code,
-  severity,
-  message,
-  place,
-  source,
-  piece,
-  related,
-}: PlacedFinding): Omit<PlacedFinding, 'fixes'> => ({
-  ...{ code, severity, message, place, source, related },
-  ...(piece !== undefined && { piece }),
-});
+/** A line accepts nothing only where it accepts nothing for any size and choice. */
+const STALE = 'stale-acceptance';
 
 /** More changes than these say nothing more. */
 const MOST = 4;

@@ -11,6 +11,7 @@ export const unclosedOutline: Judged = {
   severity: 'error',
   title: 'An outline with a gap',
   by: 'judgement',
+  firm: true,
   ofPiece: (piece, pattern) => piece.gaps.map((gap) => gapFinding(piece, gap, pattern)),
 };
 

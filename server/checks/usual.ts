@@ -25,7 +25,9 @@ export interface UsualRange {
 export function usualRange(pattern: Pick<Pattern, 'usual'>, usual: Usual): UsualRange {
   const own = pattern.usual.get(usual.name);
   const { kind, low, high } = usual;
-  return own === undefined ? { low, high, kind, stated: false } : { ...own, kind, stated: true };
+  return own === undefined || own.kind !== kind
+    ? { low, high, kind, stated: false }
+    : { ...own, kind, stated: true };
 }
 
 export const isUsual = (range: UsualRange, amount: number): boolean =>

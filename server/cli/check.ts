@@ -1,5 +1,5 @@
 /** `draftwright check`: what a cutter would catch, in one or many patterns. */
-import { check, sweep, variantsOf, type Variant } from '../checks';
+import { check, sweep, variantsOf, withSeverities, type Severities, type Variant } from '../checks';
 import type { PlacedFinding } from '../drafting/model';
 import { Bench, type Choice, type Opened } from './open';
 import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
@@ -9,6 +9,7 @@ import { countOf, gather, type Report } from './print/report';
 
 export interface CheckOptions extends Choice {
   readonly format: 'text' | 'json';
+  readonly severity: Severities;
 }
 
 /** Checks every file that can be read; one that can't ends the command with 2 after the others are reported. */
@@ -17,7 +18,9 @@ export function runCheck(paths: readonly string[], options: CheckOptions, io: Io
   const { opened, refusals } = openAll(bench, paths, options);
   refusals.forEach((reason) => io.err(`${reason}\n`));
   if (opened.length === 0) return UNABLE;
-  const report = reportOn(bench, opened, (file) => everywhere(bench, file, options));
+  const report = reportOn(bench, opened, (file) =>
+    withSeverities(everywhere(bench, file, options), options.severity),
+  );
   io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
   if (refusals.length > 0) return UNABLE;
   return countOf(report, 'error') > 0 ? FAULTY : CLEAN;

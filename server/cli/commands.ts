@@ -1,5 +1,6 @@
 /** The command line: its commands, their options, and what each ends with. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
 import { runCheck, type CheckOptions } from './check';
 import { runDraw, type DrawOptions } from './draw';
@@ -8,7 +9,7 @@ import { runFormat, type FormatOptions } from './format';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
-import { bodyChoice, settings } from './open';
+import { bodyChoice, settings, severitySetting } from './open';
 import { runSheet, type SheetOptions } from './sheet';
 
 /** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
@@ -74,15 +75,19 @@ const setChoice = () =>
   new Option('--set <name=value>', 'override a choice: hip-ease=5cm')
     .default([], 'none')
     .argParser((word: string, before: readonly string[]) => [...before, word]);
+const severity = () =>
+  new Option('--severity <code=severity>', 'how grave a problem is: hidden-name=off, note, warning or error')
+    .default(NO_SEVERITIES, 'as the catalogue has it')
+    .argParser(readable(severitySetting));
 const format = (...choices: string[]) =>
   new Option('--format <format>', 'how to print').choices(choices).default(choices[0]);
 
 /** An option whose reader says in a sentence what is wrong with it. */
 const readable =
-  <T>(read: (words: string) => T) =>
-  (words: string): T => {
+  <T>(read: (words: string, before: T) => T) =>
+  (words: string, before: T): T => {
     try {
-      return read(words);
+      return read(words, before);
     } catch (reason) {
       throw new InvalidArgumentError((reason as Error).message);
     }
@@ -103,8 +108,9 @@ function addCheck(top: Command, io: Io, done: Done): void {
     .argument('<file...>', 'pattern files')
     .addOption(forBody())
     .addOption(setChoice())
+    .addOption(severity())
     .addOption(format('text', 'json'))
-    .action((files: string[], options: Given & Pick<CheckOptions, 'format'>) =>
+    .action((files: string[], options: Given & Pick<CheckOptions, 'format' | 'severity'>) =>
       done(runCheck(files, chosen(options), io)),
     );
 }

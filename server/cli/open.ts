@@ -1,5 +1,6 @@
 /** Opens pattern files for a command: reads them, drafts them for the asked body and choices, or says why it can't. */
 import { resolve } from 'node:path';
+import { readSettings, type Severities } from '../checks';
 import type { BodyChoice, Pattern } from '../drafting/model';
 import { Workshop } from '../drafting/workshop';
 import { diskBehind, readText, uriOfPath, type Reading } from '../lsp/disk';
@@ -102,4 +103,15 @@ export function settings(words: readonly string[]): ReadonlyMap<string, string> 
     set.set(name, value);
   }
   return set;
+}
+
+/** `hidden-name=off`, added to those before it, each code once. */
+export function severitySetting(words: string, before: Severities): Severities {
+  const [, code, word] = /^\s*([^=]*?)\s*=\s*(.*?)\s*$/.exec(words) ?? [];
+  if (!code || !word)
+    throw new Unable(`--severity ${words} isn't CODE=SEVERITY; for example --severity hidden-name=off.`);
+  if (before.has(code)) throw new Unable(`--severity names ${code} twice.`);
+  const { severities, refusals } = readSettings([[code, word]]);
+  if (refusals.length > 0) throw new Unable(refusals.join('\n'));
+  return new Map([...before, ...severities]);
 }

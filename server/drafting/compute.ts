@@ -1,17 +1,19 @@
 /** Hands each kind of definition to the floor that reads it. */
 import type { Sewn, Statement } from '../../grammar/syntax';
+import { madePiece } from './made-pieces';
 import type { Value } from './model';
 import type { Declaration } from './names/declarations';
 import type { OwnParts } from './pieces/parts';
-import { readPiece } from './pieces/piece';
-import { readShare } from './pieces/working/shares';
-import { readBand } from './sewing/band';
+import { readAccept } from './sewing/accept';
 import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
+import type { PairedEdge } from './sewing/pairing';
 import { readSeam } from './sewing/seam';
+import type { NamedNotch } from './sewing/seam-places';
 import { choice, letValue, namedCircle, namedShape } from './shapes/definitions';
 import { condition } from './values/conditions';
 import { readExpect } from './values/expect';
+import { readUsual } from './values/usual';
 import { report, type Answer, type Reader } from './values/reader';
 
 export interface Request {
@@ -28,6 +30,9 @@ export interface Request {
   readonly pairedEdge: string | undefined;
   /** For a notch on a seam: the edges of that seam. */
   readonly seamEdges: readonly Sewn[];
+  /** For a seam: the edge of a piece that is sewn to its pair, and the notch of a name. */
+  readonly pairedEdgeOf: PairedEdge;
+  readonly notch: NamedNotch;
 }
 
 /** @returns undefined when the definition has no value; findings say why, or the reading is blocked */
@@ -56,10 +61,18 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return namedCircle(reader, node);
     case 'expect':
       return readExpect(reader, node);
+    case 'usual':
+      return readUsual(reader, node);
+    case 'accept':
+      return readAccept(reader, node);
     case 'piece':
+    case 'lining':
     case 'divide':
+    case 'join':
+    case 'facing':
     case 'band':
-      return madePiece(reader, request);
+    case 'strip':
+      return made(reader, request);
     case 'seam':
     case 'finish':
     case 'notch':
@@ -69,26 +82,19 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
   }
 }
 
-function madePiece(reader: Reader, request: Request): Answer | undefined {
-  const { id: source, parts, declaration } = request;
+function made(reader: Reader, { id: source, declaration, ...more }: Request): Answer | undefined {
   const { statement, name } = declaration;
-  const { node } = statement;
-  const own = { name, source, statement, parts };
-  const piece =
-    node.kind === 'divide'
-      ? readShare(reader, node, own)
-      : node.kind === 'band'
-        ? readBand(reader, node, { ...own, edges: request.bandEdges })
-        : readPiece(reader, { ...own, paired: request.pairedEdge });
+  const piece = madePiece(reader, { ...more, name, source, statement });
   return piece && { is: 'piece', piece };
 }
 
 function sewn(reader: Reader, request: Request): Answer | undefined {
-  const { id: source, tolerance, declaration } = request;
+  const { id: source, tolerance, declaration, notch } = request;
   const { name, statement } = declaration;
   const { node } = statement;
   if (node.kind === 'seam') {
-    const seam = readSeam(reader, node, { name, source, ...(tolerance !== undefined && { tolerance }) });
+    const limits = tolerance === undefined ? {} : { tolerance };
+    const seam = readSeam(reader, node, { name, source, ...limits, pairedEdge: request.pairedEdgeOf, notch });
     return seam && { is: 'seam', seam };
   }
   if (node.kind === 'finish') {
@@ -100,22 +106,12 @@ function sewn(reader: Reader, request: Request): Answer | undefined {
   return notches && { is: 'notch', notches };
 }
 
-const LATER: ReadonlyMap<Statement['node']['kind'], string> = new Map<Statement['node']['kind'], string>([
-  ['lining', 'Linings'],
-  ['join', 'Joined pieces'],
-  ['facing', 'Facings'],
-  ['strip', 'Strips'],
-]);
-
 /** Says plainly of a statement that is read and not built. */
 function later(reader: Reader, statement: Statement): undefined {
   const { node } = statement;
   const head = headOf(statement);
-  const what =
-    node.kind === 'later'
-      ? `Statements that begin with ${statement.text.slice(head.from, head.to)}`
-      : LATER.get(node.kind);
-  if (what === undefined) return undefined;
+  if (node.kind !== 'later') return undefined;
+  const what = `Statements that begin with ${statement.text.slice(head.from, head.to)}`;
   return report(
     reader,
     'not-built-yet',

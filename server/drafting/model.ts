@@ -3,10 +3,18 @@
  * the drawing, the editor features and the command line. Lengths in millimetres, areas in mm², angles in degrees,
  * y down.
  */
+import type {
+  CornerCut,
+  CutShape,
+  RuledCorner,
+  RunningAllowance,
+  StatedAllowance,
+} from './allowance-model';
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
 import type { Hole, Mark } from './marks-model';
 import type { SeamCourse, SeamOpening, Stretch } from './sewing-model';
+import type { FacedEdge, FacingOf } from './derived-model';
 import type { BodySheet, OwnMeasurement, PatternChoice, SidedReason } from './surroundings-model';
 import type { Acceptance, OwnUsual, UsualLine } from './rules-model';
 import type { Dart, Shaping, Trued } from './shaping-model';
@@ -96,6 +104,8 @@ export interface Gap {
   readonly statement: Statement;
   readonly at: Span;
   readonly closing: boolean;
+  /** In the outline of a hole of that name. */
+  readonly hole?: string;
 }
 
 export interface CutLayer {
@@ -167,7 +177,15 @@ export interface Piece {
   /** Allowances that run from one width to another along a stretch of an edge, mm from the edge's start. */
   readonly running: readonly RunningAllowance[];
   /** Corners whose allowance is cut otherwise than usual. */
-  readonly cornerCuts: readonly { readonly point: Point; readonly how: 'mitred' | 'turned-back' }[];
+  readonly cornerCuts: readonly CornerCut[];
+  /** Widths that the text gives to edges by name; a finish that wants another is told. */
+  readonly statedAllowances?: readonly StatedAllowance[];
+  /** Room to let out beyond the allowance, mm, by edge. */
+  readonly inlays?: ReadonlyMap<string, number>;
+  /** Corners that are cut by a rule of the trade or of the text; the others are mitred. */
+  readonly ruledCorners?: readonly RuledCorner[];
+  /** Set together with the cutting line. */
+  readonly cutShape?: CutShape;
   /** The cutting line, one run for each edge; undefined where it can't be had (unclosed, or no allowance stated). */
   readonly cutting?: readonly Path[];
   readonly darts: readonly Dart[];
@@ -180,6 +198,7 @@ export interface Piece {
   /** Cut out of it: their area is none of its own. */
   readonly holes: readonly Hole[];
   readonly labels: readonly { readonly text: string; readonly at?: Point; readonly source: Source }[];
+  readonly facing?: FacingOf;
   /** For a band: how far one end laps under the other, mm. */
   readonly underlap?: number;
   /** What the tool has to add to the label: from which side a pair was drafted. */
@@ -196,6 +215,8 @@ export interface SewnEdge {
   /** Sewn length, mm. */
   readonly length: number;
   readonly at: Span;
+  /** Names of the edges before and after it in the outline. */
+  readonly beside?: readonly [string, string];
   /** Where it is not the whole edge. */
   readonly stretch?: Stretch;
   /** The piece as it stands when it is sewn. */
@@ -233,6 +254,10 @@ export interface Finish {
   readonly edges: readonly SewnEdge[];
   readonly how: 'turned-up' | 'turned-twice' | 'bound' | 'faced' | 'rolled' | 'selvedge' | 'raw';
   readonly width: number;
+  /** For `faced by X`: what each edge is sewn to; none where X is a strip. */
+  readonly faced?: readonly FacedEdge[];
+  /** The piece X. */
+  readonly facedBy?: string;
 }
 
 /** Offsets in a file, as characters. */
@@ -250,6 +275,8 @@ export interface PlacedFinding {
   readonly place: FileRange;
   readonly source: Source;
   readonly piece?: string;
+  /** The reason, where the pattern accepts it. */
+  readonly accepted?: string;
   readonly related: readonly { readonly place: FileRange; readonly message: string }[];
   readonly fixes: readonly PlacedFix[];
 }
@@ -264,15 +291,15 @@ export interface BodyChoice {
   readonly size?: string;
 }
 
-export interface RunningAllowance {
-  readonly edge: string;
-  readonly from: number;
-  readonly to: number;
-  readonly widthFrom: number;
-  readonly widthTo: number;
-}
-
-export type { Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Trued } from './shaping-model';
+export type { ClosedDart, Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Trued } from './shaping-model';
+export type {
+  CornerCut,
+  CutShape,
+  RuledCorner,
+  RunningAllowance,
+  StatedAllowance,
+  TightAllowance,
+} from './allowance-model';
 export type { Hole, Mark } from './marks-model';
 export type {
   BodySheet,

@@ -25,10 +25,12 @@ import type { FileSet } from './names/files';
 import type { Network } from './names/network';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
+import { acceptances } from './rules';
 import {
   bodySheets,
   choicesOf,
   daysOf,
+  everybody,
   needed,
   ownMeasurements,
   sidedReasons,
@@ -43,6 +45,8 @@ export interface PatternHead {
   readonly body?: BodyChoice;
   readonly refused: readonly string[];
   readonly findings: readonly SourcedFinding[];
+  readonly usual: Pattern['usual'];
+  readonly usualLines: Pattern['usualLines'];
 }
 
 /** Reads results when they are asked for; what nobody asks for costs nothing. */
@@ -53,6 +57,8 @@ export class DraftedPattern implements Pattern {
   declare readonly body?: BodyChoice;
   readonly refused: readonly string[];
   readonly findings: readonly SourcedFinding[];
+  readonly usual: Pattern['usual'];
+  readonly usualLines: Pattern['usualLines'];
   private readonly kept = new Map<string, unknown>();
 
   constructor(
@@ -68,6 +74,8 @@ export class DraftedPattern implements Pattern {
     if (head.body !== undefined) this.body = head.body;
     this.refused = head.refused;
     this.findings = head.findings;
+    this.usual = head.usual;
+    this.usualLines = head.usualLines;
   }
 
   /** Works something out once. */
@@ -149,6 +157,10 @@ export class DraftedPattern implements Pattern {
     );
   }
 
+  get everybody(): readonly BodyChoice[] {
+    return this.once('everybody', () => everybody(this.fileSet));
+  }
+
   get sizes(): readonly string[] {
     return this.once('sizes', () => sizesFor(this.fileSet, this.body));
   }
@@ -164,7 +176,10 @@ export class DraftedPattern implements Pattern {
   get doubtful(): ReadonlySet<string> {
     return this.gathered.doubtful;
   }
-  readonly usual: Pattern['usual'] = new Map();
+
+  get acceptances(): Pattern['acceptances'] {
+    return this.once('acceptances', () => acceptances(this.fileSet.root, this.network));
+  }
 
   closingFixes(seam: Seam): readonly Fix[] {
     return closing(this.network, this.evaluation, seam, this.unit);
@@ -189,8 +204,8 @@ export class DraftedPattern implements Pattern {
       const from = offset + statement.start + span.from;
       return { uri, from, to: Math.max(from, offset + statement.start + span.to) };
     };
-    const related = finding.related.flatMap(({ source: of, message }) => {
-      const place = this.locate(of);
+    const related = finding.related.flatMap(({ source: of, statement, message }) => {
+      const place = statement === undefined ? this.locate(of) : at(statement, statement.node.at, of);
       return place === undefined ? [] : [{ place, message }];
     });
     const fixes = (): PlacedFinding['fixes'] =>

@@ -24,6 +24,7 @@ import { Gathered } from './gathered';
 import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
 import { DraftedPattern } from './pattern';
+import { usualLines, usualRanges } from './rules';
 import { bothSides } from './sides';
 import { bodyOf } from './values/body';
 import { written } from './values/quantity';
@@ -99,6 +100,24 @@ export class Workshop {
   }
 
   /**
+   * The pattern as somebody tries it out, each trial an edit of the one before; `seat` tells who, until they leave.
+   */
+  tried(uri: string, seat: string, choice: Choice): Pattern {
+    const key = seatKey(uri, seat);
+    let drafting = this.drafted.get(key);
+    if (drafting === undefined) {
+      drafting = new Drafting(uri, choice, this.door, (file) => this.source(file));
+      this.drafted.set(key, drafting);
+    }
+    return drafting.at(this.revision, choice);
+  }
+
+  /** Forgets what was tried from a seat. */
+  leave(uri: string, seat: string): void {
+    this.drafted.delete(seatKey(uri, seat));
+  }
+
+  /**
    * Drafts a pattern for one choice after another, each an edit of the one before, and shows each to `visit`, which must
    * read what it wants at once.
    */
@@ -115,6 +134,8 @@ export class Workshop {
 /** A choice as one string, for telling choices apart. */
 const keyOf = (choice: Choice): string => JSON.stringify([choice.for, [...(choice.set ?? [])]]);
 
+const seatKey = (uri: string, seat: string): string => `${uri}\n#${seat}`;
+
 /** One pattern being drafted for one body and one set of choices. */
 class Drafting {
   private readonly files: FileSet;
@@ -125,6 +146,7 @@ class Drafting {
   private revision = -1;
   private seen: readonly (SourceFile | undefined)[] = [];
   private gathered?: Gathered;
+  private usual: Pattern['usual'] = new Map();
 
   constructor(
     private readonly uri: string,
@@ -136,7 +158,12 @@ class Drafting {
     this.network = new Network(this.files);
   }
 
-  at(revision: number): Pattern {
+  /** Brought up to date with the files, and with another choice if one is given. */
+  at(revision: number, choice: Choice = this.choice): Pattern {
+    if (keyOf(choice) !== keyOf(this.choice)) {
+      this.revision = revision;
+      return this.as(choice);
+    }
     if (this.pattern !== undefined && (this.revision === revision || this.unchanged())) {
       this.revision = revision;
       return this.pattern;
@@ -192,6 +219,8 @@ class Drafting {
     for (const id of this.evaluation.troubled) {
       for (const finding of this.evaluation.result(id).findings) findings.push({ source: id, finding });
     }
+    const lines = usualLines(root, this.evaluation);
+    this.usual = usualRanges(lines, this.usual);
     const title = this.statementOf('pattern')?.title.text ?? '';
     const head = {
       uri: this.uri,
@@ -199,6 +228,8 @@ class Drafting {
       unit,
       refused,
       findings,
+      usual: this.usual,
+      usualLines: lines,
       ...(chosen !== undefined && { body: chosen }),
     };
     return new DraftedPattern(head, this.files, this.network, this.evaluation, this.gathered!);

@@ -1,5 +1,5 @@
 /** Everything the services work on: the open texts, the workshop behind them, and what each pattern comes to. */
-import { check } from '../checks';
+import { check, NO_SEVERITIES, withSeverities, type Severities } from '../checks';
 import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { ReadFile } from '../features/definition';
@@ -16,7 +16,8 @@ export class Desk implements Addresses {
   readonly documents: Documents;
   /** Lines of files that are not open, kept while their text is the same. */
   readonly #lines = new Map<string, Lines>();
-  readonly #found = new WeakMap<Pattern, readonly PlacedFinding[]>();
+  #found = new WeakMap<Pattern, readonly PlacedFinding[]>();
+  #severities = NO_SEVERITIES;
 
   constructor(behind: Behind) {
     this.files = new Files(behind);
@@ -28,9 +29,21 @@ export class Desk implements Addresses {
     return this.workshop.pattern(canonical(uri));
   }
 
+  /** Takes over how grave each problem is; answers whether that is another than before. */
+  judgeBy(severities: Severities): boolean {
+    const before = this.#severities;
+    const alike =
+      severities.size === before.size &&
+      [...severities].every(([code, setting]) => before.get(code) === setting);
+    if (alike) return false;
+    this.#severities = severities;
+    this.#found = new WeakMap();
+    return true;
+  }
+
   /** All that is to be said of a pattern, made once for each drafting of it. */
   findings(pattern: Pattern): readonly PlacedFinding[] {
-    const found = this.#found.get(pattern) ?? check(pattern);
+    const found = this.#found.get(pattern) ?? withSeverities(check(pattern), this.#severities);
     this.#found.set(pattern, found);
     return found;
   }

@@ -12,6 +12,7 @@ import {
   type ResponseMessage,
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
+import type { Trial } from '../features/trial';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
@@ -19,12 +20,15 @@ import { guarded } from './guard';
 import { Previews } from './previews';
 import { Rounds } from './rounds';
 import { announced, services, type Room, type Service } from './services';
+import { ClientSettings } from './settings';
 import { canonical } from './uris';
 
 /** What a client may tell at the start beyond the protocol. */
 export interface StartOptions {
   /** The beginning of the address of a code's page; the code and `.md` follow. Without it, codes lead nowhere. */
   readonly pages?: string;
+  /** How grave each problem is, by code, for clients that can't be asked for their settings. */
+  readonly severity?: Readonly<Record<string, string>>;
 }
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
@@ -48,6 +52,7 @@ class Server {
   readonly #diagnostics: Diagnostics;
   readonly #rounds: Rounds;
   readonly #room: Room;
+  readonly #settings: ClientSettings;
   #pages: string | undefined;
 
   constructor(
@@ -59,16 +64,26 @@ class Server {
     this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
     this.#room = { desk, previews: this.#previews };
+    this.#settings = new ClientSettings(connection, (severities) => {
+      if (desk.judgeBy(severities)) this.#rounds.touch('');
+    });
   }
 
   listen(): void {
     this.connection.onInitialize((params) => this.#initialize(params));
-    this.connection.onInitialized(() => this.#followFolders());
+    this.connection.onInitialized(() => {
+      this.#followFolders();
+      this.#settings.follow();
+    });
+    this.#settings.listen();
     this.connection.onShutdown(() => this.#rounds.stop());
     this.#followTexts();
     this.#followFiles();
     this.connection.onNotification(methods.closePreview, ({ uri }: { uri: string }) =>
       this.#previews.close(uri),
+    );
+    this.connection.onNotification(methods.tryOut, ({ uri, trial }: { uri: string; trial: Trial }) =>
+      this.#guarded('Trying other values', () => this.#previews.tryOut(uri, trial)),
     );
     for (const service of services) this.#answer(service);
     this.connection.listen();
@@ -80,6 +95,7 @@ class Server {
     this.#folders = new Set(folders);
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
+    this.#settings.greet(params);
     this.#hearsFolders = params.capabilities.workspace?.workspaceFolders === true;
     return {
       serverInfo: { name: 'draftwright', version: process.env.DRAFTWRIGHT_VERSION ?? 'from source' },

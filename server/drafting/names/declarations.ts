@@ -3,7 +3,7 @@ import type { Name, Statement, StatementNode, TopLevel } from '../../../grammar/
 
 /** Values and shapes have separate name spaces, and so have blocks (drafts and pieces), seams and bodies. */
 export type Space =
-  'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'expect' | 'line';
+  'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'usual' | 'expect' | 'line';
 
 export interface Declaration {
   /** Path in its file: `=hip-ease`, `skirt/=quarter-hip`, `skirt/hip-curve`, `skirt`, `seam:side`. */
@@ -45,6 +45,8 @@ function space(node: StatementNode): { space: Space; mark: string } | undefined 
       return { space: 'body', mark: 'body:' };
     case 'measure':
       return { space: 'measure', mark: 'measure:' };
+    case 'usual':
+      return { space: 'usual', mark: 'usual:' };
     case 'broken':
       return node.name && BROKEN[node.word ?? ''];
     default:

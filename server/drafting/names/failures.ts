@@ -2,7 +2,15 @@
 import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { RefSpace } from './references';
-import { namesInScope, resolveBlock, resolveShape, resolveValue, type Scope, type Target } from './resolve';
+import {
+  namesInScope,
+  resolveBlock,
+  resolveShape,
+  resolveValue,
+  sewnNames,
+  type Scope,
+  type Target,
+} from './resolve';
 import { nearest } from './spelling';
 
 /** The spaces in which a name is looked up. */
@@ -20,6 +28,7 @@ const WANTED: Readonly<Record<NameSpace, string>> = {
   edge: 'an edge of a piece',
   block: 'a draft or piece',
   body: 'a body or size table',
+  subject: 'a piece, an edge or a seam',
 };
 
 export function failure(
@@ -82,7 +91,8 @@ function unknownName(
   const list =
     space === 'value' || space === 'body' ? space : ofShapes(space) || space === 'part' ? 'shape' : 'block';
   const { wanted, at, known } = misspelt(scope, ref, list);
-  const near = nearest(wanted, space === 'part' ? [...known, ...own] : known);
+  const more = space === 'part' ? own : space === 'subject' && ref.path.length === 1 ? sewnNames(scope) : [];
+  const near = nearest(wanted, [...known, ...more]);
   const advice =
     near !== undefined
       ? `Did you mean ${near}?`

@@ -22,10 +22,11 @@ import type {
  * - `edge`: `piece.edge`, or a seam's name. `block`: a draft or piece. `body`: a body or a size table.
  * - `comparand`: a bare name beside `=`: a value, or one of the words of a choice (`when closure = zip`).
  * - `measured`: a shape whose length is asked, or that is laid on this sheet: it may lie on another.
+ * - `subject`: whatever something may be found of: a piece, an edge, a seam, a finish, a draft, a value.
  * - `word`: one of the words offered by a `choose … among`.
  */
 export type RefSpace =
-  'value' | 'comparand' | 'measured' | 'shape' | 'part' | 'edge' | 'block' | 'body' | 'word';
+  'value' | 'comparand' | 'measured' | 'shape' | 'part' | 'edge' | 'block' | 'body' | 'subject' | 'word';
 
 export type Visit = (ref: Ref, space: RefSpace, statement: Statement) => void;
 

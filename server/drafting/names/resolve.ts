@@ -64,6 +64,7 @@ function madeFrom(node: StatementNode): Ref | undefined {
     case 'piece':
       return node.of ?? node.workedFrom;
     case 'lining':
+    case 'facing':
       return node.of;
     case 'divide':
       return node.piece.kind === 'ref' ? node.piece : undefined;
@@ -156,6 +157,26 @@ export function resolveEdge(scope: Scope, path: readonly Name[]): Target | undef
   const block = blockOf(scope.file, path);
   return block?.declaration?.statement.node.kind === 'draft' ? undefined : block;
 }
+
+/** Something that a finding may concern: what is sewn, then pieces with their edges, bodies, values and shapes. */
+export function resolveSubject(scope: Scope, ref: Ref): Target | undefined {
+  const { path } = ref;
+  if (path.length === 1) {
+    for (const mark of SEWN) {
+      const found = scope.file.get(`${mark}:${path[0]!.text}`);
+      if (found !== undefined) return target(scope.file, found, 'seam', []);
+    }
+  }
+  return (
+    resolveShape(scope, path) ?? resolveBlock(scope, ref) ?? resolveBody(scope, path) ?? resolveValue(scope, path)
+  );
+}
+
+const SEWN = ['seam', 'finish', 'notch'] as const;
+
+/** Names of what is sewn in a file. */
+export const sewnNames = ({ file }: Scope): readonly string[] =>
+  SEWN.flatMap((kind) => file.ofKind(kind)).flatMap((top) => file.of(top).map(({ name }) => name));
 
 export function resolveBody(scope: Scope, path: readonly Name[]): Target | undefined {
   for (const file of visibleFiles(scope.file)) {

@@ -4,7 +4,7 @@
  */
 import type { Call, Expr, Ref, Span, Statement } from '../../../grammar/syntax';
 import type { Finding, Fix, Related } from '../finding';
-import type { DisplayUnit, Finish, Notch, Piece, Quantity, Seam, Shape, Value } from '../model';
+import type { DisplayUnit, Finish, Notch, OwnUsual, Piece, Quantity, Seam, Shape, Value } from '../model';
 
 /** A measurement of the body; `sides` where it was taken left and right. `value` is that of the side being drafted. */
 export interface ValueAnswer {
@@ -40,6 +40,11 @@ export interface ExpectAnswer {
   readonly is: 'expect';
   readonly held: boolean;
 }
+/** A `usual` line. */
+export interface UsualAnswer {
+  readonly is: 'usual';
+  readonly range: OwnUsual;
+}
 /** A piece or seam whose `when` does not hold: it is not part of this garment. */
 export interface AbsentAnswer {
   readonly is: 'absent';
@@ -53,7 +58,8 @@ export type Answer =
   | SeamAnswer
   | FinishAnswer
   | NotchAnswer
-  | ExpectAnswer;
+  | ExpectAnswer
+  | UsualAnswer;
 
 /** An answer, and the names behind it in the reference that it should itself answer to. */
 export interface Found {
@@ -76,6 +82,8 @@ export interface Reader {
   find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined;
   /** Whether a name is that of a choice among words. */
   isWordChoice(ref: Ref): boolean;
+  /** The draft or piece in whose block a name is defined; undefined where it leads to nothing. */
+  homeOf(ref: Ref): string | undefined;
   /** From here on the corners of a piece mean where its work left them, not where the draft has them. */
   standOn(piece: Piece): void;
   /** A function of shapes: `length(hem)`. */

@@ -1,0 +1,138 @@
+/** What a pattern's `accept` lines make of its findings, and what there is to say of these lines themselves. */
+import type { Severity, SourcedFinding } from '../drafting/finding';
+import type { Acceptance, Pattern, PlacedFinding } from '../drafting/model';
+import { nearest } from '../drafting/names/spelling';
+import { finding } from './check';
+import { restated } from './restated';
+
+/** What an acceptance has to know of the catalogue. */
+export interface Codes {
+  readonly all: readonly string[];
+  /** Whether a person may let findings of this code stand. */
+  readonly acceptable: (code: string) => boolean;
+}
+
+export interface Settled {
+  /** The findings, those that are accepted as notes with the reason. */
+  readonly findings: readonly PlacedFinding[];
+  /** What is wrong with the lines. */
+  readonly more: readonly Judgement[];
+}
+
+/** A finding, and how grave it is where that is not as the catalogue says. */
+interface Judgement extends SourcedFinding {
+  readonly severity?: Severity;
+}
+
+export function settled(pattern: Pattern, findings: readonly PlacedFinding[], codes: Codes): Settled {
+  const lines = pattern.acceptances;
+  if (lines.length === 0) return { findings, more: [] };
+  const more: Judgement[] = [];
+  const by = new Map<PlacedFinding, Acceptance>();
+  // where something can't be drafted, not everything was judged: then nobody knows what a line would accept
+  const whole = findings.every(({ severity, code }) => severity !== 'error' || codes.acceptable(code));
+  for (const line of lines) {
+    const refusal = refused(line, codes);
+    const taken =
+      refusal === undefined
+        ? findings.filter((one) => one.code === line.code && concerns(pattern, one, line))
+        : [];
+    for (const one of taken) if (!by.has(one)) by.set(one, line);
+    if (refusal !== undefined) more.push(refusal);
+    else if (taken.length === 0 && whole && !isLost(line)) more.push(stale(pattern, line));
+  }
+  if (by.size === 0) return { findings, more };
+  return { findings: findings.map((one) => accepted(pattern, one, by.get(one))), more };
+}
+
+/** The name of what it concerns leads nowhere, which has been said. */
+const isLost = ({ of }: Acceptance): boolean => of !== undefined && of.source === undefined;
+
+function accepted(pattern: Pattern, found: PlacedFinding, line: Acceptance | undefined): PlacedFinding {
+  if (line === undefined) return found;
+  const reason = line.reason.trim().replace(/[.\s]+$/, '');
+  const place = pattern.locate(line.source);
+  const here = place === undefined ? [] : [{ place, message: 'It is accepted here.' }];
+  return restated(found, {
+    severity: 'note',
+    message: `${found.message} Accepted because ${reason}.`,
+    accepted: reason,
+    related: [...found.related, ...here],
+  });
+}
+
+/** Whether a finding is of what the line names: it stands there, is made of it, or speaks of that piece. */
+function concerns(pattern: Pattern, found: PlacedFinding, { of }: Acceptance): boolean {
+  if (of === undefined) return true;
+  const wanted = of.source;
+  if (wanted === undefined) return false;
+  if (pattern.pieces.some(({ source, name }) => source === wanted && name === found.piece)) return true;
+  if (isWithin(found.source, wanted) && !isLineOfPiece(pattern, wanted)) return true;
+  const owner = pattern.pieces.filter(({ source }) => wanted.startsWith(`${source}/`));
+  const ofSeam = pattern.seams.some(({ source }) => source === found.source);
+  const other = owner.length > 0 && owner.every(({ name }) => name !== found.piece);
+  if (!ofSeam && found.piece !== undefined && other) return false;
+  const edges = owner.flatMap((piece) =>
+    piece.edges.flatMap((edge) => (`${piece.source}/${edge.name}` === wanted ? [edge.source] : [])),
+  );
+  // of a seam, each of its edges is spoken of
+  const places = [found.place, ...(ofSeam ? found.related.map(({ place }) => place) : [])];
+  const here = places.flatMap(({ uri, from }) => pattern.sourcesAt(uri, from));
+  return [wanted, ...edges].some((source) => here.some((one) => isWithin(one, source)));
+}
+
+const isWithin = (source: string, of: string): boolean => source === of || source.startsWith(`${of}/`);
+
+const isLineOfPiece = ({ pieces }: Pattern, wanted: string): boolean =>
+  pieces.some(({ source }) => wanted.startsWith(`${source}/`));
+
+// ------------------------------------------------------------------------------------------- the lines themselves
+
+function refused({ source, statement, code, codeAt, reason }: Acceptance, codes: Codes) {
+  const say = (message: string, extra?: Parameters<typeof finding>[3]): SourcedFinding => ({
+    source,
+    finding: finding('acceptance-refused', { statement, at: codeAt }, message, extra),
+  });
+  if (!codes.all.includes(code)) {
+    const near = nearest(code, codes.all.filter(codes.acceptable));
+    if (near === undefined)
+      return say(
+        `No finding is called ${code}. The code stands beside a message, and draftwright explain CODE shows its page.`,
+      );
+    const edits = [{ statement, at: codeAt, text: near }];
+    return say(`No finding is called ${code}. Did you mean ${near}?`, {
+      fixes: [{ title: `Change to ${near}`, edits }],
+    });
+  }
+  if (!codes.acceptable(code))
+    return say(
+      `${code} can't be accepted: where it is found, something can't be read or drawn, and what rests on it is not ` +
+        'checked. Mend what its message says.',
+    );
+  if (reason.trim() !== '') return undefined;
+  return say('Give the reason between the quotes: whoever reads this later should know why it was accepted.');
+}
+
+function stale(pattern: Pattern, { source, statement, code, of }: Acceptance): Judgement {
+  const { at } = statement.node;
+  const what = of === undefined ? code : `${code} at ${of.text}`;
+  const varies = mayVary(pattern);
+  const message = `No ${what} is found${varies ? NOW : NO_MORE}`;
+  const fixes = [{ title: 'Take the line out', edits: [{ statement, at, text: '' }] }];
+  const found = finding('stale-acceptance', { statement, at }, message, { fixes });
+  return { source, finding: found, ...(varies && { severity: 'note' as const }) };
+}
+
+const NOW =
+  ' as this is drafted now. If no other size or choice needs the line, take it out: draftwright check tries them all.';
+const NO_MORE = '. Take the line out, so that a later finding is not accepted unseen.';
+
+/** How a line is spoken of once every size and choice was tried and it accepts nothing. */
+export const staleEverywhere = ({ message }: PlacedFinding): Pick<PlacedFinding, 'message' | 'severity'> => ({
+  message: message.replace(NOW, NO_MORE),
+  severity: 'warning',
+});
+
+/** Another size or choice may show what this drafting does not. */
+const mayVary = ({ sizes, choices }: Pattern): boolean =>
+  sizes.length > 1 || choices.some(({ low, among }) => low !== undefined || among.length > 0);
