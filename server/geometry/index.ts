@@ -7,6 +7,7 @@ export * from './feet';
 export * from './hobby';
 export * from './hollow';
 export * from './intersect';
+export type { CornerKind, CornerRule, CutCorner, Which } from './joint';
 export * from './length';
 export * from './offset';
 export * from './outline';

@@ -3,12 +3,14 @@ import { FIT_TOLERANCE, SAME_POINT } from './accuracy';
 import { extension, runOnTo, type CornerEnds } from './corner';
 import { directionAt, line, type Segment } from './cubic';
 import { leftOf } from './fitoffset';
-import { intersections, lineLine } from './intersect';
+import { intersections } from './intersect';
+import type { CornerKind, CornerRule, CutCorner, Joint, Run } from './joint';
 import { signedArea } from './outline';
 import { MITRE_LIMIT, rawOffset, type Stretch } from './parallel';
 import { Path } from './path';
 import { add, angleBetween, distance, normalised, type Point, scale } from './point';
 import { withoutLoops } from './loops';
+import { ruledJoint } from './ruled-corner';
 
 export interface CutEdge {
   readonly path: Path;
@@ -16,32 +18,16 @@ export interface CutEdge {
   readonly allowance: number;
   /** Where given, the allowance runs evenly from `allowance` at the edge's start to this at its end. */
   readonly allowanceAtEnd?: number;
-  /**
-   * The edge is a fold at which its allowance is turned back: at its corners the allowance is cut as the mirror of what
-   * lies above the fold, so that it lies on it. Turned `folds` times, each as deep as the one before.
-   */
-  readonly turnedBack?: { readonly start: boolean; readonly end: boolean; readonly folds: 1 | 2 };
+  /** How the corner at its end is cut; not said, it is mitred. */
+  readonly corner?: CornerRule;
 }
 
 export interface CutOptions {
   readonly tolerance?: number;
   /** A corner's tip further away than this many of the larger allowance is cut blunt. */
   readonly mitreLimit?: number;
-}
-
-/**
- * `mitred`: both cutting lines run on straight until they meet. `blunt`: the same, cut off at the limit. `stepped`: the
- * allowance changes where the edge runs smoothly on. `inner`: the lines cross before the corner. `smooth`: nothing to do.
- */
-export type CornerKind = 'mitred' | 'blunt' | 'stepped' | 'inner' | 'smooth';
-
-/** The corner at the end of the edge with the same number. */
-export interface CutCorner {
-  readonly kind: CornerKind;
-  /** On the sewing line. */
-  readonly at: Point;
-  /** On the cutting line: the tip; of a blunt corner or a step, its middle. */
-  readonly tip: Point;
+  /** The outline is that of a hole: the allowance lies within it. */
+  readonly hole?: boolean;
 }
 
 export interface TightStretch extends Stretch {
@@ -66,26 +52,6 @@ const SMOOTH_TURN = 0.002;
  */
 const STEP_TURN = Math.PI / 12;
 
-interface Run {
-  readonly path: Path;
-  readonly width: number;
-  readonly widthAtEnd: number;
-  /**
-   * Directions in which the cutting line leaves and arrives, by the sewing line: where that is too tight the raw offset
-   * itself runs backwards.
-   */
-  readonly leaving: Point;
-  readonly arriving: Point;
-}
-
-/** How a run is cut at a corner: where along it, and the points that lead on from the end of the first. */
-interface Joint {
-  readonly corner: CutCorner;
-  readonly endAt: number | undefined;
-  readonly startAt: number | undefined;
-  readonly between: readonly Point[];
-}
-
 /**
  * The cutting line of a closed outline given as edges in order, clockwise or anticlockwise. It never crosses itself: what
  * an inner corner or a tight curve would make it cut twice is left out. Edges of no size keep a path of no size.
@@ -93,7 +59,7 @@ interface Joint {
 export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {}): CuttingLine {
   const tolerance = options.tolerance ?? FIT_TOLERANCE;
   const limit = options.mitreLimit ?? MITRE_LIMIT;
-  const side = signedArea(edges.map((edge) => edge.path)) < 0 ? -1 : 1;
+  const side = signedArea(edges.map((edge) => edge.path)) < 0 !== (options.hole === true) ? -1 : 1;
   const tight: TightStretch[] = [];
   const runs = edges.map((edge, index) => {
     const widths = {
@@ -107,10 +73,7 @@ export function cuttingLine(edges: readonly CutEdge[], options: CutOptions = {})
   });
   const joints = runs.map((run, i) => {
     const next = runs[(i + 1) % runs.length]!;
-    const [edge, following] = [edges[i]!, edges[(i + 1) % edges.length]!];
-    const at = edge.path.end;
-    const back = turnedBackJoint(edge, following, run, next);
-    return back ?? jointOf(run, next, at, side, limit);
+    return jointOf(run, next, { at: edges[i]!.path.end, side, limit, rule: edges[i]!.corner });
   });
   const rough = runs.map((run, i) =>
     assembled(run.path, joints[(i + runs.length - 1) % runs.length]!, joints[i]!),
@@ -126,6 +89,7 @@ function runOf(source: Path, path: Path, widths: { from: number; to: number }): 
     return normalised(leaning) ?? direction;
   };
   return {
+    source,
     path,
     width: Math.abs(widths.from),
     widthAtEnd: Math.abs(widths.to),
@@ -136,7 +100,16 @@ function runOf(source: Path, path: Path, widths: { from: number; to: number }): 
 
 const allowed = (width: number): number => (width > 0 && Number.isFinite(width) ? width : 0);
 
-function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): Joint {
+/** What is known of a corner: where it lies, on which side the allowance, how far it may reach, how it is to be cut. */
+interface Where {
+  readonly at: Point;
+  readonly side: number;
+  /** In widths. */
+  readonly limit: number;
+  readonly rule: CornerRule | undefined;
+}
+
+function jointOf(run: Run, next: Run, { at, side, limit, rule }: Where): Joint {
   const from = run.path.end;
   const to = next.path.start;
   if (run.widthAtEnd === 0 && next.width === 0) return plain('smooth', at, from, to);
@@ -152,99 +125,13 @@ function jointOf(run: Run, next: Run, at: Point, side: number, limit: number): J
   const even = Math.abs(run.widthAtEnd - next.width) < 1e-6;
   if (even && Math.abs(turn) < SMOOTH_TURN) return plain('smooth', at, from, to);
   if (!even && Math.abs(turn) < STEP_TURN) return plain('stepped', at, from, to);
+  const ruled = rule && turn > SMOOTH_TURN && ruledJoint(rule, run, next, { at, reach: limit * larger });
+  if (ruled) return ruled;
   const met = extension(ends);
   if (met && met.forward >= -SAME_POINT && met.back >= -SAME_POINT && turn > 0)
     return outer(ends, met, limit * larger);
   const crossed = crossing(run, next, ends, met, limit * larger);
   return crossed ?? (turn > 0 ? plain('stepped', at, from, to) : throughCorner(at));
-}
-
-/** A corner between a seam and an edge that is turned back, whichever comes first. */
-function turnedBackJoint(edge: CutEdge, following: CutEdge, run: Run, next: Run): Joint | undefined {
-  if (following.turnedBack?.start === true && next.width > 0) {
-    const hem = {
-      path: following.path,
-      along: following.path.tangentAt(0),
-      run: next,
-      folds: following.turnedBack.folds,
-    };
-    return turnedBack(run, hem, edge.path.end, 'before');
-  }
-  if (edge.turnedBack?.end === true && run.widthAtEnd > 0) {
-    const along = edge.path.tangentAt(edge.path.length, 'before');
-    return turnedBack(
-      next,
-      { path: edge.path, along, run, folds: edge.turnedBack.folds },
-      edge.path.end,
-      'after',
-    );
-  }
-  return undefined;
-}
-
-interface Hem {
-  readonly path: Path;
-  /** Its direction at the corner. */
-  readonly along: Point;
-  readonly run: Run;
-  readonly folds: 1 | 2;
-}
-
-/** A side seam that leans more than this against the hem (cosine; 40 degrees from square) is not turned back but mitred. */
-const LEANING = Math.cos((50 * Math.PI) / 180);
-
-/**
- * The cutting line of the seam is led to the fold and on as its own mirror image, to the hem's cutting line.
- *
- * @param seam the neighbouring run, `before` or `after` the hem in the outline
- */
-function turnedBack(seam: Run, hem: Hem, at: Point, order: 'before' | 'after'): Joint | undefined {
-  const [from, toward] =
-    order === 'before' ? [seam.path.end, seam.arriving] : [seam.path.start, scale(seam.leaving, -1)];
-  if (Math.abs(toward.x * hem.along.x + toward.y * hem.along.y) > LEANING) return undefined;
-  const fold = lineLine(from, toward, at, hem.along);
-  if (fold === undefined) return undefined;
-  const mirrored = reflected(scale(toward, -1), hem.along);
-  const points: Point[] = [fold];
-  let [start, direction] = [fold, mirrored];
-  const width = order === 'before' ? hem.run.width : hem.run.widthAtEnd;
-  const out = leftOfCut(hem, at, order);
-  for (let turn = 1; turn <= hem.folds; turn++) {
-    const depth = (width * turn) / hem.folds;
-    const met = lineLine(start, direction, add(at, scale(out, depth)), hem.along);
-    if (met === undefined) return undefined;
-    points.push(met);
-    [start, direction] = [met, reflected(scale(direction, -1), hem.along)];
-  }
-  const last = points[points.length - 1]!;
-  const between = order === 'before' ? points : points.reverse();
-  const corner: CutCorner = { kind: 'mitred', at, tip: last };
-  return { corner, ...cutAt(seam, fold, toward, order), between };
-}
-
-/** Where the seam's cutting line ends at the fold, when it runs beyond it already. */
-function cutAt(
-  seam: Run,
-  fold: Point,
-  toward: Point,
-  order: 'before' | 'after',
-): Pick<Joint, 'endAt' | 'startAt'> {
-  const end = order === 'before' ? seam.path.end : seam.path.start;
-  const beyond = (end.x - fold.x) * toward.x + (end.y - fold.y) * toward.y;
-  if (beyond <= 0) return { endAt: undefined, startAt: undefined };
-  const { s } = seam.path.locate(fold);
-  return order === 'before' ? { endAt: s, startAt: undefined } : { endAt: undefined, startAt: s };
-}
-
-const reflected = (v: Point, along: Point): Point => {
-  const share = 2 * (v.x * along.x + v.y * along.y);
-  return { x: along.x * share - v.x, y: along.y * share - v.y };
-};
-
-/** Unit vector from the hem's sewing line out to its cutting line, at the corner. */
-function leftOfCut(hem: Hem, at: Point, order: 'before' | 'after'): Point {
-  const near = order === 'before' ? hem.run.path.start : hem.run.path.end;
-  return normalised({ x: near.x - at.x, y: near.y - at.y }) ?? leftOf(hem.along);
 }
 
 /** The two ends joined by a straight line, if they are not one point. */
@@ -315,9 +202,11 @@ function assembled(path: Path, before: Joint, after: Joint): Segment[] {
   const cut = whole ? path : path.part(before.startAt ?? 0, after.endAt ?? path.length);
   const out: Segment[] = cut.segments.slice();
   let from = cut.end;
-  for (const p of after.between) {
-    if (distance(from, p) > SAME_POINT) out.push(line(from, p));
-    from = p;
+  for (const part of after.between) {
+    const to = part instanceof Path ? part.start : part;
+    if (distance(from, to) > SAME_POINT) out.push(line(from, to));
+    if (part instanceof Path) out.push(...part.segments);
+    from = part instanceof Path ? part.end : to;
   }
   return out;
 }
