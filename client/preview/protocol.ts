@@ -6,6 +6,9 @@
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
 import type { PieceDrawing, Placement, Frame, Source } from '../../server/drawing/model';
+import type { Trial, TriedChoice } from '../../server/features/trial';
+
+export type { Trial, TriedChoice };
 
 export const PROTOCOL_VERSION = 1;
 
@@ -32,6 +35,12 @@ export interface Sheet {
   readonly full: boolean;
   readonly title: string;
   readonly body: string;
+  /** Everybody it can be drawn for, as they are written: `ferrywoman`, `chorus M`. */
+  readonly everybody: readonly string[];
+  /** What the pattern leaves to choose, in the order of the file. */
+  readonly choices: readonly TriedChoice[];
+  /** Body and values that are tried without touching the text. */
+  readonly trial: Trial;
   readonly unit: 'cm' | 'mm' | 'in';
   /** All pieces of the drawing, in file order, with their place on the sheet. */
   readonly placements: readonly Placement[];
@@ -49,7 +58,12 @@ export interface Marked {
   readonly sources: readonly Source[];
 }
 
-export type ToView = Sheet | Marked;
+/** Extension → view: what was tried stands in the text now. */
+export interface Written {
+  readonly type: 'written';
+}
+
+export type ToView = Sheet | Marked | Written;
 
 /** What the view remembers, kept by the editor over hiding and reloading. */
 export interface ViewState {
@@ -62,10 +76,14 @@ export interface ViewState {
   readonly selected: Source | '';
   /** What the *Show* list has switched on. */
   readonly shown: readonly string[];
+  /** What was being tried. */
+  readonly trial?: Trial;
 }
 
 export type FromView =
-  | { readonly type: 'ready'; readonly protocol: number }
+  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial }
+  | { readonly type: 'try'; readonly trial: Trial }
+  | { readonly type: 'write'; readonly trial: Trial }
   | { readonly type: 'ask'; readonly have: number }
   | { readonly type: 'goto'; readonly source: Source }
   | { readonly type: 'select'; readonly source: Source | '' };
@@ -74,11 +92,16 @@ export type FromView =
 export const methods = {
   /**
    * Extension → server: begin (or begin again) to send sheets of this file; the answer is a full Sheet. Params
-   * `{ uri, last? }`: `last` holds the pieces as they were drawn last, for those that can't be drawn at present.
+   * `{ uri, last?, trial? }`: `last` holds the pieces as they were drawn last, for those that can't be drawn at
+   * present; `trial` what the view tries.
    */
   openPreview: 'draftwright/openPreview',
   /** Extension → server notification: no more sheets. Params `{ uri }`. */
   closePreview: 'draftwright/closePreview',
+  /** Extension → server notification: the preview tries other values. Params `{ uri, trial }`; a Sheet follows. */
+  tryOut: 'draftwright/tryOut',
+  /** Extension → server: the edits that write a trial into the text. Params `{ uri, trial }`; answer WorkspaceEdit. */
+  writeTrial: 'draftwright/writeTrial',
   /** Server → extension notification: a Sheet. */
   sheet: 'draftwright/sheet',
   /** Extension → server: where a source stands in the text. Params `{ uri, source }`; answer `{ uri, range } | null`. */

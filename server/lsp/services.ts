@@ -22,6 +22,7 @@ import {
   type ServerCapabilities,
   type TextDocumentPositionParams,
   type TextEdit,
+  type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
 import { format, formatEdits } from '../../grammar';
@@ -35,6 +36,7 @@ import { hover } from '../features/hover';
 import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
+import { writeTrial, type Trial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
@@ -132,9 +134,21 @@ const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeActi
   );
 });
 
+interface Tried {
+  readonly uri: string;
+  readonly trial: Trial;
+}
+
+function trialWritten({ uri, trial }: Tried, { desk }: Room): WorkspaceEdit | null {
+  const pattern = desk.pattern(uri);
+  const source = desk.workshop.source(pattern.uri);
+  return source === undefined ? null : workspaceEdit(writeTrial(pattern, source, trial), desk);
+}
+
 interface OpenPreview {
   readonly uri: string;
   readonly last?: readonly PieceDrawing[];
+  readonly trial?: Trial;
 }
 
 function located({ uri, source }: { uri: string; source: string }, { desk }: Room): Location | null {
@@ -182,9 +196,10 @@ export const services: readonly Service[] = [
     { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } },
     actionsAt,
   ),
-  service(methods.openPreview, 'checks', {}, ({ uri, last }: OpenPreview, { previews }) =>
-    previews.open(uri, last),
+  service(methods.openPreview, 'checks', {}, ({ uri, last, trial }: OpenPreview, { previews }) =>
+    previews.open(uri, last, trial),
   ),
+  service(methods.writeTrial, 'names', {}, trialWritten),
   service(methods.locate, 'names', {}, located),
   service(methods.sourcesAt, 'names', {}, sourcesAt),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {

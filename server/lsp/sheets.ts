@@ -21,6 +21,9 @@ export interface Drawn {
   /** Every piece that should be on the sheet, drawn or not, in file order. */
   readonly wanted: readonly string[];
   readonly findings: readonly PlacedFinding[];
+  readonly everybody: Sheet['everybody'];
+  readonly choices: Sheet['choices'];
+  readonly trial: Sheet['trial'];
   /** Lays pieces beside each other. */
   place(pieces: readonly PieceDrawing[]): Pick<Drawing, 'placements' | 'frame'>;
 }
@@ -74,7 +77,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, drawing, findings }: Drawn,
+  { uri, drawing, findings, everybody, choices, trial }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -86,6 +89,7 @@ function hold(
     ...part,
     title,
     body,
+    ...{ everybody, choices, trial },
     unit,
     placements: all.placements,
     frame: all.frame,
@@ -101,7 +105,6 @@ function previewProblem({ severity, code, message, source, piece }: PlacedFindin
 
 /** True when two sheets say the same of everything but the pieces' own drawings. */
 function sameFrame(a: Sheet, b: Sheet): boolean {
-  const rest = ({ title, body, unit, placements, frame, stale, problems }: Sheet) =>
-    JSON.stringify([title, body, unit, placements, frame, stale, problems]);
+  const rest = ({ version: _, since: __, full: ___, pieces: ____, ...said }: Sheet) => JSON.stringify(said);
   return rest(a) === rest(b);
 }

@@ -1,6 +1,6 @@
 /** Previews over the protocol: whole once, then only changed pieces; what breaks stays as it was drawn last. */
 import assert from 'node:assert/strict';
-import type { Location } from 'vscode-languageserver';
+import type { Location, WorkspaceEdit } from 'vscode-languageserver';
 import { methods, type Sheet } from '../../client/preview/protocol';
 import { apron } from '../support/apron';
 import { TestClient } from '../support/client';
@@ -33,6 +33,37 @@ describe('a preview that is kept in step', () => {
       await client.type(uri, 'bib-height = 25cm', 'bib-height = 26cm');
       const sheet = await client.sheetAfter(0);
       assert.deepEqual([sheet.full, names(sheet), sheet.since], [false, ['bib'], first.version]);
+    }));
+
+  it('draws other values that are tried, and from one trial to the next only what changed', () =>
+    withPreview(async (client) => {
+      const tryOut = (height: string) =>
+        client.connection.sendNotification(methods.tryOut, { uri, trial: { set: { 'bib-height': height } } });
+      await tryOut('27cm');
+      const first = await client.sheetAfter(0);
+      await tryOut('28cm');
+      const next = await client.sheetAfter(1);
+      assert.deepEqual([names(next), next.since], [['bib'], first.version]);
+      assert.equal(next.choices.find(({ path }) => path === 'bib-height')?.value, '28cm');
+    }));
+
+  it('keeps what is tried while the text is edited', () =>
+    withPreview(async (client) => {
+      await client.connection.sendNotification(methods.tryOut, { uri, trial: { set: { width: '70cm' } } });
+      await client.sheetAfter(0);
+      await client.type(uri, 'bib-height = 25cm', 'bib-height = 26cm');
+      const sheet = await client.sheetAfter(1);
+      assert.deepEqual([names(sheet), sheet.choices.map(({ value }) => value)], [['bib'], ['70cm', '26cm']]);
+    }));
+
+  it('answers with the edits that write what is tried', () =>
+    withPreview(async (client) => {
+      const trial = { set: { width: '65cm' } };
+      const edit = await client.ask<WorkspaceEdit>(methods.writeTrial, { uri, trial });
+      assert.deepEqual(
+        edit.changes![uri]!.map(({ newText }) => newText),
+        ['65cm'],
+      );
     }));
 
   it('is sent nothing when a comment was typed', () =>

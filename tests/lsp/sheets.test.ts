@@ -17,6 +17,9 @@ const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Draw
   drawing: drawing(pieces),
   wanted: names,
   findings: [],
+  everybody: [],
+  choices: [],
+  trial: { set: {} },
   place: (all) => drawing(all),
   ...more,
 });

@@ -1,11 +1,12 @@
 /** One preview: its panel in the editor, and the messages between its view and the language server. */
 import * as vscode from 'vscode';
-import { methods, type FromView, type Marked, type Sheet } from '../protocol';
+import { methods, type FromView, type Marked, type Sheet, type Trial } from '../protocol';
 import type { LanguageClientLike } from './client';
 import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
 import { goTo, type Highlight } from './source';
+import { applyTrial } from './trial';
 
 export const VIEW_TYPE = 'draftwright.preview';
 
@@ -18,6 +19,7 @@ export interface Shared {
 
 export class PreviewPanel {
   private live = false;
+  private trial: Trial = { set: {} };
   private readonly last = new LastDrawn();
   private readonly ask = newestWins(() => this.askForFullSheet());
 
@@ -67,8 +69,14 @@ export class PreviewPanel {
   private receive(message: FromView): void {
     switch (message.type) {
       case 'ready':
+        if (message.trial) this.trial = message.trial;
+        return this.ask();
       case 'ask':
         return this.ask();
+      case 'try':
+        return this.tryOut(message.trial);
+      case 'write':
+        return void this.write(message.trial);
       case 'goto':
         return void goTo(this.shared.client, this.uri, message.source, this.panel);
       case 'select':
@@ -80,11 +88,26 @@ export class PreviewPanel {
     const sheet = await this.shared.client.sendRequest<Sheet | null>(methods.openPreview, {
       uri: this.uri,
       last: this.last.pieces,
+      trial: this.trial,
     });
     if (!sheet || !this.panel.visible) return;
     this.live = true;
     this.forward(sheet);
     this.cursor();
+  }
+
+  private tryOut(trial: Trial): void {
+    this.trial = trial;
+    if (!this.live) return;
+    const params = { uri: this.uri, trial };
+    void this.shared.client.sendNotification(methods.tryOut, params).catch(() => undefined);
+  }
+
+  /** Writes what was tried into the text as one step that can be undone; only then is it no longer tried. */
+  private async write(trial: Trial): Promise<void> {
+    if (!(await applyTrial(this.shared.client, this.uri, trial))) return;
+    void this.panel.webview.postMessage({ type: 'written' });
+    this.tryOut({ set: {} });
   }
 
   /** A hidden view is thrown away by the editor and starts again when it is shown: till then no work is done for it. */

@@ -1,5 +1,6 @@
 /** The page of the preview: builds the view once and hands it what arrives. */
 import './style.css';
+import './choices.css';
 import { lineTypes } from '../../../server/drawing/lines';
 import type { ToView } from '../protocol';
 import { styled } from './dom';

@@ -1,9 +1,10 @@
 /** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
 import type { Frame, Source } from '../../../server/drawing/model';
-import type { FromView, Marked, PreviewProblem, Sheet, ToView, ViewState } from '../protocol';
+import type { FromView, Marked, PreviewProblem, Sheet, ToView, Trial, ViewState } from '../protocol';
 import { PROTOCOL_VERSION } from '../protocol';
 import { Bar } from './bar';
 import * as camera from './camera';
+import { Choices } from './choices';
 import { html } from './dom';
 import { listenToPointers } from './gestures';
 import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
@@ -37,6 +38,10 @@ export class Viewer {
   private readonly empty = html('div', { class: 'empty', role: 'note' });
   private readonly room = html('div', { class: 'room' }, this.stage.element, this.empty, this.tip.element);
   private readonly problems = new Problems((problem) => this.toProblem(problem));
+  private readonly choices = new Choices({
+    tryOut: (trial) => this.tryOut(trial),
+    write: (trial) => this.host.postMessage({ type: 'write', trial }),
+  });
   private readonly show: Show;
   private readonly bar: Bar;
 
@@ -51,7 +56,7 @@ export class Viewer {
     private readonly uri: string,
   ) {
     this.show = new Show(root, () => this.remember());
-    this.bar = new Bar(this.buttons(), [this.problems.element, this.show.element]);
+    this.bar = new Bar(this.buttons(), [this.problems.element, this.choices.element, this.show.element]);
     root.append(this.bar.element, this.room, this.corner, this.rulers.top.element, this.rulers.left.element);
     this.recall(host.getState());
     this.listen();
@@ -60,12 +65,13 @@ export class Viewer {
 
   /** Tells the extension that the view can be sent a full sheet. */
   ready(): void {
-    this.host.postMessage({ type: 'ready', protocol: PROTOCOL_VERSION });
+    this.host.postMessage({ type: 'ready', protocol: PROTOCOL_VERSION, trial: this.choices.trial });
   }
 
   receive(message: ToView): void {
     if (message.type === 'sheet') this.receiveSheet(message);
     else if (message.type === 'marked') this.receiveMarked(message);
+    else if (message.type === 'written') this.written();
   }
 
   private receiveSheet(sheet: Sheet): void {
@@ -79,9 +85,21 @@ export class Viewer {
     this.selection.paintPieces(this.stage.apply(outcome));
     if (!this.stage.sheet.querySelector('[tabindex="0"]')) rest(this.stage);
     this.bar.name(sheet);
+    this.choices.update(sheet);
     this.problems.update(sheet.problems);
     this.sayWhetherEmpty(sheet);
     this.follow(first);
+  }
+
+  private tryOut(trial: Trial): void {
+    this.host.postMessage({ type: 'try', trial });
+    this.remember();
+  }
+
+  /** The text says now what was tried. */
+  private written(): void {
+    this.choices.clear();
+    this.remember();
   }
 
   private receiveMarked({ sources }: Marked): void {
@@ -234,6 +252,7 @@ export class Viewer {
     if ([zoom, left, top].every(Number.isFinite)) this.camera = { zoom, left, top, fit: zoom === 0 };
     this.selection.select(state.selected);
     this.show.set(state.shown ?? shownAtFirst);
+    if (state.trial) this.choices.trial = state.trial;
   }
 
   private remember(): void {
@@ -253,6 +272,7 @@ export class Viewer {
       top,
       selected,
       shown: this.show.shown,
+      trial: this.choices.trial,
     });
   }
 }
