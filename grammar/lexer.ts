@@ -29,11 +29,15 @@ export function lineEnd(text: string, at: number): { to: number; next: number } 
   return { to, next: Math.min(text.length, to + (pair ? 2 : 1)) };
 }
 
+/** Most tokens of one line: far beyond a statement that is read. What follows them is one without a meaning. */
+const MOST_TOKENS = 100_000;
+
 /** Reads the line that begins at `from`. */
 export function readLine(text: string, from: number): Line {
   const { to, next } = lineEnd(text, from);
   const cursor = new Cursor(text, from, to);
-  while (cursor.step()) continue;
+  while (cursor.tokens.length < MOST_TOKENS && cursor.step()) continue;
+  cursor.leaveRest();
   return { from, to, next, tokens: cursor.tokens, comment: cursor.comment };
 }
 
@@ -106,6 +110,10 @@ class Cursor {
     if (isDigit(code)) return this.number();
     if (code === 35) return this.remark();
     return this.sign(this.text[this.at]!, code);
+  }
+
+  leaveRest(): void {
+    if (this.tokens.length >= MOST_TOKENS && this.at < this.to) this.push(t.Odd, this.to - this.at);
   }
 
   private push(type: TokenType, length: number): Token {
