@@ -8,6 +8,9 @@ export interface PatternChoice {
   readonly path: string;
   readonly source: Source;
   readonly value?: Value;
+  /** The line that makes it, and where its value stands in it. */
+  readonly statement: Statement;
+  readonly valueAt: Span;
   /** As written. */
   readonly low?: string;
   readonly high?: string;

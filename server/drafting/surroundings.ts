@@ -117,6 +117,8 @@ export function choicesOf(
         path,
         source,
         doc,
+        statement,
+        valueAt: node.value.at,
         among: (node.among ?? []).map(written),
         ...(value !== undefined && { value }),
         ...(node.range && { low: written(node.range.low), high: written(node.range.high) }),
@@ -125,6 +127,12 @@ export function choicesOf(
   }
   return [...found.values()];
 }
+
+/** Everybody the pattern can be drafted for: bodies, and every size of every table, of its own file and those it uses. */
+export const everybody = (files: FileSet): readonly BodyChoice[] =>
+  [...bodiesFrom(files.root)].flatMap(([name, statement]): readonly BodyChoice[] =>
+    statement.node.kind === 'sizes' ? sizesOf(statement).map((size) => ({ name, size })) : [{ name }],
+  );
 
 /** Sizes of the table that a choice of body names. */
 export function sizesFor(files: FileSet, chosen: BodyChoice | undefined): readonly string[] {
