@@ -27,7 +27,7 @@ export const carriedBy = (of: Carried, m: Affine): Carried =>
  * @param cut from the end of that stretch back to its start
  */
 export function carriedPartly(of: Carried, stretch: readonly Path[], cut: Path, m: Affine): Carried {
-  if (isEmpty(of)) return of;
+  if (isEmpty(of)) return NOTHING;
   const region = [...stretch, cut];
   const moves = (p: Point): boolean => liesIn(region, stretch, cut, p);
   const point = (p: Point): Point => (moves(p) ? apply(m, p) : p);
@@ -41,7 +41,7 @@ export function carriedPartly(of: Carried, stretch: readonly Path[], cut: Path, 
 
 /** What of it lies within a part of the piece; of a line that leaves it, the longest stretch. */
 export function carriedWithin(of: Carried, outline: readonly Path[], cut: Path): Carried {
-  if (isEmpty(of)) return of;
+  if (isEmpty(of)) return NOTHING;
   const within = (p: Point): boolean => liesIn(outline, outline, cut, p);
   return fated(of, {
     point: (p) => (within(p) ? p : undefined),
@@ -63,6 +63,9 @@ const otherHole = (hole: Hole): Hole => ({
   ...hole,
   edges: hole.edges.map((edge) => ({ ...edge, name: `${edge.name}-other` })),
 });
+
+/** Never the piece itself: what is taken over is spread over another. */
+const NOTHING: Carried = { balance: [], labels: [], marks: [], holes: [] };
 
 const isEmpty = ({ balance, labels, marks, holes }: Carried): boolean =>
   balance.length + labels.length + marks.length + holes.length === 0;
