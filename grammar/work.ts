@@ -152,11 +152,17 @@ export abstract class Work extends Marks {
     const length = this.SUBRULE(this.value);
     this.CONSUME(W.by);
     const width = this.SUBRULE2(this.value);
-    const bias = this.OPTION(() => (this.CONSUME(W.on), this.CONSUME(W.bias)));
+    const onBias = this.OPTION(() => {
+      this.CONSUME(W.on);
+      return this.OR([
+        { ALT: () => (this.CONSUME(W.bias), true) },
+        { ALT: () => (this.CONSUME(W.straight), false) },
+      ]);
+    });
     const cloth = this.OPTION2(() => {
       this.CONSUME(W.in);
       return this.nameOf(this.CONSUME2(t.Name));
     });
-    return { kind: 'strip', name, length, width, onBias: bias !== undefined, ...(cloth && { cloth }) };
+    return { kind: 'strip', name, length, width, onBias: onBias ?? false, ...(cloth && { cloth }) };
   });
 }

@@ -3,7 +3,8 @@ import type { FinishNode } from '../../../grammar/syntax';
 import type { Finish } from '../model';
 import { allowance } from '../pieces/cutting';
 import type { Reader } from '../values/reader';
-import { takenEdge } from './edges';
+import { takenEdge, type TakenEdge } from './edges';
+import { readFaced } from './faced';
 
 export function readFinish(
   reader: Reader,
@@ -14,14 +15,10 @@ export function readFinish(
   const edges = node.edges.map((sewn) => takenEdge(reader, sewn));
   const width = node.width === undefined ? 0 : allowance(reader, node.width, node.how.replace('-', ' '));
   if (width === undefined || edges.some((edge) => edge === undefined)) return undefined;
-  return {
-    name,
-    source,
-    statement: reader.statement,
-    edges: edges.map((edge) => edge!),
-    how: node.how,
-    width,
-  };
+  const taken = edges as TakenEdge[];
+  const faced = node.facedBy === undefined ? {} : readFaced(reader, node.facedBy, taken);
+  if (faced === undefined) return undefined;
+  return { name, source, statement: reader.statement, edges: taken, how: node.how, width, ...faced };
 }
 
 /**
