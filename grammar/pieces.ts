@@ -218,23 +218,33 @@ export abstract class Pieces extends Statements {
     this.CONSUME(W.allow);
     const width = this.SUBRULE(this.value);
     const edges: s.Ref[] = [];
-    const running = this.OPTION(() => {
+    const more = this.OPTION(() => {
       this.CONSUME(W.at);
       edges.push(this.SUBRULE(this.ref));
-      return this.OR([
-        { ALT: () => this.SUBRULE(this.running) },
+      return this.OR<Pick<s.AllowNode, 'running' | 'stretch'>>([
+        { ALT: () => ({ running: this.SUBRULE(this.running) }) },
+        { ALT: () => ({ stretch: this.SUBRULE(this.allowedStretch) }) },
         {
           ALT: () => {
             this.MANY(() => {
               this.CONSUME(t.Comma);
               edges.push(this.SUBRULE2(this.ref));
             });
-            return undefined;
+            return {};
           },
         },
       ]);
     });
-    return running ? { kind: 'allow', width, edges, running } : { kind: 'allow', width, edges };
+    return { kind: 'allow', width, edges, ...more };
+  });
+
+  public allowedStretch = this.RULE('allowedStretch', (): NonNullable<s.AllowNode['stretch']> => {
+    const start = this.from();
+    this.CONSUME(W.from);
+    const from = this.SUBRULE(this.place);
+    this.CONSUME(W.to);
+    const to = this.SUBRULE2(this.place);
+    return { from, to, at: this.span(start) };
   });
 
   public running = this.RULE('running', (): NonNullable<s.AllowNode['running']> => {

@@ -7,14 +7,14 @@ import type { Network, NetworkChange } from './names/network';
 import { ofBothSides } from './pieces/both-sides';
 import { same } from './same';
 import { cutSeams } from './sewing/cut-seams';
-import { finished, withCutting } from './sewing/finished';
+import { finished, finishing, sameFinishing, withCutting, type Finishing } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 
 const NONE: readonly never[] = [];
 
 /** What a piece was finished from. */
 interface FinishedPiece {
-  readonly finishes: readonly Finish[];
+  readonly by: Finishing;
   readonly notches: readonly PlacedNotch[];
   readonly piece: Piece;
 }
@@ -84,8 +84,8 @@ export class Gathered {
     // a piece of the pattern's own file is found under its name
     this.pieceAnswers.note(this.finishAnswers.update());
     for (const notches of this.notchAnswers) this.pieceAnswers.note(notches.update());
+    this.pieceAnswers.note(this.seamAnswers.update());
     this.pieceAnswers.update();
-    this.seamAnswers.update();
     this.addCutSeams();
     this.named = this.namesInDoubt();
   }
@@ -168,12 +168,13 @@ export class Gathered {
   }
 
   private finish(piece: Piece, placed: Answers<PlacedNotch>): Piece {
-    const finishes = this.finishAnswers.of(piece.base);
-    const notches = placed.of(piece.base);
+    const { base } = piece;
+    const by = finishing(piece, this.finishAnswers.of(base), this.seamAnswers.of(base));
+    const notches = placed.of(base);
     const kept = this.finishedPieces.get(piece);
-    if (kept !== undefined && same(kept.finishes, finishes) && same(kept.notches, notches)) return kept.piece;
-    const made = finished(piece, finishes, notches);
-    this.finishedPieces.set(piece, { finishes, notches, piece: made });
+    if (kept !== undefined && sameFinishing(kept.by, by) && same(kept.notches, notches)) return kept.piece;
+    const made = finished(piece, by, notches);
+    this.finishedPieces.set(piece, { by, notches, piece: made });
     return made;
   }
 

@@ -1,30 +1,71 @@
-/** The last step of making a piece: allowances that finishes take, notches, and the cutting line. */
-import { cuttingLine, distance, Path, type CutEdge, type Point } from '../../geometry';
-import type { Edge, Finish, Notch, Piece } from '../model';
+/** The last step of making a piece: allowances that finishes take, notches, corners, and the cutting line. */
+import { cuttingLine, Path, type CornerRule, type CutEdge, type CuttingLine } from '../../geometry';
+import type {
+  Edge,
+  Finish,
+  Notch,
+  Piece,
+  RuledCorner,
+  RunningAllowance,
+  Seam,
+  TightAllowance,
+} from '../model';
 import { cutPath } from '../pieces/roof';
+import { ruledCorners } from './corner-rules';
 import { finishAllowance } from './finish';
+import { cutHoles } from './hole-cutting';
 import type { PlacedNotch } from './notch';
+
+/** What a piece gets from the lines that stand outside its block. */
+export interface Finishing {
+  readonly allowances: ReadonlyMap<string, number>;
+  readonly hems: ReadonlyMap<string, 1 | 2>;
+  readonly ruledCorners: readonly RuledCorner[];
+}
+
+/**
+ * @param finishes those that take an edge of this piece, in file order
+ * @param seams those that take one
+ */
+export function finishing(piece: Piece, finishes: readonly Finish[], seams: readonly Seam[]): Finishing {
+  const allowances = withFinishes(piece, finishes);
+  const hems = hemsOf(piece, finishes);
+  return { allowances, hems, ruledCorners: ruledCorners(piece, { seams, finishes, hems, allowances }) };
+}
+
+/** Whether two come to the same, so that a piece need not be cut anew. */
+export const sameFinishing = (a: Finishing, b: Finishing): boolean =>
+  sameMap(a.allowances, b.allowances) &&
+  sameMap(a.hems, b.hems) &&
+  a.ruledCorners.length === b.ruledCorners.length &&
+  a.ruledCorners.every((corner, i) => sameCorner(corner, b.ruledCorners[i]!));
+
+const sameMap = <T>(a: ReadonlyMap<string, T>, b: ReadonlyMap<string, T>): boolean =>
+  a.size === b.size && [...a].every(([key, value]) => b.get(key) === value);
+
+const sameCorner = (a: RuledCorner, b: RuledCorner): boolean =>
+  a.before === b.before && a.after === b.after && a.why === b.why && sameRule(a.rule, b.rule);
+
+function sameRule(a: CornerRule, b: CornerRule): boolean {
+  const words = (rule: CornerRule): string =>
+    `${rule.how} ${'edge' in rule ? rule.edge : ''} ${'folds' in rule ? rule.folds : ''}`;
+  return words(a) === words(b);
+}
 
 /**
  * A piece ready to be cut.
  *
- * @param finishes those that take an edge of this piece, in file order
  * @param notches those cut into this piece
  */
-export function finished(piece: Piece, finishes: readonly Finish[], notches: readonly PlacedNotch[]): Piece {
+export function finished(piece: Piece, by: Finishing, notches: readonly PlacedNotch[]): Piece {
   const cut = notches.map(({ piece: _, ...notch }): Notch => notch);
-  return withCutting({
-    ...piece,
-    allowances: withFinishes(piece, finishes),
-    notches: cut,
-    hems: hemsOf(piece, finishes),
-  });
+  return withCutting({ ...piece, ...by, notches: cut });
 }
 
 /** The piece with its cutting line drawn anew from its allowances. */
 export const withCutting = (piece: Piece): Piece => {
-  const { cutting: _, ...rest } = piece;
-  return { ...rest, ...cutting(rest) };
+  const { cutting: _, cutShape: __, ...rest } = piece;
+  return { ...rest, ...(rest.holes.length > 0 && { holes: cutHoles(rest) }), ...cutting(rest) };
 };
 
 /** A finish gives its own allowance; a fold has none. */
@@ -50,73 +91,102 @@ function hemsOf(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<string, 
   return hems;
 }
 
+type Uncut = Omit<Piece, 'cutting' | 'cutShape'>;
+
 /** None for an outline with a gap, or where no allowance is stated at all: such a piece is shown by its sewing line. */
-function cutting(piece: Omit<Piece, 'cutting'>): Pick<Piece, 'cutting'> {
-  const { allowances } = piece;
+function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
+  const { allowances, inlays } = piece;
   const stated = [...allowances.values()].some((width) => width > 0) || allowances.size >= piece.edges.length;
   if (piece.gaps.length > 0 || !stated) return {};
   const runs = piece.edges.map((edge) => cutEdges(piece, edge));
-  const { outline } = cuttingLine(runs.flat());
-  let next = 0;
-  return {
-    cutting: runs.map((of) =>
-      Path.of(outline.slice(next, (next += of.length)).flatMap((path) => path.segments)),
-    ),
-  };
+  const bare = cuttingLine(withCorners(piece, runs).flat());
+  const tight = tightIn(piece, runs, bare);
+  if (inlays === undefined || inlays.size === 0)
+    return { cutting: byEdge(runs, bare), cutShape: { tight, inlayLines: [] } };
+  const wide = runs.map((of, i) => of.map((one) => widened(one, inlays.get(piece.edges[i]!.name) ?? 0)));
+  const whole = cuttingLine(withCorners(piece, wide).flat());
+  const inlayLines = byEdge(runs, bare).flatMap((path, i) => {
+    const edge = piece.edges[i]!.name;
+    return inlays.has(edge) ? [{ edge, path }] : [];
+  });
+  return { cutting: byEdge(runs, whole), cutShape: { tight, inlayLines } };
 }
 
+const widened = (edge: CutEdge, by: number): CutEdge => ({
+  ...edge,
+  allowance: edge.allowance + by,
+  ...(edge.allowanceAtEnd !== undefined && { allowanceAtEnd: edge.allowanceAtEnd + by }),
+});
+
+/** The paths of a cutting line, those of one edge together. */
+function byEdge(runs: readonly (readonly unknown[])[], { outline }: CuttingLine): readonly Path[] {
+  let next = 0;
+  return runs.map((of) => Path.of(outline.slice(next, (next += of.length)).flatMap((path) => path.segments)));
+}
+
+/** The rule of a corner goes with the last run of the edge that ends there. */
+function withCorners(piece: Uncut, runs: readonly (readonly CutEdge[])[]): readonly (readonly CutEdge[])[] {
+  return runs.map((of, i) => {
+    const [before, after] = [piece.edges[i]!, piece.edges[(i + 1) % runs.length]!];
+    const corner = ruleBetween(piece.ruledCorners ?? [], before.name, after.name);
+    if (corner === undefined) return of;
+    return of.map((one, k) => (k === of.length - 1 ? { ...one, corner } : one));
+  });
+}
+
+/** On the other half of an open piece the corner is passed the other way about. */
+function ruleBetween(corners: readonly RuledCorner[], before: string, after: string): CornerRule | undefined {
+  const found = corners.find((corner) => corner.before === before && corner.after === after);
+  if (found !== undefined) return found.rule;
+  const [a, b] = [ofHalf(before), ofHalf(after)];
+  if (a === undefined || b === undefined) return undefined;
+  const rule = corners.find((corner) => corner.before === b && corner.after === a)?.rule;
+  if (rule === undefined || !('edge' in rule)) return rule;
+  return { ...rule, edge: rule.edge === 'before' ? 'after' : 'before' };
+}
+
+const ofHalf = (name: string): string | undefined =>
+  name.endsWith('-other') ? name.slice(0, -6) : undefined;
+
 /** An edge as it is cut: one run of one width, or several where the allowance runs from one width to another. */
-function cutEdges(piece: Omit<Piece, 'cutting'>, edge: Edge): readonly CutEdge[] {
+function cutEdges(piece: Uncut, edge: Edge): readonly CutEdge[] {
   const path = cutPath(edge, piece.darts);
   const allowance = piece.allowances.get(edge.name) ?? 0;
   const running = piece.running.filter((one) => one.edge === edge.name).sort((a, b) => a.from - b.from);
-  const turnedBack = turnedBackAt(piece, edge);
-  if (running.length === 0) return [{ path, allowance, ...(turnedBack && { turnedBack }) }];
+  if (running.length === 0) return [{ path, allowance }];
   const found: CutEdge[] = [];
   let at = 0;
   // beyond a running stretch the edge keeps the width that was run to, without a step
-  let width = running[0]!.widthFrom;
-  for (const { from, to, widthFrom, widthTo } of running) {
+  let width = firstWidth(running[0]!, allowance);
+  for (const one of running) {
+    const [from, to] = [Math.max(at, one.from), Math.min(one.to, path.length)];
+    if (to - from <= SHORTEST) continue;
     if (from > at + SHORTEST) found.push({ path: path.part(at, from), allowance: width });
-    found.push({ path: path.part(from, to), allowance: widthFrom, allowanceAtEnd: widthTo });
-    [at, width] = [to, widthTo];
+    found.push({ path: path.part(from, to), allowance: one.widthFrom, allowanceAtEnd: one.widthTo });
+    [at, width] = [to, one.stepped === true ? allowance : one.widthTo];
   }
   if (path.length > at + SHORTEST) found.push({ path: path.part(at, path.length), allowance: width });
   return found;
 }
 
+const firstWidth = ({ stepped, widthFrom }: RunningAllowance, allowance: number): number =>
+  stepped === true ? allowance : widthFrom;
+
 /** Stretches shorter than this, mm, are rounding. */
 const SHORTEST = 0.01;
 
-/** A hem is turned back at both ends, unless a corner says otherwise; never beside a fold. */
-function turnedBackAt(piece: Omit<Piece, 'cutting'>, edge: Edge): CutEdge['turnedBack'] {
-  const folds = piece.hems.get(edge.name);
-  const said = (point: Point): string | undefined =>
-    piece.cornerCuts.find((corner) => distance(corner.point, point) < 0.05)?.how;
-  const back = (point: Point): boolean =>
-    folds === undefined ? said(point) === 'turned-back' : said(point) !== 'mitred';
-  const hemmed = folds !== undefined || (piece.allowances.get(edge.name) ?? 0) > 0;
-  const [start, end] = [back(edge.path.start), back(edge.path.end)];
-  if (!hemmed || (!start && !end) || (folds === undefined && !isHem(piece, edge))) return undefined;
-  return {
-    start: start && !besideFold(piece, edge, -1),
-    end: end && !besideFold(piece, edge, 1),
-    folds: folds ?? 1,
-  };
-}
-
-/** Of the edges at a corner that is turned back and has no finish yet, the wider allowance is the hem. */
-function isHem(piece: Omit<Piece, 'cutting'>, edge: Edge): boolean {
-  const index = piece.edges.indexOf(edge);
-  const width = (of: Edge | undefined): number => piece.allowances.get(of?.name ?? '') ?? 0;
-  const around = [index - 1, index + 1].map(
-    (i) => piece.edges[(i + piece.edges.length) % piece.edges.length],
-  );
-  return around.every((other) => width(edge) > width(other));
-}
-
-function besideFold(piece: Omit<Piece, 'cutting'>, edge: Edge, step: 1 | -1): boolean {
-  const count = piece.edges.length;
-  const other = piece.edges[(piece.edges.indexOf(edge) + step + count) % count];
-  return other?.name === piece.fold?.edge;
+/** Stretches that bend too tightly, counted along their edges. */
+function tightIn(
+  piece: Uncut,
+  runs: readonly (readonly CutEdge[])[],
+  { tight }: CuttingLine,
+): readonly TightAllowance[] {
+  const starts = runs.flatMap((of, i) => {
+    let s = 0;
+    return of.map(({ path }) => ({ edge: piece.edges[i]!.name, start: (s += path.length) - path.length }));
+  });
+  return tight.map(({ edge, s0, s1 }) => {
+    const { edge: name, start } = starts[edge]!;
+    return { edge: name, from: start + s0, to: start + s1 };
+  });
 }

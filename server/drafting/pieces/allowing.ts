@@ -1,0 +1,166 @@
+/** Everything a piece's block says of its allowances: widths, stretches of another width, inlays, corners. */
+import type { AllowNode, CornerNode, Expr, InlayNode, Statement } from '../../../grammar/syntax';
+import { distance } from '../../geometry';
+import type { Corner, Edge, Piece, RunningAllowance, StatedAllowance } from '../model';
+import { edgeShape } from '../shapes/parts';
+import { distanceAlong } from '../shapes/places';
+import { printLength } from '../values/quantity';
+import { report, wordsOf, type Reader } from '../values/reader';
+import { allowance, allowances, cornerCuts, ownEdge, runningAllowances } from './cutting';
+
+type Allowing = Pick<Piece, 'allowances' | 'running' | 'cornerCuts' | 'statedAllowances' | 'inlays'>;
+
+interface Outline {
+  readonly edges: readonly Edge[];
+  readonly corners: readonly Corner[];
+  /** Edges of holes as well. */
+  readonly every: readonly Edge[];
+}
+
+export function readAllowing(reader: Reader, outline: Outline, block: readonly Statement[]): Allowing {
+  const { edges, corners, every } = outline;
+  return {
+    allowances: allowances(reader, every, block),
+    running: [
+      ...runningAllowances(reader, edges, corners, block),
+      ...ofKind(block, 'allow').flatMap(([line, node]) => steppedAllowance(reader, edges, line, node)),
+    ],
+    cornerCuts: ofKind(block, 'corner').flatMap(([line, node]) => cornerCut(reader, outline, line, node)),
+    statedAllowances: ofKind(block, 'allow').flatMap(([line, node]) => stated(reader, every, line, node)),
+    inlays: inlays(reader, edges, ofKind(block, 'inlay')),
+  };
+}
+
+/** What a worked piece's own block says, on top of what it was worked from; the later word counts. */
+export function allowedAnew(before: Piece, own: Allowing): Allowing {
+  const again = (edge: string): boolean => (own.statedAllowances ?? []).some((one) => one.edge === edge);
+  // a width for the whole piece takes the place of everything said before
+  const whole = own.allowances.size > 0 && (own.statedAllowances ?? []).length < own.allowances.size;
+  return {
+    allowances:
+      own.allowances.size === 0 ? before.allowances : new Map([...before.allowances, ...own.allowances]),
+    running: [...before.running.filter(({ edge }) => !again(edge)), ...own.running],
+    cornerCuts: [...own.cornerCuts, ...before.cornerCuts],
+    statedAllowances: [
+      ...(before.statedAllowances ?? []).filter(({ edge }) => !again(edge) && !whole),
+      ...(own.statedAllowances ?? []),
+    ],
+    inlays: new Map([...(before.inlays ?? []), ...(own.inlays ?? [])]),
+  };
+}
+
+type Of<K> = Extract<Statement['node'], { kind: K }>;
+
+const ofKind = <K extends Statement['node']['kind']>(
+  block: readonly Statement[],
+  kind: K,
+): readonly (readonly [Statement, Of<K>])[] =>
+  block.flatMap((line) => (line.node.kind === kind ? [[line, line.node as Of<K>] as const] : []));
+
+/** `allow 3cm at side from slit to hem-side`: that width between two places, the usual one beyond them. */
+function steppedAllowance(
+  reader: Reader,
+  edges: readonly Edge[],
+  line: Statement,
+  node: AllowNode,
+): RunningAllowance[] {
+  if (node.stretch === undefined) return [];
+  reader.statement = line;
+  const width = allowance(reader, node.width, 'allow');
+  const edge = ownEdge(reader, edges, node.edges[0]!);
+  const shape = edge && edgeShape(edge);
+  if (edge === undefined || shape === undefined || shape.kind === 'point') return [];
+  const [a, b] = [node.stretch.from, node.stretch.to].map((place) =>
+    distanceAlong(reader, shape, place, edge.name),
+  );
+  if (width === undefined || a === undefined || b === undefined) return [];
+  const [from, to] = [Math.min(a, b), Math.max(a, b)];
+  const over = Math.max(-from, to - shape.path.length);
+  if (over > ON_CORNER) {
+    const message = `${edge.name} is ${printLength(shape.path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end.`;
+    report(reader, 'out-of-reach', node.stretch.at, message);
+    return [];
+  }
+  const [start, end] = [drawnAt(edge, from), drawnAt(edge, to)];
+  return [{ edge: edge.name, from: start, to: end, widthFrom: width, widthTo: width, stepped: true }];
+}
+
+/** How far along an edge as drawn, mouths of darts and all, a sewn distance falls. */
+export function drawnAt(edge: Edge, sewn: number): number {
+  let [left, drawn] = [sewn, 0];
+  for (const { path, dart } of edge.parts) {
+    if (dart === undefined && left <= path.length) return drawn + Math.max(0, left);
+    if (dart === undefined) left -= path.length;
+    drawn += path.length;
+  }
+  return drawn;
+}
+
+/** Lines that give a width to edges by name. */
+function stated(
+  reader: Reader,
+  edges: readonly Edge[],
+  line: Statement,
+  node: AllowNode,
+): readonly StatedAllowance[] {
+  if (node.running !== undefined || node.stretch !== undefined || node.edges.length === 0) return [];
+  reader.statement = line;
+  return node.edges.flatMap((ref): StatedAllowance[] => {
+    const name = ref.path[0]?.text ?? '';
+    const quiet = edges.some((edge) => edge.name === name && ref.path.length === 1);
+    const width = quiet ? widthOf(reader, node.width) : undefined;
+    if (width === undefined) return [];
+    return [{ edge: name, width, statement: line, at: node.width.at, shared: node.edges.length > 1 }];
+  });
+}
+
+/** The width once more, without saying its faults again. */
+function widthOf(reader: Reader, expr: Expr): number | undefined {
+  const before = reader.findings.length;
+  const width = allowance(reader, expr, 'allow');
+  reader.findings.length = before;
+  return width;
+}
+
+/** `inlay 2.5cm at side, centre` */
+function inlays(
+  reader: Reader,
+  edges: readonly Edge[],
+  lines: readonly (readonly [Statement, InlayNode])[],
+): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (const [line, node] of lines) {
+    reader.statement = line;
+    const width = allowance(reader, node.width, 'inlay');
+    if (width === undefined) continue;
+    for (const ref of node.edges) {
+      const edge = ownEdge(reader, edges, ref);
+      if (edge !== undefined && width > 0) found.set(edge.name, width);
+    }
+  }
+  return found;
+}
+
+/** A point is a corner within rounding, mm. */
+export const ON_CORNER = 0.05;
+
+/** `corner at P turned back`; P must be a corner. */
+function cornerCut(
+  reader: Reader,
+  { edges, corners }: Outline,
+  line: Statement,
+  node: CornerNode,
+): Piece['cornerCuts'] {
+  const cuts = cornerCuts(reader, [line]);
+  const isCorner = ({ point }: Piece['cornerCuts'][number]): boolean =>
+    edges.some(({ path }) => distance(path.end, point) < ON_CORNER);
+  if (cuts.every(isCorner)) return cuts;
+  const known = corners.map((corner) => corner.name).filter((one) => one !== '');
+  report(
+    reader,
+    'not-on-line',
+    node.point.at,
+    `${wordsOf(reader, node.point)} is no corner of this piece: no edge ends there.${known.length > 0 ? ` Its corners are ${known.join(', ')}.` : ''}`,
+  );
+  return [];
+}
