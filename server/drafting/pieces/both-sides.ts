@@ -1,8 +1,9 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
 import { apply, distance, mirror, type Affine } from '../../geometry';
-import type { Dart, Edge, Piece } from '../model';
+import type { Dart, Edge, EdgePart, Piece } from '../model';
 import { carriedBy, carriedTogether, movedEdge } from './carried';
 import { openCut, sidedCut } from './cut-words';
+import { shapingMoved, shapingTogether } from './shaped';
 
 /** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
 export const ALIKE_WITHIN = 1.5;
@@ -44,6 +45,7 @@ export function moved(piece: Piece, m: Affine): Piece {
     ...carriedBy(piece, m),
     edges: piece.edges.map((edge) => movedEdge(edge, m)),
     darts: piece.darts.map((dart) => movedDart(dart, m)),
+    ...(piece.shaping && { shaping: shapingMoved(piece.shaping, m) }),
     corners: piece.corners.map(at),
     notches: piece.notches.map(at),
     cornerCuts: piece.cornerCuts.map(at),
@@ -102,9 +104,34 @@ const mirroredEdge = (edge: Edge, m: Affine): Edge => ({
   ...edge,
   name: `${edge.name}-other`,
   path: edge.path.transformed(m).reversed(),
-  parts: edge.parts.map((part) => ({ ...part, path: part.path.transformed(m).reversed() })).reverse(),
+  parts: edge.parts.map((part) => mirroredPart(part, m)).reverse(),
   fromName: edge.toName,
   toName: edge.fromName,
+});
+
+const mirroredPart = (part: EdgePart, m: Affine): EdgePart => ({
+  ...part,
+  path: part.path.transformed(m).reversed(),
+  ...(part.dart !== undefined && { dart: `${part.dart}-other` }),
+});
+
+/** A dart of the other half: its legs change places, since the outline is walked on across the fold. */
+function mirroredDart(dart: Dart, m: Affine): Dart {
+  const { from, to, pressed, ...rest } = movedDart(dart, m);
+  return {
+    ...rest,
+    name: `${dart.name}-other`,
+    edge: `${dart.edge}-other`,
+    ...{ from: to, to: from },
+    pressed: pressed === 'from' ? 'to' : pressed === 'to' ? 'from' : pressed,
+  };
+}
+
+const mirroredNotch = (notch: Notch, { edges }: Piece, m: Affine): Notch => ({
+  ...notch,
+  edge: `${notch.edge}-other`,
+  distance: (edges.find(({ name }) => name === notch.edge)?.sewn ?? 0) - notch.distance,
+  point: apply(m, notch.point),
 });
 
 const otherHalf = ([edge, width]: readonly [string, number]): readonly [string, number] => [
@@ -128,11 +155,16 @@ function opened(drawn: Piece, other: Piece): Piece {
   return {
     ...rest,
     edges: [...half, ...back],
+    notches: [...drawn.notches, ...other.notches.map((notch) => mirroredNotch(notch, other, m))],
     area: drawn.area + other.area,
     allowances: widths,
     inlays: new Map([...(drawn.inlays ?? []), ...[...(other.inlays ?? [])].map(otherHalf)]),
     remarks: ['one open piece: the two halves differ'],
     ...carriedTogether(drawn, carriedBy(other, m)),
+    darts: [...drawn.darts, ...other.darts.map((dart) => mirroredDart(dart, m))],
+    ...(drawn.shaping && {
+      shaping: shapingTogether(drawn.shaping, other.shaping && shapingMoved(other.shaping, m)),
+    }),
     ...(drawn.cut && { cut: openCut(drawn.cut) }),
   };
 }

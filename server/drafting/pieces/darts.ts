@@ -15,7 +15,7 @@ import { edgeOf, type DraftedDart } from './outline';
 const NO_DART = 0.05;
 
 /** A dart as its line says it, not yet cut into the edge. */
-interface Laid {
+export interface Laid {
   readonly statement: Statement;
   readonly node: DartNode;
   readonly edge: Edge;
@@ -24,13 +24,13 @@ interface Laid {
   readonly width: number;
 }
 
-/** Reads the line of a dart laid on an edge; undefined when it can't be had, or is so narrow that there is none. */
+/** Reads the line of a dart laid on an edge; undefined when it can't be had, `none` when it is too narrow to be one. */
 export function laidDart(
   reader: Reader,
   edges: readonly Edge[],
   statement: Statement,
   node: DartNode,
-): Laid | undefined {
+): Laid | 'none' | undefined {
   reader.statement = statement;
   const edge = ownEdge(reader, edges, node.on!);
   const width = node.width === undefined ? noWidth(reader, node) : lengthOf(reader, node.width, 'wide');
@@ -46,7 +46,7 @@ export function laidDart(
       `${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. The edge is too short for the body already; take less out at the side, or give the dart max(nothing, …).`,
     );
   }
-  return width <= NO_DART ? undefined : { statement, node, edge, s, width };
+  return width <= NO_DART ? 'none' : { statement, node, edge, s, width };
 }
 
 const noWidth = (reader: Reader, node: DartNode): undefined =>

@@ -1,29 +1,22 @@
 /** Makes a piece: its outline walked, and the lines that say how it is cut. */
 import type { Ref, Statement, StatementNode } from '../../../grammar/syntax';
-import { areaOf, Path, signedArea } from '../../geometry';
-import type { BalanceLine, Dart, Edge, Piece, Trued } from '../model';
-import { dartPoint, edgeShape } from '../shapes/parts';
-import { pointOf } from '../shapes/phrase';
+import type { Edge, Piece } from '../model';
+import { dartPoint, edgeShape, everyEdge } from '../shapes/parts';
 import { report, type Reader } from '../values/reader';
-import { allowances, cornerCuts, cutWords, foldEdge, grainLine, runningAllowances } from './cutting';
-import { cutDarts, draftedDart, laidDart } from './darts';
+import { basePiece } from './base';
+import { allowedAnew, readAllowing } from './allowing';
+import { foldEdge, grainLine } from './cutting';
+import { cutWords } from './cut-words';
+import { areaLeft, readHoles } from './holes';
+import { readMarked, type Marked } from './marks';
 import { walkOutline, type Walked } from './outline';
 import type { OwnParts } from './parts';
-import { trueEdge } from './truing';
+import { withDarts, type Shaped } from './with-darts';
+import { shapedFurther } from './working/shaping';
 import { mirroredPiece, workPiece } from './working/work';
 
 /** Lines of later parts of the language: read, named to the user, not drawn. */
-const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind']>([
-  'fish-dart',
-  'mark',
-  'marks',
-  'pleats',
-  'gathers',
-  'hole',
-  'inlay',
-  'shorten',
-  'widen',
-]);
+const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind']>([]);
 
 export interface PieceRequest {
   readonly name: string;
@@ -41,6 +34,8 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   const node = statement.node;
   if (node.kind === 'piece' && node.workedFrom !== undefined)
     return workedPiece(reader, request, node.workedFrom, node.mirrored);
+  // a lining is cut after its piece, with cutting words of its own
+  if (node.kind === 'lining') return workedPiece(reader, request, node.of, false);
   if (node.kind !== 'piece' || node.of === undefined) return unbuiltPiece(reader, statement);
   const outlines = block.filter((line) => line.node.kind === 'outline');
   if (outlines[0] === undefined) {
@@ -67,13 +62,16 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   for (const { name: corner, point } of walked.corners) parts.set(corner, { kind: 'point', point });
   nameCentre(parts, walked, block, request.paired);
   const shaped = withDarts(reader, walked, block, source);
-  if (shaped === undefined) return undefined;
   for (const edge of shaped.edges) parts.replace(edge.name, edgeShape(edge));
   for (const dart of shaped.darts) {
     for (const word of ['inner', 'outer', 'pivot', 'tip'])
       parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
   }
-  return { ...assembled(reader, request, shaped, block), unbuilt: unbuilt(reader, block) };
+  const piece = assembled(reader, request, shaped, block);
+  const missing = [...unbuilt(reader, block), ...shaped.missing, ...unreadable(block)];
+  const flat = { ...piece, unbuilt: missing };
+  const further = shapedFurther(reader, request, flat, block);
+  return further === flat ? flat : { ...further, ...allowedAgain(reader, further, block) };
 }
 
 /** `centre` means the fold, else the edge that is sewn to its pair, unless an edge bears that name itself. */
@@ -89,80 +87,11 @@ function nameCentre(
   if (centre !== undefined) parts.set('centre', edgeShape(centre));
 }
 
-/** The outline with its darts cut in and its edges trued. */
-interface Shaped extends Walked {
-  readonly darts: readonly Dart[];
-  readonly trued: readonly Trued[];
-}
-
-function withDarts(
-  reader: Reader,
-  walked: Walked,
-  block: readonly Statement[],
-  source: string,
-): Shaped | undefined {
-  // an edge that is bridged over a gap is no edge to lay a dart on
-  if (walked.gaps.length > 0) return { ...walked, darts: [], trued: [] };
-  const paths = walked.edges.map(({ path }) => path);
-  reader.inward = signedArea(paths) < 0 ? -1 : 1;
-  const darts: Dart[] = walked.drafted.map((drafted) => draftedDart(reader, drafted, block, source));
-  const lines = block.filter((line) => line.node.kind === 'dart');
-  const stray = lines.find(
-    ({ node }) =>
-      node.kind === 'dart' && node.on === undefined && !darts.some(({ name }) => name === node.name.text),
-  );
-  if (stray?.node.kind === 'dart') {
-    reader.statement = stray;
-    report(
-      reader,
-      'unknown-name',
-      stray.node.name.at,
-      `The outline has no dart called ${stray.node.name.text}. A dart laid on an edge says where: dart ${stray.node.name.text} on EDGE at PLACE.`,
-    );
-  }
-  const before = reader.findings.length;
-  const laid = lines.flatMap((line) => {
-    if (line.node.kind !== 'dart' || line.node.on === undefined) return [];
-    return laidDart(reader, walked.edges, line, line.node) ?? [];
-  });
-  // a dart that can't be had leaves the piece without its shape: better no piece than a false one
-  if (reader.findings.length > before || reader.blocked) return blocked(reader);
-  const trued: Trued[] = [];
-  const edges = walked.edges.map((edge) => {
-    const own = laid.filter((one) => one.edge === edge);
-    if (own.length === 0) return edge;
-    const cut = cutDarts(reader, edge, own, source);
-    const node = edge.statement.node;
-    const result =
-      node.kind === 'edge' && node.untrued ? { ...cut, trued: undefined } : trueEdge(cut.edge, cut.darts);
-    darts.push(...result.darts);
-    if (result.trued !== undefined) trued.push(result.trued);
-    return result.edge;
-  });
-  return { ...walked, edges, darts, trued };
-}
-
 /** A piece worked from another: a copy, its steps done, its own cutting lines on top of those it inherits. */
 function workedPiece(reader: Reader, request: PieceRequest, from: Ref, mirrored: boolean): Piece | undefined {
   const base = basePiece(reader, from);
   if (base === undefined) return undefined;
   return workedOn(reader, request, mirrored ? mirroredPiece(base) : base, request.statement.block ?? []);
-}
-
-export function basePiece(reader: Reader, ref: Ref): Piece | undefined {
-  const found = reader.find(ref);
-  if (found === undefined) return undefined;
-  if (found.answer.is === 'piece' && found.rest.length === 0) {
-    const { unbuilt: missing, gaps } = found.answer.piece;
-    if (missing.length > 0 || gaps.length > 0) return blocked(reader);
-    return found.answer.piece;
-  }
-  return report(
-    reader,
-    'wrong-kind',
-    ref.at,
-    `${ref.path.map(({ text }) => text).join('.')} is no piece; a piece is worked from another piece.`,
-  );
 }
 
 /** Does the work of a block on a piece, and reads its cutting lines; what it does not say again is kept. */
@@ -173,24 +102,53 @@ export function workedOn(
   block: readonly Statement[],
 ): Piece | undefined {
   const { name, source, statement, parts } = request;
-  const worked = workPiece(reader, base, block, parts);
+  const worked = workPiece(reader, base, block, request);
   if (worked === undefined) return undefined;
   const own = single(reader, block, worked.edges, source);
-  const stated = allowances(reader, worked.edges, block);
+  const cut = readHoles(reader, block, everyEdge(worked), source, parts);
+  const holes = [...worked.holes, ...cut.holes];
+  const marked = readMarked({ reader, parts, edges: worked.edges, source }, block);
+  const every = everyEdge({ edges: worked.edges, holes });
+  const allowing = readAllowing(reader, { edges: worked.edges, corners: worked.corners, every }, block);
   const { cut: _, ...kept } = worked;
   return {
     ...kept,
     ...own,
     ...{ name, base: name, source, statement },
     edges: worked.edges.map((edge) => ({ ...edge, source: `${source}/${edge.name}` })),
-    allowances: stated.size === 0 ? worked.allowances : new Map([...worked.allowances, ...stated]),
-    running: [...worked.running, ...runningAllowances(reader, worked.edges, worked.corners, block)],
-    cornerCuts: [...worked.cornerCuts, ...cornerCuts(reader, block)],
-    balance: [...worked.balance, ...balanceLines(reader, block, source)],
-    labels: [...worked.labels, ...labels(reader, block, source)],
-    unbuilt: unbuilt(reader, block),
+    holes,
+    gaps: [...worked.gaps, ...cut.gaps],
+    area: areaLeft(worked.edges, holes),
+    ...allowedAnew(worked, allowing),
+    balance: added(worked.balance, marked.balance),
+    marks: added(worked.marks, marked.marks),
+    labels: [...worked.labels, ...marked.labels],
+    unbuilt: [...worked.unbuilt, ...unbuilt(reader, block), ...unreadable(block)],
   };
 }
+
+/** What a block names anew takes the place of what was inherited under that name. */
+const added = <T extends { readonly name: string }>(
+  before: readonly T[],
+  own: readonly T[],
+): readonly T[] => [...before.filter(({ name }) => !own.some((one) => one.name === name)), ...own];
+
+/** Edges that pleats have moved take their allowances where they are now; what there is to say of them has been said. */
+function allowedAgain(reader: Reader, piece: Piece, block: readonly Statement[]): Partial<Piece> {
+  const said = reader.findings.length;
+  const { edges, corners, holes } = piece;
+  const allowing = readAllowing(reader, { edges, corners, every: everyEdge({ edges, holes }) }, block);
+  reader.findings.length = said;
+  return allowing;
+}
+
+/** Darts, pleats and gathers whose lines could not be read. */
+const unreadable = (block: readonly Statement[]): readonly string[] =>
+  block.flatMap(({ node }) =>
+    node.kind === 'broken' && SHAPING.has(node.word ?? '') ? [node.name?.text ?? node.word!] : [],
+  );
+
+const SHAPING: ReadonlySet<string> = new Set(['dart', 'fish', 'pleats', 'gathers']);
 
 function blocked(reader: Reader): undefined {
   reader.blocked = true;
@@ -220,7 +178,9 @@ function assembled(
   const { name, source, statement } = request;
   const { edges, corners, gaps } = walked;
   const of = statement.node.kind === 'piece' ? statement.node.of : undefined;
-  const paths: Path[] = edges.map((edge) => edge.path);
+  const cut = readHoles(reader, block, edges, source, request.parts);
+  const every = everyEdge({ edges, holes: cut.holes });
+  const marked: Marked = readMarked({ reader, parts: request.parts, edges, source }, block);
   return {
     name,
     base: name,
@@ -230,18 +190,16 @@ function assembled(
     draft: of === undefined ? '' : of.path.map(({ text }) => text).join('.'),
     edges,
     corners,
-    gaps,
-    area: gaps.some((gap) => gap.closing) ? 0 : areaOf(paths),
+    gaps: [...gaps, ...cut.gaps],
+    holes: cut.holes,
+    area: gaps.some((gap) => gap.closing) ? 0 : areaLeft(edges, cut.holes),
     ...single(reader, block, edges, source),
-    allowances: allowances(reader, edges, block),
-    running: runningAllowances(reader, edges, corners, block),
-    cornerCuts: cornerCuts(reader, block),
+    ...readAllowing(reader, { edges, corners, every }, block),
     darts: walked.darts,
     trued: walked.trued,
     hems: new Map(),
     notches: [],
-    balance: balanceLines(reader, block, source),
-    labels: labels(reader, block, source),
+    ...marked,
   };
 }
 
@@ -274,31 +232,6 @@ function single(
       const edge = foldEdge(reader, edges, node.edge);
       if (edge !== undefined) found.fold = { edge: edge.name, source: edge.source };
     }
-  }
-  return found;
-}
-
-function balanceLines(reader: Reader, block: readonly Statement[], source: string): readonly BalanceLine[] {
-  const found: BalanceLine[] = [];
-  for (const line of block) {
-    if (line.node.kind !== 'balance') continue;
-    reader.statement = line;
-    const { from, to, name } = line.node;
-    const [a, b] = [pointOf(reader, from, 'from'), pointOf(reader, to, 'to')];
-    if (a && b) found.push({ name: name.text, source: `${source}/${name.text}`, path: Path.line(a, b) });
-  }
-  return found;
-}
-
-function labels(reader: Reader, block: readonly Statement[], source: string): Piece['labels'] {
-  const found: Piece['labels'][number][] = [];
-  for (const line of block) {
-    if (line.node.kind !== 'label') continue;
-    reader.statement = line;
-    const { text, place } = line.node;
-    const at = place === undefined ? undefined : pointOf(reader, place, 'at');
-    if (place === undefined || at !== undefined)
-      found.push({ text: text.text, at, source: `${source}/label` });
   }
   return found;
 }

@@ -45,12 +45,23 @@ export const shapingWithin = (
   gathers: shaping.gathers.filter(({ edge }) => edges.has(edge)),
 });
 
-/** Of both halves of a piece; those of the other half bear the names of its edges. */
+/** Of both halves of a piece; those of the other half go by its edges, which are walked the other way. */
 export const shapingTogether = (one: Shaping = NO_SHAPING, other: Shaping = NO_SHAPING): Shaping => ({
-  fishDarts: [...one.fishDarts, ...other.fishDarts],
-  pleats: [...one.pleats, ...other.pleats.map((row) => ({ ...row, edge: `${row.edge}-other` }))],
+  fishDarts: [...one.fishDarts, ...other.fishDarts.map((dart) => ({ ...dart, name: `${dart.name}-other` }))],
+  pleats: [...one.pleats, ...other.pleats.map(walkedBack)],
   gathers: [...one.gathers, ...other.gathers.map((one) => ({ ...one, edge: `${one.edge}-other` }))],
   closed: one.closed,
+});
+
+const walkedBack = (row: Pleats): Pleats => ({
+  ...row,
+  name: `${row.name}-other`,
+  edge: `${row.edge}-other`,
+  pleats: row.pleats.map(({ part, start, end, folds, width }) => ({
+    part: `${part}-other`,
+    ...{ start: end, end: start, width },
+    folds: folds === 'both' ? folds : folds === 'start' ? 'end' : 'start',
+  })),
 });
 
 const liesIn = (region: readonly Path[], { from, to, left, right }: FishDart): boolean =>

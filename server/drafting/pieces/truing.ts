@@ -14,6 +14,7 @@ import {
   Path,
   rotation,
   subtract,
+  translation,
   type Affine,
   type Point,
 } from '../../geometry';
@@ -65,7 +66,9 @@ export function close(edge: Edge, darts: readonly Dart[]): readonly Closed[] {
       continue;
     }
     const dart = darts.find(({ name }) => name === part.dart);
-    if (dart !== undefined) by = compose(swing(dart), by);
+    // what a pleat takes is folded away: the parts beside it come together as they are
+    const folded = translation(subtract(part.path.start, part.path.end));
+    by = compose(dart === undefined ? folded : swing(dart), by);
   }
   return found;
 }

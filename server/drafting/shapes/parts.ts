@@ -1,7 +1,7 @@
 /** What a piece answers to: its edges (`front.waist`) and the named points of its outline (`front.neck-cf`). */
 import type { Name, Ref } from '../../../grammar/syntax';
 import { Path, type Point } from '../../geometry';
-import type { Dart, Edge, Mark, Piece, Shape } from '../model';
+import type { Dart, Edge, FishDart, Mark, Piece, Shape } from '../model';
 import { nearest } from '../names/spelling';
 import type { Fix } from '../finding';
 import { replace, report, wordsOf, type Reader } from '../values/reader';
@@ -56,6 +56,15 @@ export function dartPoint(dart: Dart, word: string): Shape | undefined {
   const outer = inner === dart.from ? dart.to : dart.from;
   const points: Readonly<Record<string, Point>> = { inner, outer, pivot: dart.pivot, tip: dart.tip };
   return Object.hasOwn(points, word) ? { kind: 'point', point: points[word]! } : undefined;
+}
+
+/** A point of a fish dart: its widest place on the side that it is pressed to, and on the other. */
+export function fishPoint(dart: FishDart, word: string): Shape | undefined {
+  const inner = dart.pressed === 'right' ? dart.right : dart.left;
+  if (word === 'inner') return { kind: 'point', point: inner };
+  return word === 'outer'
+    ? { kind: 'point', point: inner === dart.left ? dart.right : dart.left }
+    : undefined;
 }
 
 /** @param wanted which of an edge and a corner of one name is meant */
@@ -123,7 +132,9 @@ function markedShape({ balance, marks }: Piece, word: string): Shape | undefined
 }
 
 function noSuchPart(reader: Reader, piece: Piece, word: Name, end: Name | undefined): undefined {
-  const known = [...everyEdge(piece), ...piece.corners, ...piece.balance, ...piece.marks].map(({ name }) => name);
+  const known = [...everyEdge(piece), ...piece.corners, ...piece.balance, ...piece.marks].map(
+    ({ name }) => name,
+  );
   const wrong = known.includes(word.text) && end !== undefined ? end : word;
   const near = nearest(wrong.text, known);
   const advice = near === undefined ? '' : ` Did you mean ${near}?`;

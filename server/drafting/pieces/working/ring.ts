@@ -1,13 +1,17 @@
 /** The outline of a piece being worked: its parts in a ring, cut and moved as paper is. */
 import { apply, distance, Path, samePoint, type Affine, type Point } from '../../../geometry';
-import type { Corner, Dart, Edge, EdgePart } from '../../model';
+import type { Corner, Dart, Edge, EdgePart, Shaping, Trued } from '../../model';
+import { carriedPartly, type Carried } from '../carried';
 import { edgeOf } from '../outline';
+import { shapingPartly } from '../shaped';
 
 /** What a work step changes. */
-export interface Worked {
+export interface Worked extends Carried {
   readonly edges: readonly Edge[];
   readonly darts: readonly Dart[];
   readonly corners: readonly Corner[];
+  readonly trued?: readonly Trued[];
+  readonly shaping?: Shaping;
 }
 
 /** One part of the ring, and the edge it belongs to. */
@@ -25,13 +29,17 @@ export function edgesOf(before: readonly Edge[], items: readonly Item[]): Edge[]
     for (const item of items) {
       if (item.edge !== index || (item.dart === undefined && item.path.length < 1e-9)) continue;
       const last = parts[parts.length - 1];
-      const joins = last !== undefined && last.dart === undefined && item.dart === undefined;
-      if (joins) parts[parts.length - 1] = { path: last.path.joinedTo(item.path) };
-      else parts.push(item.dart === undefined ? { path: item.path } : { path: item.path, dart: item.dart });
+      const { edge: _, ...part } = item;
+      if (last !== undefined && isOneStretch(last, part))
+        parts[parts.length - 1] = { ...last, path: last.path.joinedTo(part.path) };
+      else parts.push(part);
     }
     return { ...edge, ...edgeOf(parts, edge.path.start) };
   });
 }
+
+const isOneStretch = (a: EdgePart, b: EdgePart): boolean =>
+  a.dart === undefined && b.dart === undefined && a.gathered?.by === b.gathered?.by;
 
 /** A place between two parts: the number of the part that follows. */
 export type Joint = number;
@@ -78,12 +86,17 @@ export function stretchOf(items: readonly Item[], from: Joint, to: Joint): Reado
 export const lengthOfStretch = (items: readonly Item[], stretch: ReadonlySet<number>): number =>
   [...stretch].reduce((sum, i) => sum + items[i]!.path.length, 0);
 
-/** Moves a stretch of the ring, with the darts and the named corners that lie on it. */
+/**
+ * Moves a stretch of the ring, with the darts and the named corners that lie on it, and what is drawn on that part.
+ *
+ * @param via where the cut bends between both ends of the stretch: the pivot of a dart
+ */
 export function moveStretch(
   worked: Worked,
   items: readonly Item[],
   stretch: ReadonlySet<number>,
   m: Affine,
+  via: readonly Point[] = [],
 ): { worked: Worked; items: Item[] } {
   const moved = items.map((item, i) => (stretch.has(i) ? { ...item, path: item.path.transformed(m) } : item));
   const onIt = new Set([...stretch].flatMap((i) => items[i]!.dart ?? []));
@@ -91,7 +104,12 @@ export function moveStretch(
   const corners = worked.corners.map((corner) =>
     liesOn(items, stretch, corner.point) ? { ...corner, point: apply(m, corner.point) } : corner,
   );
-  return { worked: { ...worked, darts, corners }, items: moved };
+  const paths = [...stretch].map((i) => items[i]!.path);
+  const cut = Path.polyline([paths[paths.length - 1]!.end, ...via, paths[0]!.start]);
+  const carried = carriedPartly(worked, paths, cut, m);
+  const shaping = worked.shaping && shapingPartly(worked.shaping, onIt, [...paths, cut], m);
+  const made = { ...worked, ...carried, darts, corners };
+  return { worked: shaping === undefined ? made : { ...made, shaping }, items: moved };
 }
 
 /** Whether a corner goes with a stretch: between two of its parts, or where one begins behind the mouth of a dart. */

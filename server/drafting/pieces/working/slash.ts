@@ -30,8 +30,9 @@ function movedApart(
   other: OnEdge,
   keepHolding: number | undefined,
   movement: (forward: boolean) => Affine,
+  part?: string,
 ): Worked {
-  const { items, a, b } = cutTwice(worked, one, other);
+  const { items, a, b, swapped } = cutTwice(worked, one, other);
   const inner = stretchOf(items, a, b);
   const outer = stretchOf(items, b, a);
   const holds = (stretch: ReadonlySet<number>): boolean =>
@@ -39,8 +40,8 @@ function movedApart(
   const moveInner = keepHolding === undefined || !holds(inner) || holds(outer);
   const moved = moveStretch(worked, items, moveInner ? inner : outer, movement(moveInner));
   const [edgeA, edgeB] = [items[a % items.length]!.edge, items[(b - 1 + items.length) % items.length]!.edge];
-  const later = bridge(moved.items, b, edgeB);
-  const ring = bridge(later, a, edgeA);
+  const later = bridge(moved.items, b, edgeB, swapped ? part : undefined);
+  const ring = bridge(later, a, edgeA, swapped ? undefined : part);
   return { ...moved.worked, edges: edgesOf(worked.edges, ring) };
 }
 
@@ -64,7 +65,11 @@ export function slash(
   );
 }
 
-/** `spread 6cm along P to Q`: both sides apart by the same width, square to the cut. */
+/**
+ * `spread 6cm along P to Q`: both sides apart by the same width, square to the cut.
+ *
+ * @param part the name of a pleat that takes what opens at `one`
+ */
 export function spread(
   worked: Worked,
   one: OnEdge,
@@ -72,6 +77,7 @@ export function spread(
   width: number,
   centre: number | undefined,
   inward: 1 | -1,
+  part?: string,
 ): Worked {
   const reach = distance(one.point, other.point);
   if (reach < 1e-6) return worked;
@@ -80,5 +86,6 @@ export function spread(
   const along = { x: (to.x - from.x) / reach, y: (to.y - from.y) / reach };
   // the stretch between the cuts lies, as the outline is walked, on this side of the way from one to the other
   const away = { x: along.y * inward, y: -along.x * inward };
-  return movedApart(worked, one, other, centre, (inner) => translation(scale(away, inner ? width : -width)));
+  const movement = (inner: boolean): Affine => translation(scale(away, inner ? width : -width));
+  return movedApart(worked, one, other, centre, movement, part);
 }

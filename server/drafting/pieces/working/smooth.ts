@@ -1,8 +1,10 @@
 /** Rounds a corner of the outline off, and trues an edge that has been worked. */
+import type { Expr } from '../../../../grammar/syntax';
 import { hobby, Path, type Point } from '../../../geometry';
 import type { Edge } from '../../model';
+import { report, type Reader } from '../../values/reader';
 import { edgeOf } from '../outline';
-import { trueEdge } from '../truing';
+import { trueEdge, type TruedEdge } from '../truing';
 import type { Worked } from './ring';
 
 /** `smooth P by 1.5cm each side`: the bend at P, inside an edge, becomes one curve that begins and ends so far from it. */
@@ -20,7 +22,7 @@ export function smoothAt(worked: Worked, point: Point, by: number): { worked: Wo
     if (from < 0 || to > part.path.length) return edge;
     done = true;
     const path = rounded(part.path, from, to);
-    const parts = edge.parts.map((one, i) => (i === index ? { path } : one));
+    const parts = edge.parts.map((one, i) => (i === index ? { ...one, path } : one));
     return { ...edge, ...edgeOf(parts, edge.path.start) };
   });
   return { worked: { ...worked, edges }, done };
@@ -37,23 +39,49 @@ function rounded(path: Path, from: number, to: number): Path {
   return kept.reduce((a, b) => a.joinedTo(b));
 }
 
-/** `true EDGE`: closed at its darts and drawn as one curve; between its corners, where a work step left bends. */
-export function trued(worked: Worked, index: number): Worked {
-  const edge = worked.edges[index];
-  if (edge === undefined) return worked;
+/**
+ * `true EDGE`: closed at its darts and drawn as one curve; without darts between its corners, where a work step left bends.
+ *
+ * @param expr the edge as it is written, for a finding
+ */
+export function trued(reader: Reader, worked: Worked, index: number, expr: Expr): Worked | undefined {
+  const edge = worked.edges[index]!;
   const own = edge.parts.flatMap(({ dart }) => worked.darts.filter(({ name }) => name === dart));
-  if (own.length > 0) {
-    const result = trueEdge(edge, own, true);
-    const darts = worked.darts.map((dart) => result.darts.find(({ name }) => name === dart.name) ?? dart);
-    return { ...worked, darts, edges: worked.edges.map((one, i) => (i === index ? result.edge : one)) };
+  const folded = edge.parts.some(({ dart }) => dart !== undefined && own.every(({ name }) => name !== dart));
+  if (folded || edge.parts.some((part) => part.gathered !== undefined)) {
+    return report(
+      reader,
+      'out-of-place',
+      expr.at,
+      `${edge.name} is pleated or gathered by now, and can't be drawn as one curve: true it before.`,
+    );
   }
+  const result = own.length > 0 ? trueEdge(edge, own, true) : drawnAsOne(edge);
+  const darts = worked.darts.map((dart) => result.darts.find(({ name }) => name === dart.name) ?? dart);
+  const before = worked.trued ?? [];
+  return {
+    ...worked,
+    darts,
+    edges: worked.edges.map((one, i) => (i === index ? result.edge : one)),
+    trued: [...before.filter((one) => one.edge !== edge.name), result.trued],
+  };
+}
+
+/** One curve through three places of an edge without darts. */
+function drawnAsOne(edge: Edge): TruedEdge {
   const { path } = edge;
   const curve = hobby([
     { point: path.start, leaving: path.tangentAt(0) },
     ...[0.25, 0.5, 0.75].map((share) => ({ point: path.pointAt(share * path.length) })),
     { point: path.end, arriving: path.tangentAt(path.length, 'before') },
   ]);
-  if (curve.length === 0) return worked;
-  const made = { ...edge, ...edgeOf([{ path: Path.of(curve) }], path.start) };
-  return { ...worked, edges: worked.edges.map((one, i) => (i === index ? made : one)) };
+  const trued = { edge: edge.name, kinks: [], moved: 0, sewnBefore: edge.sewn };
+  if (curve.length === 0) return { edge, darts: [], trued };
+  const made = Path.of(curve);
+  const moved = Math.max(0, ...path.polyline(0.1).map((p) => made.locate(p).distance));
+  return {
+    edge: { ...edge, ...edgeOf([{ path: made }], path.start) },
+    darts: [],
+    trued: { ...trued, moved },
+  };
 }

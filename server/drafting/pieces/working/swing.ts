@@ -40,7 +40,7 @@ export function swingDart(worked: Worked, to: SwingTo): Worked {
   const movesBehind = behindMoves(cut.items, behind, before, to);
   const turn = swing(dart, share);
   const m = movesBehind ? turn : inverse(turn)!;
-  const moved = moveStretch(worked, cut.items, movesBehind ? behind : before, m);
+  const moved = moveStretch(worked, cut.items, movesBehind ? behind : before, m, [dart.pivot]);
   const [from, end] = movesBehind
     ? [dart.from, moved.items[(mouth + 1) % moved.items.length]!.path.start]
     : [moved.items[(mouth - 1 + moved.items.length) % moved.items.length]!.path.end, dart.to];

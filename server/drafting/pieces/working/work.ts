@@ -1,118 +1,53 @@
 /** Makes a piece worked from another: its steps in the order they are written, on a copy. */
-import type { Expr, Place, Statement } from '../../../../grammar/syntax';
-import { areaOf, lineIntersections, mirror, signedArea, subtract, type Point } from '../../../geometry';
-import type { Edge, Piece } from '../../model';
-import { dartPoint, edgeShape } from '../../shapes/parts';
-import { distanceAlong } from '../../shapes/places';
-import { pathOf, pointOf } from '../../shapes/phrase';
+import type { Expr, Statement } from '../../../../grammar/syntax';
+import { distance, lineIntersections, mirror, subtract, type Point } from '../../../geometry';
+import type { Piece } from '../../model';
+import { pointOf } from '../../shapes/phrase';
 import { lengthOf, ofKind } from '../../values/arithmetic';
 import { printLength } from '../../values/quantity';
 import { report, wordsOf, type Reader } from '../../values/reader';
 import { moved } from '../both-sides';
-import { ownEdge } from '../cutting';
+import { areaLeft } from '../holes';
 import type { OwnParts } from '../parts';
+import { centreOf, dartNamed, edgeNamed, onOutline, placeOn, remember, type Step } from './bench';
 import type { Worked } from './ring';
-import { slash, spread, type OnEdge } from './slash';
-import { smoothAt, trued } from './smooth';
+import { benchFor, closedBy, doStep, SHAPING_STEPS, shapedBy, TRUE_STEP } from './shaping';
+import { lengthenStep } from './shorten';
+import { slash, spread } from './slash';
+import { smoothAt } from './smooth';
 import { swingDart } from './swing';
+import { widenStep } from './widen';
 
-/** What a step may look at besides the outline. */
-interface Bench {
-  readonly reader: Reader;
-  readonly parts: OwnParts;
-  /** Name of the edge that stays where it is. */
-  readonly centre: string | undefined;
-}
+export { remember } from './bench';
 
-type Step = (bench: Bench, worked: Worked, line: Statement) => Worked | undefined;
-
-/** The piece with every step of a block done; undefined when one can't be. */
+/**
+ * The piece with every step of a block done; undefined when one can't be. What only shapes it (darts, pleats, gathers) is
+ * left out when it can't be had, and named in `unbuilt`.
+ */
 export function workPiece(
   reader: Reader,
   base: Piece,
   block: readonly Statement[],
-  parts: OwnParts,
+  own: { readonly source: string; readonly paired?: string | undefined; readonly parts: OwnParts },
 ): Piece | undefined {
-  const fold = base.fold?.edge ?? base.edges.find(({ name }) => name === 'centre')?.name;
-  const bench: Bench = { reader, parts, centre: fold };
+  const bench = benchFor(reader, own.parts, base, own);
   let worked: Worked = base;
-  remember(parts, worked);
-  for (const { name, path } of base.balance) parts.replace(name, { kind: 'line', path });
+  remember(own.parts, worked);
   for (const line of block) {
+    const shaping = SHAPING_STEPS[line.node.kind];
+    if (shaping !== undefined) worked = shapedBy(shaping, bench, worked, line);
     const step = STEPS[line.node.kind];
     if (step === undefined) continue;
-    reader.statement = line;
-    reader.inward = signedArea(worked.edges.map(({ path }) => path)) < 0 ? -1 : 1;
-    const next = step(bench, worked, line);
+    const next = doStep(step, bench, worked, line);
     if (next === undefined) return undefined;
     worked = next;
-    remember(parts, worked);
   }
-  return { ...base, ...worked, area: areaOf(worked.edges.map(({ path }) => path)) };
-}
-
-/** The piece's own names mean what they are after the step just done. */
-export function remember(parts: OwnParts, { edges, darts, corners }: Worked): void {
-  for (const edge of edges) parts.replace(edge.name, edgeShape(edge));
-  for (const { name, point } of corners) parts.replace(name, { kind: 'point', point });
-  for (const dart of darts) {
-    for (const word of ['inner', 'outer', 'pivot', 'tip'])
-      parts.replace(`${dart.name}.${word}`, dartPoint(dart, word)!);
-  }
+  const area = areaLeft(worked.edges, worked.holes);
+  return { ...base, ...worked, area, unbuilt: [...base.unbuilt, ...bench.failed] };
 }
 
 /** The piece turned over, as `mirrored` asks. */
 export const mirroredPiece = (piece: Piece): Piece => moved(piece, mirror({ x: 0, y: 0 }, { x: 0, y: 1 }));
-
-function dartNamed({ reader }: Bench, worked: Worked, expr: Expr): Worked['darts'][number] | undefined {
-  const name = expr.kind === 'ref' ? expr.path[0]!.text : '';
-  const dart = worked.darts.find((one) => one.name === name);
-  if (dart !== undefined) return dart;
-  const known =
-    worked.darts.length === 0 ? 'It has none.' : `It has ${worked.darts.map((one) => one.name).join(', ')}.`;
-  return report(
-    reader,
-    'unknown-name',
-    expr.at,
-    `The piece has no dart called ${wordsOf(reader, expr)} at this step. ${known}`,
-  );
-}
-
-const numberOf = (worked: Worked, edge: Edge): number =>
-  worked.edges.findIndex(({ name }) => name === edge.name);
-
-const centreOf = (bench: Bench, worked: Worked): number | undefined => {
-  const index = worked.edges.findIndex(({ name }) => name === bench.centre);
-  return index < 0 ? undefined : index;
-};
-
-function placeOn({ reader }: Bench, worked: Worked, expr: Expr, place: Place): OnEdge | undefined {
-  const edge = ownEdge(reader, worked.edges, expr);
-  const shape = edge && edgeShape(edge);
-  if (edge === undefined || shape === undefined || shape.kind === 'point') return undefined;
-  const s = distanceAlong(reader, shape, place, edge.name);
-  return s === undefined ? undefined : { edge: numberOf(worked, edge), s, point: shape.path.pointAt(s) };
-}
-
-/** A point that must lie on the outline. */
-function onOutline({ reader }: Bench, worked: Worked, expr: Expr): OnEdge | undefined {
-  const point = pointOf(reader, expr, 'a cut');
-  if (point === undefined) return undefined;
-  let best: (OnEdge & { away: number }) | undefined;
-  worked.edges.forEach((edge, index) => {
-    const shape = edgeShape(edge);
-    if (shape.kind === 'point') return;
-    const { s, distance } = shape.path.locate(point);
-    if (best === undefined || distance < best.away) best = { edge: index, s, point, away: distance };
-  });
-  if (best !== undefined && best.away < 0.05) return best;
-  return report(
-    reader,
-    'not-on-line',
-    expr.at,
-    `${wordsOf(reader, expr)} lies inside the piece or outside it, ${printLength(best?.away ?? 0, reader.unit)} from its outline; a cut goes from edge to edge.`,
-  );
-}
 
 const swing: Step = (bench, worked, { node }) => {
   if (node.kind !== 'swing') return undefined;
@@ -141,13 +76,13 @@ const swing: Step = (bench, worked, { node }) => {
 };
 
 /** The cut runs from the dart's mouth through its pivot on to the edge; the edge grows by what opens there. */
-const close: Step = (bench, worked, { node }) => {
+const close: Step = (bench, worked, line) => {
+  const { node } = line;
   if (node.kind !== 'close') return undefined;
   const dart = dartNamed(bench, worked, node.dart);
-  const edge = ownEdge(bench.reader, worked.edges, node.into);
-  const shape = edge && edgeShape(edge);
-  if (dart === undefined || edge === undefined || shape === undefined || shape.kind === 'point')
-    return undefined;
+  const into = edgeNamed(bench, worked, node.into);
+  if (dart === undefined || into === undefined) return undefined;
+  const { shape, index } = into;
   const middle = { x: (dart.from.x + dart.to.x) / 2, y: (dart.from.y + dart.to.y) / 2 };
   const hits = lineIntersections(dart.pivot, subtract(dart.pivot, middle), shape.path).filter(
     ({ u }) => u > 0,
@@ -156,12 +91,12 @@ const close: Step = (bench, worked, { node }) => {
   const to = {
     dart,
     share: 1,
-    edge: numberOf(worked, edge),
+    edge: index,
     s,
     centre: centreOf(bench, worked),
     opens: 'wedge' as const,
   };
-  return swingDart(worked, { ...to, taken: new Set() });
+  return closedBy(swingDart(worked, { ...to, taken: new Set() }), dart.name, bench.source, line);
 };
 
 const slashed: Step = (bench, worked, { node }) => {
@@ -180,6 +115,15 @@ const slashed: Step = (bench, worked, { node }) => {
       `${wordsOf(bench.reader, node.hinge)} is neither end of the cut; it hinges at one of them.`,
     );
   }
+  const reach = away(open.point);
+  if (Math.abs(width) > 2 * reach) {
+    return report(
+      bench.reader,
+      'no-such-number',
+      node.open.at,
+      `A cut of ${printLength(reach, bench.reader.unit)} can't be opened ${printLength(width, bench.reader.unit)} about its end: at most twice its length.`,
+    );
+  }
   return slash(worked, open, turn, width, centreOf(bench, worked), bench.reader.inward ?? 1);
 };
 
@@ -188,42 +132,16 @@ const spreadOut: Step = (bench, worked, { node }) => {
   const [from, to] = [onOutline(bench, worked, node.along), onOutline(bench, worked, node.to)];
   const width = lengthOf(bench.reader, node.width, 'spread');
   if (from === undefined || to === undefined || width === undefined) return undefined;
-  return spread(worked, from, to, width, centreOf(bench, worked), bench.reader.inward ?? 1);
-};
-
-/** Across the piece along a line, drawn out to the outline on both sides; the part below the line moves. */
-const lengthen: Step = (bench, worked, { node }) => {
-  if (node.kind !== 'lengthen') return undefined;
-  const by = lengthOf(bench.reader, node.by, node.kind);
-  const line = pathOf(bench.reader, node.line, 'at');
-  if (by === undefined || line === undefined) return undefined;
-  const direction = subtract(line.path.end, line.path.start);
-  const hits = worked.edges.flatMap((edge, index): OnEdge[] => {
-    const shape = edgeShape(edge);
-    if (shape.kind === 'point') return [];
-    return lineIntersections(line.path.start, direction, shape.path).map(({ s, point }) => ({
-      edge: index,
-      s,
-      point,
-    }));
-  });
-  const [one, other] = hits;
-  if (one === undefined || other === undefined || hits.length !== 2) {
+  if (distance(from.point, to.point) < 1e-6) {
     return report(
       bench.reader,
-      'never-meet',
-      node.line.at,
-      `${wordsOf(bench.reader, node.line)} must cross the outline twice to lengthen the piece there; it crosses it ${hits.length} times.`,
+      'no-length',
+      node.to.at,
+      'Both ends of the cut are one place, so nothing is cut and nothing spreads.',
     );
   }
-  return spread(worked, one, other, by, upperEdge(worked), bench.reader.inward ?? 1);
+  return spread(worked, from, to, width, centreOf(bench, worked), bench.reader.inward ?? 1);
 };
-
-/** The edge that lies highest stays where it is. */
-function upperEdge(worked: Worked): number {
-  const tops = worked.edges.map(({ path }) => (path.box.minY + path.box.maxY) / 2);
-  return tops.indexOf(Math.min(...tops));
-}
 
 const smooth: Step = (bench, worked, { node }) => {
   if (node.kind !== 'smooth') return undefined;
@@ -252,18 +170,14 @@ function named(worked: Worked, expr: Expr, point: Point): Worked {
   };
 }
 
-const trueStep: Step = (bench, worked, { node }) => {
-  if (node.kind !== 'true') return undefined;
-  const edge = ownEdge(bench.reader, worked.edges, node.edge);
-  return edge && trued(worked, numberOf(worked, edge));
-};
-
 const STEPS: { readonly [K in Statement['node']['kind']]?: Step } = {
   swing,
   close,
   slash: slashed,
   spread: spreadOut,
-  lengthen,
+  lengthen: lengthenStep,
+  shorten: lengthenStep,
+  widen: widenStep,
   smooth,
-  true: trueStep,
+  true: TRUE_STEP,
 };
