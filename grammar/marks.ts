@@ -151,7 +151,17 @@ export abstract class Marks extends Pieces {
 
   public markWord = this.RULE('markWord', (): Partial<MarkWords> =>
     this.OR<Partial<MarkWords>>([
-      { ALT: () => (this.CONSUME(W.lengthways), { lengthways: true }) },
+      {
+        ALT: () => {
+          const lengthways = this.OR3<boolean>([
+            { ALT: () => (this.CONSUME(W.along), true) },
+            { ALT: () => (this.CONSUME(W.across), false) },
+          ]);
+          this.CONSUME(W.the);
+          this.CONSUME(W.edge);
+          return { lengthways };
+        },
+      },
       {
         ALT: () => {
           const by = this.SUBRULE(this.value);

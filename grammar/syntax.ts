@@ -515,6 +515,7 @@ export interface MarkNode extends Node {
   readonly name: Name;
   readonly phrase: Expr;
   readonly size?: MarkSize;
+  /** `, along the edge`: of a buttonhole, which else lies across it. */
   readonly lengthways: boolean;
 }
 /** `, 18mm wide` of a button, `, 2.2cm long` of a buttonhole */

@@ -78,7 +78,7 @@ export const CONTEXTUAL = [
   'above', 'added', 'after', 'alike', 'all', 'among', 'anticlockwise', 'arriving', 'as', 'back', 'because', 'before', 'below',
   'between', 'beyond', 'bias', 'bound', 'box', 'buttoned', 'centre', 'clockwise', 'cm', 'corners', 'deep', 'double',
   'each', 'easing', 'edge', 'faced', 'flatter', 'folds', 'fuller', 'gathered', 'going', 'hinge', 'holding', 'hollow',
-  'hooked', 'inverted', 'its', 'knife', 'laced', 'laid', 'leaving', 'left-hand', 'lengthways', 'long', 'lower', 'meets', 'midpoint',
+  'hooked', 'inverted', 'its', 'knife', 'laced', 'laid', 'leaving', 'left-hand', 'long', 'lower', 'meets', 'midpoint',
   'mirrored', 'mitred', 'mm', 'moved', 'narrows', 'nearest', 'none', 'onto', 'out', 'over', 'pair', 'pairs', 'parallel',
   'part', 'per', 'pressed', 'radius', 'raw', 'reach', 'reversed', 'right-hand', 'rolled', 'round', 'running', 'scale',
   'selvedge', 'sewn', 'short', 'side', 'single', 'so', 'square', 'squared', 'stepped', 'stitched', 'stock', 'straight',
