@@ -13,11 +13,15 @@ import type {
   PieceDrawing,
   Placement,
 } from './model';
-import { dartDots, dartLines } from './darts';
+import { dartDots, dartLines, fishDartLines } from './darts';
+import { fullnessLines } from './fullness';
 import { grainDrawn } from './grain';
 import { holeLines } from './holes';
+import { inlayLines, inlayWords } from './inlays';
 import { markDots, markLines } from './marks';
 import { notchStrokes } from './notches';
+import { openingEnds } from './openings';
+import { partnerOf } from './partners';
 import { pathLine, rounded, spot } from './path';
 import { isOpen, openingOf, otherDots, otherHalf, wholePiece } from './whole';
 import { texts } from './words';
@@ -72,7 +76,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
   const [half, dots] = [halfLines(piece, around), halfDots(piece)];
   const lines = [...half, ...(opening ? otherHalf(half, opening) : [])];
   const inTheWay = [...grain, ...lines.filter(({ role }) => role === 'centre')];
-  const words: DrawnText[] = texts(whole, around, inTheWay);
+  const words: DrawnText[] = [...texts(whole, around, inTheWay), ...inlayWords(piece, around)];
   const cutting = piece.cutting ?? [];
   const other = opening === undefined ? [] : cutting.map((path) => path.transformed(opening));
   const box = boxOfPaths([...whole.edges.map(({ path }) => path), ...cutting, ...other]);
@@ -92,10 +96,14 @@ function halfLines(piece: Piece, around: Around): DrawnLine[] {
   return [
     ...sewingLines(piece, around),
     ...dartLines(piece, around),
+    ...fishDartLines(piece, around),
+    ...fullnessLines(piece, around),
     ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
+    ...openingEnds(piece, around.seams, around.unit),
     ...markLines(piece, around),
     ...holeLines(piece),
+    ...inlayLines(piece, around),
   ];
 }
 
@@ -162,7 +170,7 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
     const folded = isOpen(piece) ? 'centre' : 'fold';
     const role: LineRole = piece.fold?.edge === name ? folded : 'sewing';
     const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
-    const partner = partnerOf(piece, name, around.seams);
+    const partner = partnerOf(piece, name, around.seams, around.unit);
     const fold = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
     const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
     const shown =
@@ -174,21 +182,6 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
         : path;
     return { ...pathLine(role, shown, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
   });
-}
-
-/** What an edge is sewn to, in words. */
-function partnerOf(piece: Piece, edge: string, seams: readonly Seam[]): string {
-  for (const { left, right, itsPair, name } of seams) {
-    for (const [own, other] of [
-      [left, right],
-      [right, left],
-    ] as const) {
-      if (!own.some((one) => one.piece === piece.base && one.edge === edge)) continue;
-      if (itsPair) return `, seam ${name}, sewn to its pair`;
-      return `, seam ${name}, sewn to ${other.map((one) => `${one.piece} ${one.edge}`).join(' and ')}`;
-    }
-  }
-  return '';
 }
 
 function spoken(piece: Piece, around: Around): string {

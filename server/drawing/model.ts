@@ -26,6 +26,7 @@ export type LineRole =
   | 'fold' // cloth folded here, never cut
   | 'grain'
   | 'notch'
+  | 'inlay' // where the allowance ends and cloth to let out begins
   | 'dart'
   | 'balance' // hip line, scye line, bust line
   | 'mark'

@@ -1,5 +1,6 @@
 /** Notches are strokes across the allowance: one at the front, two at the back (common practice). */
 import type { Notch, Piece } from '../drafting/model';
+import { cutWidthAt } from '../drafting/pieces/widths';
 import { add, Path, scale, signedArea } from '../geometry';
 import type { DrawnLine } from './model';
 import { pathLine } from './path';
@@ -18,7 +19,8 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   if (edge === undefined) return [];
   // the allowance of a hole lies within it
   const outward = signedArea(edges.map(({ path }) => path)) < 0 !== (hole !== undefined) ? -1 : 1;
-  const allowance = piece.allowances.get(notch.edge) ?? 0;
+  const middle = edge.path.locate(notch.point).s;
+  const allowance = cutWidthAt(piece, notch.edge, middle);
   const depth = allowance > 0 ? Math.min(DEEPEST, allowance / 2) : SHOWN;
   const words = {
     name: notch.name,
@@ -26,7 +28,7 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
     tip: `${notch.name}, ${['single', 'double', 'triple'][notch.count - 1]} notch`,
   };
   return Array.from({ length: notch.count }, (_, i) => {
-    const s = notch.distance + (i - (notch.count - 1) / 2) * APART;
+    const s = middle + (i - (notch.count - 1) / 2) * APART;
     const at = edge.path.pointAt(s);
     const along = edge.path.tangentAt(Math.min(Math.max(s, 0), edge.path.length));
     const out = { x: along.y * outward, y: -along.x * outward };

@@ -1,5 +1,16 @@
 /** The last step of making a piece: allowances that finishes take, notches, corners, and the cutting line. */
-import { cuttingLine, Path, type CornerRule, type CutEdge, type CuttingLine } from '../../geometry';
+import {
+  add,
+  cuttingLine,
+  intersections,
+  Path,
+  ringOf,
+  scale,
+  type CornerRule,
+  type CutEdge,
+  type CuttingLine,
+  type Point,
+} from '../../geometry';
 import type {
   Edge,
   Finish,
@@ -107,9 +118,26 @@ function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
   const whole = cuttingLine(withCorners(piece, wide).flat());
   const inlayLines = byEdge(runs, bare).flatMap((path, i) => {
     const edge = piece.edges[i]!.name;
-    return inlays.has(edge) ? [{ edge, path }] : [];
+    return inlays.has(edge) ? [{ edge, path: runToCut(path, whole) }] : [];
   });
   return { cutting: byEdge(runs, whole), cutShape: { tight, inlayLines } };
+}
+
+/** The end of the allowance, run on straight at both ends to the cutting line. */
+function runToCut(path: Path, { outline }: CuttingLine): Path {
+  const ring = ringOf(outline);
+  const onward = (from: Point, along: Point): readonly Point[] => {
+    const there = add(from, scale(along, path.length));
+    const [met] = intersections(Path.line(from, there), ring);
+    return met === undefined ? [] : [met.point];
+  };
+  const ahead = onward(path.end, path.tangentAt(path.length, 'before'));
+  const before = onward(path.start, scale(path.tangentAt(0), -1));
+  return Path.of([
+    ...Path.polyline([...before, path.start]).segments,
+    ...path.segments,
+    ...Path.polyline([path.end, ...ahead]).segments,
+  ]);
 }
 
 const widened = (edge: CutEdge, by: number): CutEdge => ({
