@@ -126,6 +126,24 @@ export const theTextLeadsToTheDrawing: Story = async (scene) => {
   await preview.at('.marked').first().waitFor({ state: 'detached' });
 };
 
+export const aChoiceIsTriedThenWrittenToTheFile: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  const before = readFileSync(join(scene.folder, DRAFT), 'utf8');
+  await preview.at('.opens.choices').click();
+  const row = preview.at('.choice[data-path="skirt-length"]');
+  await row.getByRole('button', { name: 'skirt-length larger' }).click();
+  await preview.tells('back/centre', '67.5cm');
+  await scene.picture('a-choice-is-tried');
+  assert.equal(readFileSync(join(scene.folder, DRAFT), 'utf8'), before);
+  await preview.at('.choices-end .write').click();
+  await scene.until('the choice in the text', async () => (await preview.at('.choice.tried').count()) === 0);
+  await preview.tells('back/centre', '67.5cm');
+  await scene.press('Escape');
+  await scene.focusText(DRAFT);
+  await scene.press('Control+z');
+  await preview.tells('back/centre', '67cm');
+};
+
 export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
   const preview = await Preview.of(scene);
   await preview.zoomIn(3);
