@@ -56,6 +56,14 @@ function countWords(count: number, as: CutLayer['as']): string {
   }
 }
 
+/** The words for a part of a piece that has no share of the fold: one for each half. */
+export function unfolded({ layers, rightSideUp }: CutWords): CutWords {
+  const apart = layers.map((layer): CutLayer => {
+    return layer.as === 'fold' ? { ...layer, count: 2 * layer.count, as: 'pairs' } : layer;
+  });
+  return wordsFor(apart, rightSideUp);
+}
+
 /** `cut pair` of a piece that differs from side to side comes out as one of each, right side of the cloth up. */
 export function sidedCut({ layers }: CutWords, side: 'left' | 'right'): CutWords {
   const own = layers.map((layer): CutLayer => {

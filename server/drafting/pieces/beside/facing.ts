@@ -1,11 +1,12 @@
 /** A facing: a strip of a piece along some of its edges, its darts closed, to lie behind it. */
 import type { FacingNode } from '../../../../grammar/syntax';
 import { areaOf, orientation, type Path, type Point } from '../../../geometry';
-import type { Corner, CutWords, Edge, Piece } from '../../model';
+import type { Corner, Edge, Piece } from '../../model';
 import { lengthOf } from '../../values/arithmetic';
 import { printLength } from '../../values/quantity';
 import { report, type Reader } from '../../values/reader';
 import { basePiece } from '../base';
+import { unfolded } from '../cut-words';
 import { ownEdge } from '../cutting';
 import type { OwnParts } from '../parts';
 import { remember } from '../working/bench';
@@ -78,7 +79,10 @@ function apart(reader: Reader, node: FacingNode, piece: Piece, faced: readonly E
 }
 
 /** What is taken off at either end: where the facing is sewn to another, never on a fold. */
-function shortening(piece: Piece, { before, after }: Chain): { readonly start: number; readonly end: number } {
+function shortening(
+  piece: Piece,
+  { before, after }: Chain,
+): { readonly start: number; readonly end: number } {
   const folds = [before, after].map(({ name }) => name === piece.fold?.edge);
   if (folds[0] === folds[1]) return { start: folds[0] ? 0 : SMALLER / 2, end: folds[1] ? 0 : SMALLER / 2 };
   return folds[0] ? { start: 0, end: SMALLER } : { start: SMALLER, end: 0 };
@@ -102,7 +106,8 @@ function facingPiece(request: MadePiece, piece: Piece, chain: Chain, strip: Stri
     named(before, strip.startSide),
   ];
   const fold = [before, after].find(({ name }) => name === piece.fold?.edge);
-  const cut = piece.cut && cutWords(piece.cut, fold !== undefined);
+  // one for each half, where the fold is no end of it
+  const cut = piece.cut && (fold === undefined ? unfolded(piece.cut) : piece.cut);
   const { grain } = piece;
   return {
     ...blankPiece(request),
@@ -127,19 +132,6 @@ function allowancesOf(piece: Piece, edges: readonly Edge[]): ReadonlyMap<string,
   }
   if (found.size > 0) found.set(INNER, 0);
   return found;
-}
-
-/** `cut 1 on fold` where the fold is an end of the facing; else one for each half. */
-function cutWords(cut: CutWords, onFold: boolean): CutWords {
-  if (onFold || cut.layers.every(({ as }) => as !== 'fold')) return cut;
-  const layers = cut.layers.map((layer) =>
-    layer.as === 'fold' ? { ...layer, count: 2 * layer.count, as: 'pairs' as const } : layer,
-  );
-  const words = layers.map(({ count, cloth }) => {
-    const pairs = count === 2 ? 'pair' : `${count / 2} pairs`;
-    return `${pairs}${cloth === '' ? '' : ` in ${cloth}`}`;
-  });
-  return { ...cut, layers, text: `cut ${words.join(', ')}` };
 }
 
 /** Points of the piece's outline that the facing has as well. */

@@ -116,15 +116,13 @@ function wound(first: Piece, side: Side): Side {
 
 /** The same piece with its outline walked the other way. */
 function walkedBack(piece: Piece): Piece {
-  const edges = piece.edges.map(
-    (edge): Edge => ({
-      ...edge,
-      path: edge.path.reversed(),
-      parts: edge.parts.map((part) => ({ ...part, path: part.path.reversed() })).reverse(),
-      fromName: edge.toName,
-      toName: edge.fromName,
-    }),
-  );
+  const edges = piece.edges.map((edge): Edge => ({
+    ...edge,
+    path: edge.path.reversed(),
+    parts: edge.parts.map((part) => ({ ...part, path: part.path.reversed() })).reverse(),
+    fromName: edge.toName,
+    toName: edge.fromName,
+  }));
   const length = new Map(piece.edges.map(({ name, path }) => [name, path.length]));
   return {
     ...piece,
@@ -145,7 +143,8 @@ function walkedBack(piece: Piece): Piece {
 /** How many names meet where they should: what runs on at either end, and the points there. */
 function agreeing(one: Side, other: Side): number {
   const [a, b] = [neighbours(one), neighbours(other)];
-  const same = (x: string | undefined, y: string | undefined): number => (x !== undefined && x !== '' && x === y ? 1 : 0);
+  const same = (x: string | undefined, y: string | undefined): number =>
+    x !== undefined && x !== '' && x === y ? 1 : 0;
   return (
     same(a.before?.name, b.after?.name) +
     same(a.after?.name, b.before?.name) +

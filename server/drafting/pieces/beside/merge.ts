@@ -1,6 +1,7 @@
 /** Makes one piece of two that lie edge to edge: what runs on under one name is one edge, the rest keeps its names. */
 import { distance, samePoint, type Point } from '../../../geometry';
 import type { Corner, Edge, EdgePart, Piece } from '../../model';
+import { NO_SHAPING } from '../../shaping-model';
 import { edgeOf } from '../outline';
 import type { MadePiece } from './blank';
 import type { Laid, Side } from './join';
@@ -34,8 +35,10 @@ export function merged(one: Side, laid: Laid, made: MadePiece): Piece {
       })),
     ],
     trued: [...first.trued, ...second.trued.map((one) => ({ ...one, edge: names.of('edge', one.edge) }))],
+    ...shapingOf(first, second, names),
     corners: [...first.corners, ...second.corners.flatMap((corner) => addedCorner(first, corner, names))],
     allowances: allowancesOf(one, laid, names),
+    ...statedOf(one, laid, names),
     running: runningOf(one, laid, names, edges),
     cornerCuts: [...first.cornerCuts, ...second.cornerCuts],
     balance: [
@@ -133,7 +136,9 @@ function drawnOn(edge: Edge, which: 'start' | 'end', to: Point): Edge {
   const from = which === 'start' ? edge.path.start : edge.path.end;
   if (distance(from, to) === 0) return edge;
   const at = which === 'start' ? 0 : edge.parts.length - 1;
-  const parts = edge.parts.map((part, i) => (i === at ? { ...part, path: pulled(part.path, which, to) } : part));
+  const parts = edge.parts.map((part, i) =>
+    i === at ? { ...part, path: pulled(part.path, which, to) } : part,
+  );
   return { ...edge, ...edgeOf(parts, to) };
 }
 
@@ -152,6 +157,33 @@ function allowancesOf(one: Side, laid: Laid, names: Names): ReadonlyMap<string, 
     if (edge !== laid.edge.name) found.set(names.of('edge', edge), width);
   for (const [edge, width] of one.piece.allowances) if (edge !== one.edge.name) found.set(edge, width);
   return found;
+}
+
+function shapingOf(first: Piece, second: Piece, names: Names): Pick<Piece, 'shaping'> {
+  const [one, other] = [first.shaping ?? NO_SHAPING, second.shaping ?? NO_SHAPING];
+  if (first.shaping === undefined && second.shaping === undefined) return {};
+  const onEdge = <T extends { readonly edge: string }>(rows: readonly T[]): T[] =>
+    rows.map((row) => ({ ...row, edge: names.of('edge', row.edge) }));
+  return {
+    shaping: {
+      fishDarts: [...one.fishDarts, ...other.fishDarts],
+      pleats: [...one.pleats, ...onEdge(other.pleats)],
+      gathers: [...one.gathers, ...onEdge(other.gathers)],
+      closed: [...one.closed, ...other.closed],
+    },
+  };
+}
+
+function statedOf(one: Side, laid: Laid, names: Names): Pick<Piece, 'statedAllowances' | 'inlays'> {
+  const own = (one.piece.statedAllowances ?? []).filter(({ edge }) => edge !== one.edge.name);
+  const others = (laid.piece.statedAllowances ?? []).flatMap((stated) => {
+    const edge = names.of('edge', stated.edge);
+    const said = stated.edge === laid.edge.name || own.some((before) => before.edge === edge);
+    return said ? [] : [{ ...stated, edge }];
+  });
+  const inlays = new Map([...(laid.piece.inlays ?? [])].map(([edge, w]) => [names.of('edge', edge), w]));
+  for (const [edge, width] of one.piece.inlays ?? []) inlays.set(edge, width);
+  return { statedAllowances: [...own, ...others], inlays };
 }
 
 /** Counted anew from the start of the edge, where another was put before it. */

@@ -1,5 +1,14 @@
 /** The strip of a piece along some of its edges: an inner line beside them, and ends that follow the neighbours. */
-import { add, intersections, parallel, Path, scale, subtract, translation, type Point } from '../../../geometry';
+import {
+  add,
+  intersections,
+  parallel,
+  Path,
+  scale,
+  subtract,
+  translation,
+  type Point,
+} from '../../../geometry';
 import type { Edge } from '../../model';
 import type { Chain } from './chain';
 
@@ -54,7 +63,10 @@ export function stripAlong(
   };
 }
 
-function shortened(paths: readonly Path[], shorter: { readonly start: number; readonly end: number }): Path[] {
+function shortened(
+  paths: readonly Path[],
+  shorter: { readonly start: number; readonly end: number },
+): Path[] {
   return paths.map((path, i) => {
     const from = i === 0 ? shorter.start : 0;
     const to = path.length - (i === paths.length - 1 ? shorter.end : 0);
@@ -73,7 +85,10 @@ function drawnOut(path: Path, by: number): Path {
 }
 
 /** Where a side, walked inwards from the outer line, first meets the inner one. */
-function firstMeeting(line: Path, side: Path): { readonly onLine: number; readonly onSide: number } | undefined {
+function firstMeeting(
+  line: Path,
+  side: Path,
+): { readonly onLine: number; readonly onSide: number } | undefined {
   const met = intersections(line, side).reduce<{ sA: number; sB: number } | undefined>(
     (best, one) => (best === undefined || one.sB < best.sB ? one : best),
     undefined,

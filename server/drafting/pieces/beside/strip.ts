@@ -20,7 +20,12 @@ export function readStrip(reader: Reader, node: StripNode, request: MadePiece): 
 
 /** Cut as long and as wide as it says: nothing is allowed beyond. */
 function stripPiece(request: MadePiece, node: StripNode, long: number, wide: number): Piece {
-  const edges = rectangle(long, wide, { upper: 'upper', right: 'right', lower: 'lower', left: 'left' }, request);
+  const edges = rectangle(
+    long,
+    wide,
+    { upper: 'upper', right: 'right', lower: 'lower', left: 'left' },
+    request,
+  );
   const cloth = node.cloth?.text ?? '';
   const middle = { x: long / 2, y: wide / 2 };
   const half = Math.min(wide, long) / 4;

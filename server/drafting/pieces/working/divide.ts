@@ -1,8 +1,8 @@
 /** Cuts a piece in two: along a line from edge to edge, through darts, or from a dart along a line. */
-import { areaOf, distance, Path, type Point } from '../../../geometry';
-import type { Dart, Edge, Piece } from '../../model';
-import { edgeOf } from '../outline';
-import { cutAt, edgesOf, itemsOf, stretchOf, type Item, type Joint } from './ring';
+import { distance, Path, type Point } from '../../../geometry';
+import type { Dart, Piece } from '../../model';
+import { partOf } from './part';
+import { cutAt, itemsOf, stretchOf, type Item, type Joint } from './ring';
 
 /** What a piece is cut through, in order: darts by name, lines drawn from one end to the other. */
 export type Through = { readonly dart: Dart } | { readonly line: Path; readonly name: string };
@@ -52,7 +52,8 @@ export function divided(
   const second = stretchOf(items, ends.after, begins.before);
   const there = legs(cut, 'first');
   const back = legs(cut, 'second');
-  return [partOf(piece, items, first, there, name, source), partOf(piece, items, second, back, name, source)];
+  const ownOf = (stretch: ReadonlySet<number>): Item[] => [...stretch].map((i) => items[i]!);
+  return [partOf(piece, ownOf(first), there, name, source), partOf(piece, ownOf(second), back, name, source)];
 }
 
 interface Joined {
@@ -141,44 +142,4 @@ function legs(cut: Cut, part: 'first' | 'second'): Path {
     ...('dart' in to ? Path.line(to.dart.pivot, to.dart.to).segments : []),
   ];
   return Path.of(segments);
-}
-
-function partOf(
-  piece: Piece,
-  items: readonly Item[],
-  stretch: ReadonlySet<number>,
-  cut: Path,
-  name: string,
-  source: string,
-): Piece {
-  const own = [...stretch].map((i) => items[i]!);
-  const order = [...new Set(own.map((item) => item.edge))];
-  const edges: Edge[] = order.map((index) => edgesOf(piece.edges, own)[index]!);
-  const width = piece.allowances.get(edges[0]?.name ?? '') ?? 0;
-  const parts = [{ path: cut }];
-  const seam: Edge = {
-    name,
-    source: `${source}/${name}`,
-    statement: piece.statement,
-    fromName: '',
-    toName: '',
-    divided: source,
-    ...edgeOf(parts, cut.start),
-  };
-  const whole = [...edges, seam];
-  const left = new Set(own.flatMap((item) => item.dart ?? []));
-  const names = new Set(whole.map((edge) => edge.name));
-  const { fold, ...rest } = piece;
-  return {
-    ...rest,
-    ...(fold !== undefined && names.has(fold.edge) && { fold }),
-    edges: whole,
-    darts: piece.darts.filter((dart) => left.has(dart.name)),
-    area: areaOf(whole.map(({ path }) => path)),
-    allowances: new Map([...[...piece.allowances].filter(([edge]) => names.has(edge)), [name, width]]),
-    balance: [],
-    corners: piece.corners.filter(({ point }) =>
-      whole.some(({ path }) => path.locate(point).distance < 0.05),
-    ),
-  };
 }

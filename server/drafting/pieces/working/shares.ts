@@ -3,7 +3,9 @@ import type { DivideNode, Expr, Statement } from '../../../../grammar/syntax';
 import type { Piece } from '../../model';
 import { shapeOf } from '../../shapes/phrase';
 import { report, wordsOf, type Reader } from '../../values/reader';
-import { basePiece, workedOn, type PieceRequest } from '../piece';
+import { basePiece } from '../base';
+import { unfolded } from '../cut-words';
+import { workedOn, type PieceRequest } from '../piece';
 import { divided, type Through } from './divide';
 import { remember } from './work';
 
@@ -30,13 +32,16 @@ export function readShare(reader: Reader, node: DivideNode, request: PieceReques
   );
   if ('why' in parts) return report(reader, 'broken-cut', node.through[0]!.at, parts.why);
   const part = chosen(reader, node, parts, request.name);
-  return (
-    part && workedOn(reader, request, inherited(part, piece), shareBlock(request.statement, request.name))
-  );
+  if (part === undefined) return undefined;
+  const made = workedOn(reader, request, part, shareBlock(request.statement, request.name));
+  return made && cutAsBefore(made, piece);
 }
 
-/** Cutting words of the divided piece go to its parts. */
-const inherited = (part: Piece, whole: Piece): Piece => ({ ...part, ...(whole.cut && { cut: whole.cut }) });
+/** Cutting words of the divided piece are those of its parts, where they have none of their own. */
+function cutAsBefore(part: Piece, whole: Piece): Piece {
+  if (part.cut !== undefined || whole.cut === undefined) return part;
+  return { ...part, cut: part.fold === undefined ? unfolded(whole.cut) : whole.cut };
+}
 
 function cutThrough(reader: Reader, piece: Piece, expr: Expr): Through | undefined {
   const name = expr.kind === 'ref' ? expr.path[0]!.text : '';
