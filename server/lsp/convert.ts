@@ -65,9 +65,9 @@ export function location({ uri, from, to }: FileRange, addresses: Addresses): Lo
   };
 }
 
-export function workspaceEdit(fix: PlacedFix, addresses: Addresses): WorkspaceEdit {
+export function workspaceEdit({ edits }: Pick<PlacedFix, 'edits'>, addresses: Addresses): WorkspaceEdit {
   const changes: NonNullable<WorkspaceEdit['changes']> = {};
-  for (const { place, text } of fix.edits) {
+  for (const { place, text } of edits) {
     const { uri, range } = location(place, addresses);
     (changes[uri] ??= []).push({ range, newText: text });
   }

@@ -4,6 +4,7 @@ import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { ReadFile } from '../features/definition';
 import { Lines } from '../features/lines';
+import { Names, tiedTo, usedPaths } from '../features/names';
 import { problemsOf } from '../features/problems';
 import type { Addresses } from './convert';
 import { Documents } from './documents';
@@ -16,6 +17,7 @@ export class Desk implements Addresses {
   readonly documents: Documents;
   /** Lines of files that are not open, kept while their text is the same. */
   readonly #lines = new Map<string, Lines>();
+  readonly #names = new Map<string, Names>();
   #found = new WeakMap<Pattern, readonly PlacedFinding[]>();
   #severities = NO_SEVERITIES;
 
@@ -59,6 +61,27 @@ export class Desk implements Addresses {
       const file = this.workshop.source(uri);
       return file === undefined ? [] : [{ uri, file }];
     });
+  }
+
+  /** The names of a file, as its text and those it uses stand now. */
+  names(uri: string): Names {
+    const key = canonical(uri);
+    const names = this.#names.get(key) ?? new Names(key, this.files, (one) => this.workshop.source(one));
+    this.#names.set(key, names);
+    return names.upToDate();
+  }
+
+  /** The names of every file of the workspace that may speak of what a file defines, or define what it speaks of. */
+  tied(uri: string): readonly Names[] {
+    const all = new Map(this.files.all().map((one) => [one, this.#used(one)]));
+    const tied = tiedTo(canonical(uri), all);
+    for (const key of this.#names.keys()) if (!all.has(key)) this.#names.delete(key);
+    return tied.filter((one) => this.workshop.source(one) !== undefined).map((one) => this.names(one));
+  }
+
+  #used(uri: string): readonly string[] {
+    const paths = usedPaths(this.files.read(uri) ?? '').map((path) => this.files.resolve(uri, path));
+    return paths.flatMap((found) => ('uri' in found ? [found.uri] : []));
   }
 
   lines(uri: string): Lines | undefined {

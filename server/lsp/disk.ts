@@ -1,5 +1,5 @@
 /** Files of this machine: the only place of the language server that reads a disk. */
-import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, join, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Behind } from './files';
@@ -92,8 +92,41 @@ export function diskBehind(workingFolder: string): Behind {
       const [path, ...homes] = [uri, ...folders].map(pathOfUri);
       return path === undefined || homes.some((home) => home === undefined || leadsInto(path, home));
     },
+    list(uri) {
+      const folder = pathOfUri(uri);
+      return folder === undefined ? [] : patternsIn(folder).map(uriOfPath);
+    },
     page: readPage,
   };
+}
+
+/**
+ * How many folders of a workspace are looked into for patterns. A wardrobe has dozens; a home folder opened by mistake
+ * has a hundred thousand, and listing those would keep a person waiting for seconds.
+ */
+const MOST_FOLDERS = 2000;
+
+/** The pattern files below a folder, the nearest first; folders of programs and hidden ones are left out. */
+function patternsIn(top: string): readonly string[] {
+  const found: string[] = [];
+  const folders = [top];
+  for (let i = 0; i < folders.length && i < MOST_FOLDERS; i++) {
+    for (const entry of entriesOf(folders[i]!)) {
+      const path = join(folders[i]!, entry.name);
+      if (entry.isDirectory()) {
+        if (!entry.name.startsWith('.') && entry.name !== 'node_modules') folders.push(path);
+      } else if (entry.name.endsWith('.draft')) found.push(path);
+    }
+  }
+  return found;
+}
+
+function entriesOf(folder: string) {
+  try {
+    return readdirSync(folder, { withFileTypes: true });
+  } catch {
+    return []; // gone, or not for us to read
+  }
 }
 
 /** True where a path lies in a folder once links are followed; what does not exist leads nowhere else. */

@@ -10,6 +10,8 @@ export interface Behind {
   home(uri: string): string | undefined;
   /** False for a link that leads out of all these folders. */
   staysIn(uri: string, folders: readonly string[]): boolean;
+  /** The pattern files below a folder. */
+  list(folder: string): readonly string[];
   /** The text of a page about a code, by its file name. */
   page(file: string): string | undefined;
 }
@@ -18,6 +20,7 @@ export const nothingBehind: Behind = {
   read: () => undefined,
   home: () => undefined,
   staysIn: () => true,
+  list: () => [],
   page: () => undefined,
 };
 
@@ -43,6 +46,12 @@ export class Files implements Door {
   read(uri: string): string | undefined {
     const key = canonical(uri);
     return this.#buffers.get(key) ?? this.behind.read(key);
+  }
+
+  /** Every pattern file of the workspace, open ones among them, in the order of their addresses. */
+  all(): readonly string[] {
+    const behind = this.#folders.flatMap((folder) => this.behind.list(folder)).map(canonical);
+    return [...new Set([...this.#buffers.keys(), ...behind])].sort();
   }
 
   /** Reads a page about a code by its file name. */

@@ -19,7 +19,8 @@ import type { Behind } from './files';
 import { guarded } from './guard';
 import { Previews } from './previews';
 import { Rounds } from './rounds';
-import { announced, services, type Room, type Service } from './services';
+import type { Room, Service } from './service';
+import { announced, services } from './services';
 import { ClientSettings } from './settings';
 import { canonical } from './uris';
 

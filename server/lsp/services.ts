@@ -38,38 +38,9 @@ import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
 import { writeTrial, type Trial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
-import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
-import type { Previews } from './previews';
-
-/** How much of the model a request waits for. */
-export type Needs = 'nothing' | 'text' | 'names' | 'geometry' | 'checks';
-
-export interface Room {
-  readonly desk: Desk;
-  readonly previews: Previews;
-}
-
-export interface Service {
-  readonly method: string;
-  readonly needs: Needs;
-  readonly announces: Partial<ServerCapabilities>;
-  /** Answers a request; whatever the params hold, the answer is data or null. */
-  handle(params: never, room: Room): unknown;
-}
-
-type AboutText = { readonly textDocument: { readonly uri: string } };
-
-/** A request about an open text: null where the text is not open. */
-const aboutText =
-  <P extends AboutText, R>(work: (document: OpenDocument, params: P, desk: Desk) => R) =>
-  (params: P, { desk }: Room): R | null => {
-    const document = desk.documents.get(params.textDocument.uri);
-    return document === undefined ? null : work(document, params, desk);
-  };
-
-const offsetOf = ({ lines }: OpenDocument, { position }: TextDocumentPositionParams) =>
-  lines.offset(position);
+import { namingServices } from './naming';
+import { aboutText, offsetOf, service, type AboutText, type Room, type Service } from './service';
 
 const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
   const pattern = desk.pattern(document.key);
@@ -165,13 +136,6 @@ function sourcesAt(
   return desk.pattern(uri).sourcesAt(document.key, document.lines.offset(position));
 }
 
-const service = <P>(
-  method: string,
-  needs: Needs,
-  announces: Partial<ServerCapabilities>,
-  handle: (params: P, room: Room) => unknown,
-): Service => ({ method, needs, announces, handle });
-
 export const services: readonly Service[] = [
   service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
   service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
@@ -182,6 +146,7 @@ export const services: readonly Service[] = [
     { documentRangeFormattingProvider: true },
     layoutWithin,
   ),
+  ...namingServices,
   service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
   service(
     CompletionRequest.method,

@@ -1,0 +1,125 @@
+/** Gives a thing another name everywhere it is named, or says why that can't be. */
+import { parse, tokensOf, type Statement, type TopLevel } from '../../grammar';
+import { GIVEN, isFunction, isReserved } from '../../grammar/words';
+import type { FileRange } from '../drafting/model';
+import { measurementNamed } from '../drafting/values/measurements';
+import { clashWith } from './clashes';
+import type { Meaning } from './meaning';
+import type { Names } from './names';
+import { occurrenceAt, occurrencesIn, topAt } from './occurrences';
+import { references, speakingOf } from './references';
+import { wordAt } from './words';
+
+export interface Refused {
+  readonly refused: string;
+}
+
+export interface Renamable {
+  readonly from: number;
+  readonly to: number;
+  readonly name: string;
+}
+
+export interface RenameEdit extends FileRange {
+  readonly text: string;
+}
+
+/** The name at an offset that can be given another; why not, where it can't; undefined where no name stands. */
+export function prepareRename(names: Names, text: string, offset: number): Renamable | Refused | undefined {
+  const found = occurrenceAt(names, offset);
+  if (found === undefined) {
+    const word = wordAt(text, offset);
+    return word && { refused: `${word.text} is not a name that this pattern gives.` };
+  }
+  const { meaning, from, to } = found;
+  const reason = fixedFor(meaning);
+  return reason === undefined ? { from, to, name: meaning.name } : { refused: reason };
+}
+
+/** The edits that give the name at an offset another; `tied`: the files that `use` lines tie together with this one. */
+export function rename(
+  names: Names,
+  text: string,
+  offset: number,
+  wanted: string,
+  tied: readonly Names[],
+): readonly RenameEdit[] | Refused | undefined {
+  const ready = prepareRename(names, text, offset);
+  const meaning = occurrenceAt(names, offset)?.meaning;
+  if (ready === undefined || 'refused' in ready || meaning === undefined) return ready as Refused | undefined;
+  const name = wanted.trim().normalize('NFC');
+  if (name === meaning.name) return [];
+  const speaking = speakingOf(meaning, tied);
+  const reason = unfit(name) ?? clashWith(meaning, name, speaking) ?? unread(meaning, speaking);
+  if (reason !== undefined) return { refused: reason };
+  const edits = references(meaning, speaking).map(({ uri, from, to }) => ({
+    uri,
+    from,
+    to,
+    text: name,
+  }));
+  const broken = speaking.find((one) => !readsTheSame(one, edits));
+  return broken === undefined ? edits : { refused: `${name} means something else in one of these lines.` };
+}
+
+/** Names that are given by the language or the trade, not by a file. */
+function fixedFor({ kind, name }: Meaning): string | undefined {
+  if (kind !== 'measurement' || !measurementNamed.has(name)) return undefined;
+  return `${name} is a measurement that every pattern knows by this name.`;
+}
+
+/** Why a word can't be a name at all. */
+function unfit(name: string): string | undefined {
+  const [token, ...more] = tokensOf(name);
+  if (name === '') return 'A name needs at least one letter.';
+  if (name.includes('_')) return 'Words of a name are joined by a hyphen: hip-line.';
+  if (isReserved(name)) return `${name} is a word of the language and can't be a name.`;
+  if (isFunction(name)) return `${name} is a function and can't be a name.`;
+  if ((GIVEN as readonly string[]).includes(name))
+    return `${name} means something already, in every pattern.`;
+  const whole = more.length === 0 && token?.from === 0 && token.to === name.length;
+  if (whole && (token.kind === 'name' || token.kind === 'word')) return undefined;
+  return 'A name is made of letters and digits and begins with a letter; hyphens stand before letters: hip-line, b2.';
+}
+
+/** A statement that can't be read may name it too, and would be left behind. */
+function unread({ name }: Meaning, speaking: readonly Names[]): string | undefined {
+  const word = new RegExp(`(?<![\\p{L}\\p{Nd}-])${name}(?![\\p{L}\\p{Nd}]|-\\p{L})`, 'gu');
+  for (const names of speaking) {
+    for (const top of names.root.faulty()) {
+      const written = [...words(top.statement)].flatMap((text) => [...text.matchAll(word)]).length;
+      const known = written === 0 ? [] : occurrencesIn(names, names.root, top, name);
+      if (written > known.filter(({ meaning }) => meaning.name === name).length)
+        return `A line that can't be read speaks of ${name} too: mend that line first.`;
+    }
+  }
+  return undefined;
+}
+
+/** The texts of statements that something is wrong with, without comments and quoted words. */
+function* words({ text, problems, node, block = [] }: Statement): Iterable<string> {
+  if (problems.length > 0 || node.kind === 'broken') yield text.replace(/"[^"\n]*"|#.*/g, '');
+  for (const inner of block) yield* words(inner);
+}
+
+/** Whether the touched statements are still read as what they were: a word may be a name in one place and not in another. */
+function readsTheSame({ root, uri }: Names, edits: readonly RenameEdit[]): boolean {
+  const byTop = new Map<TopLevel, RenameEdit[]>();
+  for (const edit of edits) {
+    const top = edit.uri === uri ? topAt(root.topLevels, edit.from) : undefined;
+    if (top !== undefined) byTop.set(top, [...(byTop.get(top) ?? []), edit]);
+  }
+  return [...byTop].every(([top, own]) => {
+    const after = own.reduceRight(
+      (text, { from, to, text: put }) => text.slice(0, from - top.offset) + put + text.slice(to - top.offset),
+      top.text,
+    );
+    const { items } = parse(after);
+    return items.length === 1 && shapeOf(items[0]!.statement) === shapeOf(top.statement);
+  });
+}
+
+/** What a statement is, with its block, apart from its names. */
+function shapeOf({ node, problems, block = [] }: Statement): string {
+  return `${node.kind}!${problems.map(({ code }) => code).join()}(${block.map(shapeOf).join(' ')})`;
+}

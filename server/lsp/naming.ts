@@ -1,0 +1,63 @@
+/** Requests that follow a name: where it is named, lighting it up, and giving another. */
+import {
+  DocumentHighlightKind,
+  DocumentHighlightRequest,
+  LSPErrorCodes,
+  PrepareRenameRequest,
+  ReferencesRequest,
+  RenameRequest,
+  ResponseError,
+  type DocumentHighlight,
+  type Location,
+  type PrepareRenameResult,
+  type ReferenceParams,
+  type RenameParams,
+  type TextDocumentPositionParams,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
+import { highlights, meaningAt, references } from '../features/references';
+import { prepareRename, rename, type Refused } from '../features/rename';
+import { location, workspaceEdit } from './convert';
+import { aboutText, offsetOf, service, type Service } from './service';
+
+const referencesTo = aboutText((document, params: ReferenceParams, desk): Location[] => {
+  const meaning = meaningAt(desk.names(document.key), offsetOf(document, params));
+  if (meaning === undefined) return [];
+  return references(meaning, desk.tied(document.key))
+    .filter(({ defines }) => params.context.includeDeclaration || !defines)
+    .map((place) => location(place, desk));
+});
+
+const highlightsAt = aboutText((document, params: TextDocumentPositionParams, desk): DocumentHighlight[] =>
+  highlights(desk.names(document.key), offsetOf(document, params)).map(({ from, to, defines }) => ({
+    range: document.lines.range(from, to),
+    kind: defines ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+  })),
+);
+
+/** An answer that the editor shows to the person as it stands. */
+const refusal = ({ refused }: Refused) => new ResponseError(LSPErrorCodes.RequestFailed, refused);
+
+const preparedAt = aboutText(
+  (document, params: TextDocumentPositionParams, desk): PrepareRenameResult | ResponseError | null => {
+    const found = prepareRename(desk.names(document.key), document.text, offsetOf(document, params));
+    if (found === undefined) return null;
+    if ('refused' in found) return refusal(found);
+    return { range: document.lines.range(found.from, found.to), placeholder: found.name };
+  },
+);
+
+const renamed = aboutText((document, params: RenameParams, desk): WorkspaceEdit | ResponseError | null => {
+  const { key, text } = document;
+  const found = rename(desk.names(key), text, offsetOf(document, params), params.newName, desk.tied(key));
+  if (found === undefined) return null;
+  if ('refused' in found) return refusal(found);
+  return workspaceEdit({ edits: found.map((place) => ({ place, text: place.text })) }, desk);
+});
+
+export const namingServices: readonly Service[] = [
+  service(ReferencesRequest.method, 'names', { referencesProvider: true }, referencesTo),
+  service(DocumentHighlightRequest.method, 'names', { documentHighlightProvider: true }, highlightsAt),
+  service(PrepareRenameRequest.method, 'names', {}, preparedAt),
+  service(RenameRequest.method, 'names', { renameProvider: { prepareProvider: true } }, renamed),
+];

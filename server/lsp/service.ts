@@ -1,0 +1,41 @@
+/** What a request is to the server: its name, how fresh a model it needs, what it announces, and who answers it. */
+import type { ServerCapabilities, TextDocumentPositionParams } from 'vscode-languageserver';
+import type { Desk } from './desk';
+import type { OpenDocument } from './documents';
+import type { Previews } from './previews';
+
+/** How much of the model a request waits for. */
+export type Needs = 'nothing' | 'text' | 'names' | 'geometry' | 'checks';
+
+export interface Room {
+  readonly desk: Desk;
+  readonly previews: Previews;
+}
+
+export interface Service {
+  readonly method: string;
+  readonly needs: Needs;
+  readonly announces: Partial<ServerCapabilities>;
+  /** Answers a request; whatever the params hold, the answer is data or null. */
+  handle(params: never, room: Room): unknown;
+}
+
+export type AboutText = { readonly textDocument: { readonly uri: string } };
+
+/** A request about an open text: null where the text is not open. */
+export const aboutText =
+  <P extends AboutText, R>(work: (document: OpenDocument, params: P, desk: Desk) => R) =>
+  (params: P, { desk }: Room): R | null => {
+    const document = desk.documents.get(params.textDocument.uri);
+    return document === undefined ? null : work(document, params, desk);
+  };
+
+export const offsetOf = ({ lines }: OpenDocument, { position }: TextDocumentPositionParams) =>
+  lines.offset(position);
+
+export const service = <P>(
+  method: string,
+  needs: Needs,
+  announces: Partial<ServerCapabilities>,
+  handle: (params: P, room: Room) => unknown,
+): Service => ({ method, needs, announces, handle });
