@@ -1,6 +1,6 @@
 /** Closes the catalogue: every code has its page and its own file, titles agree, and the README lists them all. */
 import assert from 'node:assert/strict';
-import { catalogue, explain, pageFile } from '../server/checks/index';
+import { catalogue, explain, pageFile, ranges } from '../server/checks/index';
 import { files, read } from './support/sources';
 import { madeHere, pagedCodes, pageText, readPage } from './support/pages';
 import { checksTable, tableIn } from './support/table';
@@ -53,6 +53,18 @@ describe('the catalogue of checks', () => {
       [],
     );
     for (const code of judged) assert.match(read(`server/checks/${code}.ts`), new RegExp(`code: '${code}'`));
+  });
+
+  it('every range has a name of its own, an end for each side and a standing', () => {
+    const names = ranges.map(({ name }) => name);
+    assert.deepEqual(
+      names.filter((name, at) => names.indexOf(name) !== at),
+      [],
+    );
+    for (const { name, low, high, standing } of ranges) {
+      assert.match(name, /^[a-z]+(-[a-z]+)*$/);
+      assert.ok(low <= high && standing !== '', name);
+    }
   });
 
   it('links from page to page lead to pages that are there', () => {

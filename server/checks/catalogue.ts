@@ -14,6 +14,7 @@ import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
 import { unknownRange } from './unknown-range';
 import { unlikelyProportion } from './unlikely-proportion';
+import { unusualEase } from './unusual-ease';
 import type { Usual } from './usual';
 
 export const catalogue: readonly Check[] = [
@@ -29,6 +30,7 @@ export const catalogue: readonly Check[] = [
   unequalLegs,
   mismatchedSeam,
   unfinishedEdge,
+  unusualEase,
   unknownRange(() => ranges),
 ];
 

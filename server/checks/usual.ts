@@ -33,14 +33,22 @@ export function usualRange(pattern: Pick<Pattern, 'usual'>, usual: Usual): Usual
 export const isUsual = (range: UsualRange, amount: number): boolean =>
   amount >= range.low && amount <= range.high;
 
+export function amountInWords(kind: Usual['kind'], amount: number, unit: DisplayUnit): string {
+  if (kind === 'length') return printLength(amount, unit);
+  if (kind === 'angle') return `${Math.round(amount * 10) / 10}°`;
+  return `${Math.round(amount * 1000) / 10}%`;
+}
+
 /** For the end of a message: "usual are 8mm to 12mm", "this pattern asks for 5mm to 20mm". */
 export function rangeInWords(range: UsualRange, unit: DisplayUnit): string {
-  const print = (amount: number): string => {
-    if (range.kind === 'length') return printLength(amount, unit);
-    if (range.kind === 'angle') return `${Math.round(amount * 10) / 10}°`;
-    return `${Math.round(amount * 1000) / 10}%`;
-  };
+  const print = (amount: number): string => amountInWords(range.kind, amount, unit);
   const { low, high, stated } = range;
+  if (high === Infinity) return `usual is at least ${print(low)}`;
   const span = low === high ? print(low) : `${print(low)} to ${print(high)}`;
   return stated ? `this pattern asks for ${span}` : `usual are ${span}`;
+}
+
+/** For a table: `0° to 25°`, `at least 2cm`. */
+export function rangeRow({ kind, low, high }: Usual): string {
+  return rangeInWords({ kind, low, high, stated: false }, 'cm').replace(/^usual (is|are) /, '');
 }

@@ -5,6 +5,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { check } from '../../server/checks/index';
+import { withRanges } from './ranges';
 import type { Door, Pattern, PlacedFinding, PlacedFix } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
 import { annotated, withoutAnnotations } from './annotations';
@@ -135,8 +136,10 @@ export function firstMended(firing: Example): string | undefined {
   return fix === undefined ? undefined : withoutAnnotations(afterFix(firing, fix));
 }
 
-/** The page with every block annotated anew, and what is mended written anew. */
-export function rewritten(page: string): string {
+/** The page of a code with every block annotated anew, what is mended written anew, and its ranges. */
+export const rewritten = (code: string, page: string): string => withRanges(code, withMarks(page));
+
+function withMarks(page: string): string {
   const { examples } = readPage(page);
   const firing = examples.find(({ section }) => section === 'Example');
   const mains = blocksOf(page).filter(({ file }) => file === '');

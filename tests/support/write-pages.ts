@@ -9,7 +9,7 @@ import { folder, pagedCodes, pageText, rewritten } from './pages';
 import { root } from './sources';
 import { checksTable, withTable } from './table';
 
-for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(pageText(code)));
+for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(code, pageText(code)));
 writeFileSync(messagesPath, messages());
 const readme = join(root, 'README.md');
 if (existsSync(readme)) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), checksTable()));
