@@ -26,6 +26,10 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
       [from, tip],
       [to, tip],
     ]),
+    ...(piece.shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }): Stretch[] => [
+      [from, to],
+      [left, right],
+    ]),
     ...grain.flatMap(({ start, stretches }) => stretches.map(([x, y]): Stretch => [start, { x, y }])),
   ];
   const box = boxOfPaths(piece.edges.map(({ path }) => path));
@@ -36,12 +40,24 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
     .map(({ spot }) => spot)
     .filter((spot) => inside(spot, ring) && !piece.holes.some((hole) => inHole(spot, hole)));
   const lines = [...sidesOf(ring), ...inTheWay];
-  for (const scale of [1, 0.8, 0.6, SMALLEST]) {
-    const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, lines));
-    if (at !== undefined) return { ...at, scale };
+  const pleats = pleatStretches(piece);
+  // a piece full of pleats has no room between them: its label then lies across them
+  for (const all of pleats.length === 0 ? [lines] : [[...lines, ...pleats], lines]) {
+    for (const scale of [1, 0.8, 0.6, SMALLEST]) {
+      const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, all));
+      if (at !== undefined && (all === lines || scale > SMALLEST)) return { ...at, scale };
+    }
   }
   return { ...middle, scale: SMALLEST };
 }
+
+const pleatStretches = ({ shaping }: Piece): readonly Stretch[] =>
+  (shaping?.pleats ?? []).flatMap(({ pleats }) =>
+    pleats.flatMap(({ start, end }): Stretch[] => [
+      [start.start, start.end],
+      [end.start, end.end],
+    ]),
+  );
 
 const inHole = (spot: Point, { edges }: Hole): boolean =>
   inside(

@@ -1,6 +1,6 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
 import { apply, distance, mirror, type Affine } from '../../geometry';
-import type { Dart, Edge, EdgePart, Piece } from '../model';
+import type { Dart, Edge, EdgePart, Notch, Piece } from '../model';
 import { carriedBy, carriedTogether, movedEdge } from './carried';
 import { openCut, sidedCut } from './cut-words';
 import { shapingMoved, shapingTogether } from './shaped';
