@@ -75,5 +75,10 @@ export const raised: readonly Raised[] = [
     'acceptance-refused': 'A finding that can’t be accepted so',
     'stale-acceptance': ['warning', 'An accepted finding that is found no more'],
   }),
+  ...entries('sewing', {
+    'which-end': 'A seam whose ends can’t be told apart',
+    'sewn-to-itself': 'An edge that is sewn to itself',
+    'opening-too-long': 'An opening that is longer than its seam',
+  }),
   ...entries('sewing', { 'internal-fault': ['note', 'A check that broke'] }),
 ];

@@ -65,6 +65,12 @@ export class DefinitionReader implements Reader {
     );
   }
 
+  homeOf(ref: Ref): string | undefined {
+    const target = this.node.links.targets.get(ref);
+    if (target === undefined) return undefined;
+    return target.kind === 'block' ? target.declaration?.name : (target.declaration?.scope ?? '');
+  }
+
   standOn({ corners }: Piece): void {
     for (const { name, point } of corners) this.parts.replace(name, { kind: 'point', point });
   }

@@ -7,7 +7,7 @@ import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
 import type { DisplayUnit, Quantity, Value } from './model';
-import { bandEdges, givenTo, notchedEdges, pairedEdge } from './names/links';
+import { bandEdges, givenTo, namedNotch, notchedEdges, pairedEdge } from './names/links';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
 import { compute } from './compute';
@@ -205,6 +205,8 @@ export class Evaluation {
       bandEdges: bandEdges(node.file, declaration.statement),
       pairedEdge: pairedEdge(node.file, declaration.name),
       seamEdges: notchedEdges(node.file, declaration.statement),
+      pairedEdgeOf: (piece) => pairedEdge(node.file, piece),
+      notch: (name) => namedNotch(node.file, name),
     });
     return answer === undefined ? { findings: reader.findings } : { answer, findings: reader.findings };
   }

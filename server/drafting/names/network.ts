@@ -156,8 +156,8 @@ export class Network {
       names.add(pathOf(declaration));
       return;
     }
-    // bands and notches take the edges that a seam names
-    if (declaration.space === 'seam') names.add(declaration.name);
+    // bands and notches take the edges that a seam names, and a seam the place of a notch
+    if (declaration.space === 'seam' || declaration.space === 'notch') names.add(declaration.name);
     // a piece made from another block, or a draft drawn for the other side, changes what stands in it, and that mentions it
     if (declaration.space === 'block' && node.links.head !== headOf(declaration.statement)) {
       names.add(declaration.name);

@@ -1,5 +1,6 @@
 /** A cut becomes a seam of itself: the edges that a division made are sewn together again. */
 import type { Edge, Piece, Seam, SewnEdge } from '../model';
+import type { SeamCourse } from '../sewing-model';
 import { usualTolerance } from './seam';
 
 interface Made {
@@ -47,12 +48,29 @@ function seamOf(one: Made, other: Made): Seam {
     tolerance: usualTolerance(Math.max(left.length, right.length)),
     toleranceStated: false,
     comparable: one.piece.unbuilt.length === 0 && other.piece.unbuilt.length === 0,
+    course: courseOf(one, other),
     ...(one.piece.side !== undefined && { side: one.piece.side }),
+  };
+}
+
+/** Both parts lie as they did before the cut, so that their outlines pass it in opposite directions. */
+function courseOf(one: Made, other: Made): SeamCourse {
+  const run = ({ piece, edge }: Made, from: number, to: number) => [
+    { piece: piece.base, edge: edge.name, from, to, start: 0 },
+  ];
+  const [left, right] = [one.edge.sewn, other.edge.sewn];
+  return {
+    left: run(one, 0, left),
+    right: run(other, right, 0),
+    meets: [
+      { left: 0, right: 0 },
+      { left, right },
+    ],
   };
 }
 
 function sewn({ piece, edge }: Made): SewnEdge {
   const { node } = piece.statement;
   const at = 'name' in node && node.name !== undefined ? node.name.at : node.at;
-  return { piece: piece.base, edge: edge.name, source: edge.source, length: edge.sewn, at };
+  return { piece: piece.base, edge: edge.name, source: edge.source, length: edge.sewn, at, of: piece };
 }

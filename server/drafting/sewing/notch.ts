@@ -1,13 +1,14 @@
-/** Reads a notch: a stroke across an edge at a place; on a seam, one on each of its two sides. */
+/** Reads a notch: a stroke across an edge at a place; on a seam, one on each of its two sides, where the ease puts them. */
 import type { NotchNode, Sewn } from '../../../grammar/syntax';
-import { signedArea, type Point } from '../../geometry';
-import type { Edge, Notch, Piece } from '../model';
-import { edgeShape } from '../shapes/parts';
-import { distanceAlong } from '../shapes/places';
-import { pointOf } from '../shapes/phrase';
-import { printLength } from '../values/quantity';
+import type { Notch, Piece, Seam } from '../model';
+import type { SeamRun } from '../sewing-model';
+import { edgeShape, sewnTo } from '../shapes/parts';
 import { report, wordsOf, type Reader } from '../values/reader';
-import { takenEdge, type TakenEdge } from './edges';
+import { across, edgeNamed, placeOnSide, pointOn } from './course';
+import { placeWithin, takenEdge, type TakenEdge } from './edges';
+import { isBand } from './ring';
+import { whichEnd } from './seam';
+import { spotOf } from './seam-places';
 
 /** A notch and the piece it is cut into. */
 export interface PlacedNotch extends Notch {
@@ -19,7 +20,7 @@ export function readNotch(
   reader: Reader,
   node: NotchNode,
   source: string,
-  seam: readonly Sewn[],
+  sewn: readonly Sewn[],
 ): readonly PlacedNotch[] | undefined {
   if (node.on.kind !== 'ref') {
     return report(
@@ -29,10 +30,10 @@ export function readNotch(
       'A notch stands on an edge: write the piece and its edge, such as front.side.',
     );
   }
-  if (seam.length > 0) return onSeam(reader, node, source, seam);
   const found = reader.find(node.on);
   if (found === undefined) return undefined;
   const { answer, rest } = found;
+  if (answer.is === 'seam') return onSeam(reader, node, source, answer.seam, sewn);
   if (answer.is !== 'piece' || rest.length !== 1) {
     return report(
       reader,
@@ -52,7 +53,7 @@ function onEdge(
   name: string,
   source: string,
 ): PlacedNotch | undefined {
-  const edge = piece.edges.find((one) => one.name === name);
+  const edge = edgeNamed(piece, name);
   if (edge === undefined) {
     return report(
       reader,
@@ -61,115 +62,75 @@ function onEdge(
       `${piece.name} has no edge called ${name}. Its edges are ${piece.edges.map((one) => one.name).join(', ')}.`,
     );
   }
+  if (piece.fold?.edge === name) return onFold(reader, node, piece, name);
   const shape = edgeShape(edge);
   if (shape.kind === 'point') return undefined;
   reader.standOn(piece);
-  const distance = distanceAlong(reader, shape, node.place, edge.name);
-  if (distance === undefined) return undefined;
-  if (distance < 0 || distance > shape.path.length) {
-    return report(
-      reader,
-      'out-of-reach',
-      node.place.at,
-      `This place lies beyond the end of ${edge.name}, so the notch would be cut into nothing.`,
-    );
-  }
-  return cutInto(node, piece, edge, distance, source);
+  const distance = placeWithin(reader, shape, node.place, edge.name);
+  return distance === undefined ? undefined : cutInto(node, source, piece, edge.name, sewnTo(edge, distance));
 }
+
+/** The shears never pass along a fold. */
+const onFold = (reader: Reader, node: NotchNode, piece: Piece, edge: string): undefined =>
+  report(
+    reader,
+    'wrong-kind',
+    node.on.at,
+    `${piece.name} lies on the fold along ${edge}, so nothing is cut there and no notch either. Mark the place on the edge that meets the fold, or with mark ${node.name.text} = … in the piece.`,
+  );
 
 /** At a sewn distance along an edge. */
-function cutInto(
-  node: NotchNode,
-  piece: Piece,
-  edge: Edge,
-  distance: number,
-  source: string,
-): PlacedNotch | undefined {
-  const shape = edgeShape(edge);
-  if (shape.kind === 'point') return undefined;
-  const point = shape.path.pointAt(distance);
-  return {
-    name: node.name.text,
-    source,
-    edge: edge.name,
-    distance,
-    count: node.count,
-    point,
-    piece: piece.base,
-  };
+function cutInto(node: NotchNode, source: string, piece: Piece, edge: string, distance: number): PlacedNotch {
+  const point = pointOn(edgeNamed(piece, edge)!, distance);
+  const { count, name } = node;
+  return { name: name.text, source, edge, distance, count, point, piece: piece.base };
 }
 
-/** A seam of one edge each: the point lies on one of them, and the partner falls as far from the shared corner. */
+/** The place lies on one side; the other side is cut where it comes to lie against it. */
 function onSeam(
   reader: Reader,
   node: NotchNode,
   source: string,
-  seam: readonly Sewn[],
+  seam: Seam,
+  sewn: readonly Sewn[],
 ): readonly PlacedNotch[] | undefined {
-  const taken = seam.map((sewn) => takenEdge(reader, sewn));
+  const taken = sewn.map((one) => takenEdge(reader, one));
   if (taken.some((edge) => edge === undefined)) return undefined;
-  const [one, other] = taken as TakenEdge[];
-  if (one === undefined || other === undefined || taken.length !== 2) {
-    return report(
-      reader,
-      'not-built-yet',
-      node.on.at,
-      'Notches on a seam of more than two edges are not built yet: write one for each edge, such as front.side.',
-    );
-  }
-  const { value, counted } = node.place;
-  if (counted !== undefined || (value.kind !== 'ref' && value.kind !== 'bracket')) {
-    return report(
-      reader,
-      'not-built-yet',
-      node.place.at,
-      'On a seam a notch stands at a named point; for a counted place write one for each edge, such as front.side.',
-    );
-  }
-  reader.standOn(other.of);
-  reader.standOn(one.of);
-  const point = pointOf(reader, value, 'at');
-  return point && pairedAt(reader, node, source, one, other, point);
+  const edges = taken as TakenEdge[];
+  if (seam.course === undefined) return withoutCourse(reader, node, source, seam, edges);
+  const { course } = seam;
+  const spot = spotOf(reader, edges, course, node.place, node.on);
+  if (spot === undefined) return undefined;
+  const cut = (run: SeamRun, distance: number): PlacedNotch => {
+    const { of } = edges.find(({ piece, edge }) => piece === run.piece && edge === run.edge)!;
+    return cutInto(node, source, of, run.edge, distance);
+  };
+  const own = cut(spot.run, spot.distance);
+  if (seam.itsPair) return [own];
+  const other = spot.side === 'left' ? 'right' : 'left';
+  const there = placeOnSide(course[other], across(course, spot.side, spot.at));
+  return there === undefined ? [own] : [own, cut(there.run, there.distance)];
 }
 
-/** A point counts as on an edge within what a sharp pencil can tell, mm. */
-const ON_EDGE = 0.05;
-
-function pairedAt(
+/** A band goes round the whole body: the notch is cut into the piece that has the place. */
+function withoutCourse(
   reader: Reader,
   node: NotchNode,
   source: string,
-  one: TakenEdge,
-  other: TakenEdge,
-  point: Point,
+  seam: Seam,
+  edges: readonly TakenEdge[],
 ): readonly PlacedNotch[] | undefined {
-  const [a, b] = [edgeNamed(one), edgeNamed(other)];
-  const near = [a, b].map((edge) => {
-    const shape = edgeShape(edge);
-    return shape.kind === 'point' ? { s: 0, distance: Infinity } : shape.path.locate(point);
+  const banded = isBand(edges);
+  if (!banded) return report(reader, 'which-end', node.on.at, whichEnd(seam));
+  const pieces = edges.filter((edge) => !isBand([edge]));
+  let start = 0;
+  const left = pieces.map(({ piece, edge, run, length }): SeamRun => {
+    const next = { piece, edge, ...run, start };
+    start += length;
+    return next;
   });
-  const has = near[0]!.distance <= near[1]!.distance ? 0 : 1;
-  const { s, distance } = near[has]!;
-  if (distance > ON_EDGE) {
-    return report(
-      reader,
-      'not-on-line',
-      node.place.at,
-      `${wordsOf(reader, node.place)} lies on neither edge of ${wordsOf(reader, node.on)}: it is ${printLength(distance, reader.unit)} away.`,
-    );
-  }
-  const [own, partner, ownPiece, partnerPiece] =
-    has === 0 ? [a, b, one.of, other.of] : [b, a, other.of, one.of];
-  // laid side by side, right sides up, two outlines walked the same way round pass their common seam in opposite directions
-  const opposite = turn(ownPiece) === turn(partnerPiece);
-  const share = own.sewn > 0 ? s / own.sewn : 0;
-  const there = (opposite ? 1 - share : share) * partner.sewn;
-  return [
-    cutInto(node, ownPiece, own, s, source),
-    cutInto(node, partnerPiece, partner, there, source),
-  ].filter((notch): notch is PlacedNotch => notch !== undefined);
+  const spot = spotOf(reader, pieces, { left, right: [] }, node.place, node.on);
+  if (spot === undefined) return undefined;
+  const { of } = pieces.find(({ piece, edge }) => piece === spot.run.piece && edge === spot.run.edge)!;
+  return [cutInto(node, source, of, spot.run.edge, spot.distance)];
 }
-
-const edgeNamed = (taken: TakenEdge): Edge => taken.of.edges.find(({ name }) => name === taken.edge)!;
-
-const turn = (piece: Piece): number => Math.sign(signedArea(piece.edges.map(({ path }) => path)));

@@ -1,16 +1,24 @@
 /** Reads a seam: both sides' sewn lengths, what is eased, stretched or gathered, and how far the two may differ. */
 import type { Ease, SeamNode, Sewn } from '../../../grammar/syntax';
 import type { Seam } from '../model';
-import { ofKind, widthOf } from '../values/arithmetic';
-import { replace, report, wordsOf, type Reader } from '../values/reader';
+import type { SeamCourse } from '../sewing-model';
+import { widthOf } from '../values/arithmetic';
+import { report, type Reader } from '../values/reader';
+import { sideLength } from './course';
+import { askedEase, differenceAfter, sharedEase } from './easing';
 import { takenEdge, type TakenEdge } from './edges';
+import { readOpenings } from './opening';
+import { paired, type PairedEdge } from './pairing';
 import { isBand, ringLength } from './ring';
+import type { NamedNotch } from './seam-places';
 
 export interface SeamRequest {
   readonly name: string;
   readonly source: string;
   /** The file's own `tolerance`, when it has one. */
   readonly tolerance?: number;
+  readonly pairedEdge: PairedEdge;
+  readonly notch: NamedNotch;
 }
 
 /** Two sewn edges may differ by this much, or by a quarter of a hundredth of their length, but never by more than LARGEST (common practice: 1 to 1.5 mm on paper, 3 mm on a long seam). */
@@ -27,6 +35,7 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
   const within = statedTolerance(reader, node.eases);
   const asked = askedEase(reader, node);
   if (left === undefined || right === undefined || asked === undefined) return undefined;
+  if (sewnToItself(reader, left, right)) return undefined;
   const itsPair = node.right === 'its-pair';
   const round = isBand(left) || isBand(right);
   const leftLength = round ? ringOf(left) : sum(left);
@@ -35,7 +44,7 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
   const whole = [...left, ...right].every(
     (edge) => edge.of.unbuilt.length === 0 && edge.of.gaps.length === 0,
   );
-  return {
+  const seam: Seam = {
     name: request.name,
     source: request.source,
     statement: reader.statement,
@@ -49,7 +58,85 @@ export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): 
     toleranceStated: within !== undefined || request.tolerance !== undefined,
     comparable: whole,
   };
+  if (round) return withoutCourse(reader, node, seam);
+  const course = courseOf(reader, node, left, right, request);
+  return course === undefined ? withoutCourse(reader, node, seam) : { ...seam, ...course };
 }
+
+/** What is sewn on what, and where the seam opens; undefined where its ends can't be told. */
+function courseOf(
+  reader: Reader,
+  node: SeamNode,
+  left: readonly TakenEdge[],
+  right: readonly TakenEdge[],
+  { pairedEdge, notch }: SeamRequest,
+): Pick<Seam, 'course' | 'openings'> | undefined {
+  const runs = paired(left, right, pairedEdge);
+  if (runs === undefined) return undefined;
+  const taken = [...left, ...right];
+  const openings = readOpenings(reader, node, { taken, runs, notch });
+  if (node.right === 'its-pair') {
+    const length = sideLength(runs.left);
+    const meets = [
+      { left: 0, right: 0 },
+      { left: length, right: length },
+    ];
+    return { course: { left: runs.left, right: runs.left, meets }, openings };
+  }
+  const meets = sharedEase(reader, node, taken, runs, notch);
+  const course: SeamCourse | undefined = meets && { ...runs, meets };
+  return course === undefined ? {} : { course, openings };
+}
+
+/** Says so where the seam asks for something that needs its ends to be told apart. */
+function withoutCourse(reader: Reader, node: SeamNode, seam: Seam): Seam {
+  const [part] = node.openings.filter(({ from }) => from !== undefined);
+  const between = node.eases.find((ease) => ease.kind === 'easing' && ease.between !== undefined);
+  const needs = part ?? between;
+  if (needs === undefined || seam.right.some(({ of }) => of?.statement.node.kind === 'band')) return seam;
+  report(reader, 'which-end', needs.at, whichEnd(seam));
+  return seam;
+}
+
+/** How to say which ends are sewn together. */
+export function whichEnd({ name, left, right }: Seam): string {
+  const [a, b] = [left[0]!, right[0] ?? left[0]!];
+  return (
+    `It can't be told which end of ${a.piece}.${a.edge} is sewn to which end of ${b.piece}.${b.edge}, so places ` +
+    `along ${name} can't be had. Say both ends of each, such as ${a.piece}.${a.edge} from P to Q, or turn one about: ` +
+    `${b.piece}.${b.edge} reversed.`
+  );
+}
+
+/** `seam f.side = f.side`: cloth can't be sewn to the very place where it lies. */
+function sewnToItself(reader: Reader, left: readonly TakenEdge[], right: readonly TakenEdge[]): boolean {
+  const twice = right.find((b) => left.some((a) => a.source === b.source && overlap(a, b)));
+  if (twice === undefined) return false;
+  const edge = `${twice.piece}.${twice.edge}`;
+  report(
+    reader,
+    'sewn-to-itself',
+    twice.at,
+    `${edge} is sewn to itself here. If it is sewn to the same edge of the piece's mirrored twin, write its pair; otherwise name the edge it is sewn to.`,
+    {
+      fixes:
+        left.length === 1 && right.length === 1
+          ? [
+              {
+                title: 'Sew it to its pair',
+                edits: [{ statement: reader.statement, at: twice.at, text: 'its pair' }],
+              },
+            ]
+          : [],
+    },
+  );
+  return true;
+}
+
+const overlap = ({ run: a }: TakenEdge, { run: b }: TakenEdge): boolean =>
+  Math.min(Math.max(a.from, a.to), Math.max(b.from, b.to)) -
+    Math.max(Math.min(a.from, a.to), Math.min(b.from, b.to)) >
+  0.05;
 
 const sum = (edges: readonly TakenEdge[]): number => edges.reduce((total, edge) => total + edge.length, 0);
 
@@ -69,106 +156,4 @@ function statedTolerance(reader: Reader, eases: readonly Ease[]): number | undef
     if (ease.kind === 'within') return widthOf(reader, ease.by, 'within');
   }
   return undefined;
-}
-
-/** How much longer one side is meant to be: between `low` and `high`, of the piece `of`; or a gathered ratio. */
-interface Asked {
-  readonly low: number;
-  readonly high: number;
-  readonly of: string;
-  readonly ratio?: number;
-}
-
-const NOTHING_ASKED: Asked = { low: 0, high: 0, of: '' };
-
-function askedEase(reader: Reader, node: SeamNode): Asked | undefined {
-  for (const ease of node.eases) {
-    switch (ease.kind) {
-      case 'within':
-        continue;
-      case 'gathered':
-        return gathered(reader, ease);
-      case 'stretched': {
-        const by = widthOf(reader, ease.by, 'stretched');
-        return by === undefined ? undefined : asked(reader, node, ease.of, -by, -by);
-      }
-      case 'easing': {
-        const range = easeRange(reader, ease);
-        return range === undefined ? undefined : asked(reader, node, ease.of, ...range);
-      }
-    }
-  }
-  return NOTHING_ASKED;
-}
-
-/** `gathered 2.5 to 1`: more cloth drawn up to less. */
-function gathered(reader: Reader, ease: Extract<Ease, { kind: 'gathered' }>): Asked | undefined {
-  const full = ofKind(reader, ease.ratio, 'ratio', 'gathered');
-  const drawnUp = ofKind(reader, ease.to, 'ratio', 'gathered');
-  if (full === undefined || drawnUp === undefined) return undefined;
-  if (drawnUp > 0 && full >= drawnUp) return { ...NOTHING_ASKED, ratio: full / drawnUp };
-  const words = `${wordsOf(reader, ease.ratio)} to ${wordsOf(reader, ease.to)}`;
-  return report(
-    reader,
-    'no-such-number',
-    ease.at,
-    `Gathers draw more cloth up to less, such as 2 to 1; ${words} does not.`,
-  );
-}
-
-/** `easing 6mm`, `easing 2cm .. 4cm`: the least and the most. */
-function easeRange(
-  reader: Reader,
-  ease: Extract<Ease, { kind: 'easing' }>,
-): readonly [number, number] | undefined {
-  const low = widthOf(reader, ease.low, 'easing');
-  const high = ease.high === undefined ? low : widthOf(reader, ease.high, 'easing');
-  if (low === undefined || high === undefined) return undefined;
-  if (low <= high) return [low, high];
-  const at = { from: ease.low.at.from, to: ease.high!.at.to };
-  const [least, most] = [wordsOf(reader, ease.high!), wordsOf(reader, ease.low)];
-  report(
-    reader,
-    'range-turned-about',
-    at,
-    `This range runs from ${most} down to ${least}: the lower end comes first.`,
-    { fixes: [replace(reader, 'Put the lower end first', at, `${least} .. ${most}`)] },
-  );
-  return [high, low];
-}
-
-type PieceRef = Extract<Ease, { kind: 'easing' }>['of'];
-
-/** The piece that is eased must be in the seam. */
-function asked(reader: Reader, node: SeamNode, of: PieceRef, low: number, high: number): Asked | undefined {
-  if (of === undefined) return { low, high, of: '' };
-  const name = of.path[of.path.length - 1]!.text;
-  const sides = [...node.left.parts, ...(node.right === 'its-pair' ? [] : node.right.parts)];
-  const known = sides.some(({ edge }) => edge.path.slice(0, -1).some(({ text }) => text === name));
-  if (known) return { low, high, of: name };
-  return report(
-    reader,
-    'unknown-name',
-    of.at,
-    `${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`,
-  );
-}
-
-interface Sides {
-  readonly left: readonly TakenEdge[];
-  readonly right: readonly TakenEdge[];
-  readonly leftLength: number;
-  readonly rightLength: number;
-}
-
-/** Right minus left, less what was asked for; 0 inside a range of ease. */
-function differenceAfter(want: Asked, sides: Sides): number {
-  const { leftLength, rightLength } = sides;
-  if (want.ratio !== undefined) return rightLength - leftLength / want.ratio;
-  const bare = rightLength - leftLength;
-  if (want.low === 0 && want.high === 0) return bare;
-  const onRight =
-    want.of !== '' ? sides.right.some(({ piece }) => piece === want.of) : bare * Math.sign(want.low) > 0;
-  const [low, high] = onRight ? [want.low, want.high] : [-want.high, -want.low];
-  return bare < low ? bare - low : bare > high ? bare - high : 0;
 }

@@ -1,0 +1,92 @@
+/** Where a seam opens: a zip, buttons, laces, hooks, or a slit; over the whole seam or a part of it. */
+import type { Opening, SeamNode } from '../../../grammar/syntax';
+import type { SeamOpening } from '../sewing-model';
+import { widthOf } from '../values/arithmetic';
+import { printLength } from '../values/quantity';
+import { report, wordsOf, type Reader } from '../values/reader';
+import { across, sideLength } from './course';
+import type { TakenEdge } from './edges';
+import { OPENING_WORDS } from './opening-ends';
+import type { Runs } from './pairing';
+import { isAtEnd, placeOnSeam, type NamedNotch, type SeamSpot } from './seam-places';
+
+interface Along {
+  readonly taken: readonly TakenEdge[];
+  readonly runs: Runs;
+  readonly notch: NamedNotch;
+}
+
+/** A hair, mm, by which a zip may be longer than its seam: rounding. */
+const ROUNDING = 0.05;
+
+export function readOpenings(reader: Reader, node: SeamNode, along: Along): readonly SeamOpening[] {
+  return node.openings.flatMap((opening) => {
+    const stretch = extent(reader, opening, along);
+    if (stretch === undefined) return [];
+    const { how, side, at } = opening;
+    const whole = opening.from === undefined;
+    return [{ how, ...stretch, whole, ...(side && { side }), at }];
+  });
+}
+
+/** From where to where along the left side. */
+function extent(
+  reader: Reader,
+  opening: Opening,
+  along: Along,
+): { readonly from: number; readonly to: number } | undefined {
+  const total = sideLength(along.runs.left);
+  if (opening.from === undefined) return { from: 0, to: total };
+  const from = placeOnSeam(reader, along.taken, along.runs, opening.from, along.notch);
+  if (from === undefined) return undefined;
+  const begin = onLeft(along.runs, from);
+  if (opening.length !== undefined) return counted(reader, opening, begin, total);
+  const to = opening.to && placeOnSeam(reader, along.taken, along.runs, opening.to, along.notch);
+  if (to === undefined) return undefined;
+  const end = onLeft(along.runs, to);
+  return { from: Math.min(begin, end), to: Math.max(begin, end) };
+}
+
+/** The same place on the left side, the ease of the seam shared evenly. */
+function onLeft(runs: Runs, { side, at }: SeamSpot): number {
+  if (side === 'left') return at;
+  const meets = [
+    { left: 0, right: 0 },
+    { left: sideLength(runs.left), right: sideLength(runs.right) },
+  ];
+  return across({ ...runs, meets }, 'right', at);
+}
+
+/** `zip 20cm from P`: from an end of the seam into it. */
+function counted(
+  reader: Reader,
+  opening: Opening,
+  begin: number,
+  total: number,
+): { readonly from: number; readonly to: number } | undefined {
+  const length = widthOf(reader, opening.length!, opening.how.replace('-', ' '));
+  if (length === undefined) return undefined;
+  const atStart = begin < total / 2;
+  const [long, seam] = [length, total].map((mm) => printLength(mm, reader.unit));
+  if (length > total + ROUNDING) {
+    return report(
+      reader,
+      'opening-too-long',
+      opening.length!.at,
+      `${capital(OPENING_WORDS[opening.how])} is ${long} long, but the seam it lies in is only ${seam}. Make it ${seam} at most, or leave the length out: then the whole seam opens.`,
+    );
+  }
+  if (!isAtEnd([{ piece: '', edge: '', from: 0, to: total, start: 0 }], begin)) {
+    const point = wordsOf(reader, opening.from!);
+    return report(
+      reader,
+      'which-way',
+      opening.at,
+      `${point} is no end of this seam, so ${long} from it could lie either way: say from ${point} to another point.`,
+    );
+  }
+  const to = Math.min(length, total);
+  return atStart ? { from: 0, to } : { from: total - to, to: total };
+}
+
+const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

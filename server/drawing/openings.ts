@@ -1,0 +1,36 @@
+/** Where an opening of a seam ends: a short stroke across the sewing line of both edges, which the machine stops at. */
+import type { Piece, Seam } from '../drafting/model';
+import { edgeNamed, pointOn } from '../drafting/sewing/course';
+import { acrossOpening, endsWithin, OPENING_WORDS } from '../drafting/sewing/opening-ends';
+import { printLength } from '../drafting/values/quantity';
+import type { DisplayUnit } from '../drafting/model';
+import { add, Path, scale } from '../geometry';
+import type { DrawnLine } from './model';
+import { pathLine } from './path';
+
+/** Half the stroke, mm. */
+const REACH = 5;
+
+/** The ends of every opening on the edges of a piece; where a whole seam opens there is nothing to stop at. */
+export function openingEnds(piece: Piece, seams: readonly Seam[], unit: DisplayUnit): DrawnLine[] {
+  return seams.flatMap((seam) =>
+    (seam.side ?? piece.side) !== piece.side
+      ? []
+      : (seam.openings ?? []).flatMap((opening) =>
+          endsWithin(seam, opening).flatMap((end) =>
+            acrossOpening(seam, end).flatMap(({ run, distance }) => {
+              const edge = run.piece === piece.base ? edgeNamed(piece, run.edge) : undefined;
+              if (edge === undefined) return [];
+              const long = printLength(opening.to - opening.from, unit);
+              const at = pointOn(edge, distance);
+              const path = edge.path;
+              const along = path.tangentAt(path.locate(at).s);
+              const off = scale({ x: along.y, y: -along.x }, REACH);
+              const tip = `end of ${OPENING_WORDS[opening.how]}, ${long}${opening.side ? `, at the ${opening.side}` : ''}`;
+              const words = { name: seam.name, source: seam.source, tip };
+              return [pathLine('mark', Path.line(add(at, off), add(at, scale(off, -1))), words)];
+            }),
+          ),
+        ),
+  );
+}
