@@ -1,10 +1,14 @@
 /** A pattern drawn elsewhere on the paper, or its pieces turned and mirrored, measures the same and has the same faults. */
 import assert from 'node:assert/strict';
+import { catalogue } from '../../server/checks/catalogue';
 import { check } from '../../server/checks/index';
-import type { Pattern } from '../../server/drafting/model';
+import type { Pattern, Piece } from '../../server/drafting/model';
+import { Workshop } from '../../server/drafting/workshop';
 import { areaOf, mirror, point, rotation, translation, type Affine } from '../../server/geometry';
 import { near } from '../support/curves';
-import { drafts, patternOf, sampleText } from '../support/faults';
+import { diskDoor } from '../support/door';
+import { drafts, patternOf, samples, sampleText, uriOf } from '../support/faults';
+import { turnedPiece, turnedText, TURNINGS, type Turning } from '../support/turned';
 
 /** A millionth of a millimetre, and of a square centimetre. */
 const WITHIN = 1e-6;
@@ -70,22 +74,86 @@ describe('patterns elsewhere on the paper', () => {
       figures(here).forEach(({ what, amount, within }, i) => near(moved[i]!.amount, amount, within, what));
       assert.deepEqual(said(there), said(here));
     });
+  }
+});
 
-    it(`have pieces that measure the same turned, mirrored and moved: ${path}`, () => {
-      for (const { name, edges, area } of patternOf(path).pieces) {
+/** Every file of the samples with its directions turned; `up to` stands where `down to` was the wrong way. */
+function turnedPattern(path: string, turning: Turning): Pattern {
+  const disk = diskDoor(samples);
+  const turned = (uri: string): string | undefined => {
+    const text = disk.read(uri);
+    return text === undefined ? undefined : turnedText(text, turning);
+  };
+  const workshop = new Workshop({ ...disk, read: turned });
+  const uri = uriOf(path);
+  for (;;) {
+    const pattern = workshop.pattern(uri);
+    const wrong = check(pattern).filter(({ code }) => code === 'other-way');
+    if (wrong.length === 0) return pattern;
+    for (const { fixes } of wrong.reverse()) {
+      const { place, text } = fixes[0]!.edits[0]!;
+      const source = workshop.source(place.uri)!.text;
+      workshop.setText(place.uri, source.slice(0, place.from) + text + source.slice(place.to));
+    }
+  }
+}
+
+/** Values that say which way a line runs change with it. */
+const running = (path: string, pattern: Pattern): boolean => pattern.values.get(path)?.kind === 'angle';
+
+/** A finding without the words of direction in it. */
+const undirected = (message: string): string =>
+  message
+    .replace(/(?<![\w-])(to the )?(up|down|left|right|above|below|across|upper|lower)( of)?(?![\w-])/g, '·')
+    .replace(/· and ·/g, '·');
+
+describe('patterns drawn another way round', () => {
+  for (const [way, turning] of Object.entries(TURNINGS)) {
+    for (const path of drafts('.')) {
+      it(`measure and say the same after ${way}: ${path}`, () => {
+        const [here, there] = [patternOf(path), turnedPattern(path, turning)];
+        const [is, was] = [here, there].map((pattern) =>
+          figures(pattern).filter(({ what }) => !running(what, pattern)),
+        ) as [Figure[], Figure[]];
+        assert.deepEqual(
+          was.map(({ what }) => what),
+          is.map(({ what }) => what),
+        );
+        is.forEach(({ what, amount, within }, i) => near(was[i]!.amount, amount, within, what));
+        assert.deepEqual(said(there).map(undirected), said(here).map(undirected));
+      });
+    }
+  }
+});
+
+describe('pieces laid another way', () => {
+  const judging = catalogue.flatMap((entry) =>
+    entry.by === 'judgement' && entry.ofPiece ? [{ code: entry.code, judge: entry.ofPiece }] : [],
+  );
+  const judgements = (piece: Piece, pattern: Pattern): readonly string[] =>
+    judging.flatMap(({ code, judge }) =>
+      judge(piece, pattern).map(({ message }) => `${code}: ${undirected(message)}`),
+    );
+
+  for (const path of [...drafts('.'), ...drafts('faults')]) {
+    it(`measure the same and have the same faults: ${path}`, () => {
+      const pattern = patternOf(path);
+      for (const piece of pattern.pieces) {
+        const { name, edges } = piece;
         for (const [way, m] of Object.entries(WAYS)) {
-          const paths = edges.map((edge) => edge.path.transformed(m));
-          paths.forEach((moved, i) =>
-            near(moved.length, edges[i]!.path.length, WITHIN, `${name}.${edges[i]!.name}, ${way}`),
+          const moved = turnedPiece(piece, m);
+          moved.edges.forEach((edge, i) =>
+            near(edge.path.length, edges[i]!.path.length, WITHIN, `${name}.${edge.name}, ${way}`),
           );
+          const paths = moved.edges.map((edge) => edge.path);
           near(
             Math.abs(areaOf(paths)),
             Math.abs(areaOf(edges.map((edge) => edge.path))),
             AREA_WITHIN,
             `${name}, ${way}`,
           );
+          assert.deepEqual(judgements(moved, pattern), judgements(piece, pattern), `${name}, ${way}`);
         }
-        assert.ok(Math.abs(area) > 0, name);
       }
     });
   }
