@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { catalogue, explain, pageFile, ranges } from '../server/checks/index';
 import { files, read } from './support/sources';
 import { madeHere, pagedCodes, pageText, readPage } from './support/pages';
+import { settingInManifest, severitySetting } from './support/severity-setting';
 import { checksTable, tableIn } from './support/table';
 
 const codes = catalogue.map(({ code }) => code);
@@ -99,6 +100,10 @@ describe('the catalogue of checks', () => {
 
   it('faults that the pages can’t hold are codes of the catalogue', () => {
     for (const code of madeHere) assert.ok(codes.includes(code), code);
+  });
+
+  it('the setting for severities offers every code that can be set, and no other', () => {
+    assert.deepEqual(settingInManifest(), severitySetting(), 'npx tsx tests/support/write-pages.ts');
   });
 
   it('the table of the README is that of the catalogue', () => {

@@ -1,8 +1,10 @@
 /** A client of the language server in this process: opens, types, asks, and keeps what it is told. */
 import { PassThrough } from 'node:stream';
 import {
+  ConfigurationRequest,
   createConnection,
   createProtocolConnection,
+  DidChangeConfigurationNotification,
   DidChangeTextDocumentNotification,
   DidChangeWatchedFilesNotification,
   DidCloseTextDocumentNotification,
@@ -13,6 +15,7 @@ import {
   InitializeRequest,
   LogMessageNotification,
   PublishDiagnosticsNotification,
+  RegistrationRequest,
   ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
@@ -32,6 +35,10 @@ export interface Start {
   readonly behind?: Behind;
   readonly folders?: readonly string[];
   readonly pages?: string;
+  /** Severities that come with the greeting. */
+  readonly severity?: Readonly<Record<string, string>>;
+  /** What a client that can be asked for its settings answers. */
+  readonly settings?: () => unknown;
 }
 
 /** Longest that an answer may take before the test gives up, ms. */
@@ -52,34 +59,41 @@ export class TestClient {
   ) {}
 
   /** A running server with this client at its other end. */
-  static async start({ behind = nothingBehind, folders = [], pages }: Start = {}): Promise<TestClient> {
+  static async start(how: Start = {}): Promise<TestClient> {
+    const { behind = nothingBehind } = how;
     const [toServer, toClient] = [new PassThrough(), new PassThrough()];
     const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient), {
       connectionStrategy: dropCancelled,
     });
     serve(server, behind);
-    return TestClient.connect(toClient, toServer, folders, pages);
+    return TestClient.connect(toClient, toServer, how);
   }
 
   /** A client for a server at the other end of two streams. */
   static async connect(
     input: NodeJS.ReadableStream,
     output: NodeJS.WritableStream,
-    folders: readonly string[] = [],
-    pages?: string,
+    { folders = [], pages, severity, settings }: Start = {},
   ): Promise<TestClient> {
     const connection = createProtocolConnection(
       new StreamMessageReader(input),
       new StreamMessageWriter(output),
     );
+    if (settings !== undefined) {
+      connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(settings));
+      connection.onRequest(RegistrationRequest.type, () => undefined);
+    }
     connection.listen();
     const workspaceFolders = folders.map((uri) => ({ uri, name: uri }));
     const answer = await connection.sendRequest(InitializeRequest.type, {
       processId: null,
       rootUri: null,
-      capabilities: {},
+      capabilities:
+        settings === undefined
+          ? {}
+          : { workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } } },
       workspaceFolders,
-      initializationOptions: { pages },
+      initializationOptions: { pages, severity },
     });
     const client = new TestClient(connection, answer);
     client.#listen();
@@ -152,6 +166,11 @@ export class TestClient {
 
   async close(uri: string): Promise<void> {
     await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
+  }
+
+  async configure(severity?: unknown): Promise<void> {
+    const settings = severity === undefined ? null : { draftwright: { severity } };
+    await this.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
   }
 
   async fileChanged(uri: string, type: FileChangeType = FileChangeType.Changed): Promise<void> {

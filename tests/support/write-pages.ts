@@ -7,9 +7,11 @@ import { join } from 'node:path';
 import { messages, messagesPath } from './messages';
 import { folder, pagedCodes, pageText, rewritten } from './pages';
 import { root } from './sources';
+import { writeSetting } from './severity-setting';
 import { checksTable, withTable } from './table';
 
 for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(code, pageText(code)));
 writeFileSync(messagesPath, messages());
 const readme = join(root, 'README.md');
 if (existsSync(readme)) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), checksTable()));
+await writeSetting();

@@ -55,7 +55,7 @@ export function gather(
 }
 
 function problem(finding: PlacedFinding, place: (at: FileRange) => Place, lines: Lines): Problem {
-  const { code, severity, message, related, fixes } = finding;
+  const { code, severity, message, related, fixes, accepted } = finding;
   const at = place(finding.place);
   return {
     ...at,
@@ -64,7 +64,7 @@ function problem(finding: PlacedFinding, place: (at: FileRange) => Place, lines:
     message,
     line: lines.line(at.range.start.line),
     related: related.map((other) => ({ ...place(other.place), message: other.message })),
-    steps: fixes.map(({ title }) => title),
+    steps: accepted === undefined ? fixes.map(({ title }) => title) : [],
   };
 }
 
