@@ -54,6 +54,8 @@ export class Evaluation {
   changed: ReadonlySet<string> = new Set();
   /** Definitions computed by the last update: what an edit costs. */
   computed = 0;
+  /** Values that the last update tried for its unknowns. */
+  tried = 0;
 
   /**
    * @param base for the wearer's other side: what does not differ from side to side is the base's
@@ -105,6 +107,7 @@ export class Evaluation {
     const changed = new Set<string>();
     this.changed = changed;
     this.computed = 0;
+    this.tried = 0;
     for (const id of change.removed) if (this.drop(id)) changed.add(id);
     for (const id of change.removed) this.forgetLack(id);
     const queue = new Queue();
@@ -262,6 +265,7 @@ export class Evaluation {
     node: Extract<Statement['node'], { kind: 'solve' }>,
     value: Quantity,
   ): number {
+    this.tried++;
     const outer = this.trial;
     this.trial = new Map(outer);
     this.trial.set(unknown, { answer: { is: 'value', value }, findings: [] });
