@@ -1,6 +1,6 @@
 /** What a piece knows of its allowances besides their widths; lengths in millimetres. */
 import type { Span, Statement } from '../../grammar/syntax';
-import type { CornerRule } from '../geometry/joint';
+import type { CornerRule, CutCorner } from '../geometry/joint';
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
 
@@ -50,6 +50,8 @@ export interface TightAllowance {
 
 /** How a piece is cut, worked out together with its cutting line. */
 export interface CutShape {
+  /** How each corner came out, in the order of the outline: the one at the end of the edge with the same number. */
+  readonly corners: readonly CutCorner[];
   readonly tight: readonly TightAllowance[];
   /** Where the allowance ends within an inlay; one run for each edge that has an inlay. */
   readonly inlayLines: readonly { readonly edge: string; readonly path: Path }[];

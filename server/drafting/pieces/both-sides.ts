@@ -57,6 +57,11 @@ export function moved(piece: Piece, m: Affine): Piece {
     ...(piece.cutShape && {
       cutShape: {
         ...piece.cutShape,
+        corners: piece.cutShape.corners.map((corner) => ({
+          ...corner,
+          at: apply(m, corner.at),
+          tip: apply(m, corner.tip),
+        })),
         inlayLines: piece.cutShape.inlayLines.map(({ edge, path }) => ({ edge, path: path.transformed(m) })),
       },
     }),

@@ -113,14 +113,26 @@ function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
   const bare = cuttingLine(withCorners(piece, runs).flat());
   const tight = tightIn(piece, runs, bare);
   if (inlays === undefined || inlays.size === 0)
-    return { cutting: byEdge(runs, bare), cutShape: { tight, inlayLines: [] } };
+    return {
+      cutting: byEdge(runs, bare),
+      cutShape: { corners: cornersOf(runs, bare), tight, inlayLines: [] },
+    };
   const wide = runs.map((of, i) => of.map((one) => widened(one, inlays.get(piece.edges[i]!.name) ?? 0)));
   const whole = cuttingLine(withCorners(piece, wide).flat());
   const inlayLines = byEdge(runs, bare).flatMap((path, i) => {
     const edge = piece.edges[i]!.name;
     return inlays.has(edge) ? [{ edge, path: runToCut(path, whole) }] : [];
   });
-  return { cutting: byEdge(runs, whole), cutShape: { tight, inlayLines } };
+  return {
+    cutting: byEdge(runs, whole),
+    cutShape: { corners: cornersOf(runs, whole), tight, inlayLines },
+  };
+}
+
+/** Corners between edges, without those between the runs of one edge. */
+function cornersOf(runs: readonly (readonly unknown[])[], { corners }: CuttingLine): CuttingLine['corners'] {
+  let end = -1;
+  return runs.map((of) => corners[(end += of.length)]!);
 }
 
 /** The end of the allowance, run on straight at both ends to the cutting line. */

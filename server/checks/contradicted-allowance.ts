@@ -1,0 +1,80 @@
+/** Finds edges to which the piece gives one width by name, and a finish another. */
+import type { SourcedFinding } from '../drafting/finding';
+import type { Finish, Pattern, Piece, StatedAllowance } from '../drafting/model';
+import { finishAllowance } from '../drafting/sewing/finish';
+import { printLength, printLengthFine } from '../drafting/values/quantity';
+import { isOf, SAME_WIDTH } from './allowed';
+import { finding, type Judged } from './check';
+
+export const contradictedAllowance: Judged = {
+  code: 'contradicted-allowance',
+  severity: 'error',
+  title: 'An allowance that the finish contradicts',
+  by: 'judgement',
+  ofPattern: (pattern) =>
+    pattern.pieces
+      .filter(({ cut, side }) => cut !== undefined && side !== 'left')
+      .flatMap((piece) => ofPiece(piece, pattern)),
+};
+
+interface Kept {
+  readonly finishes: readonly Finish[];
+  readonly unit: Pattern['unit'];
+  readonly findings: readonly SourcedFinding[];
+}
+
+const kept = new WeakMap<Piece, Kept>();
+
+function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
+  const [finishes, unit] = [pattern.finishesOf(piece.base), pattern.unit];
+  const before = kept.get(piece);
+  if (before?.finishes === finishes && before.unit === unit) return before.findings;
+  const findings = lastStated(piece).flatMap((stated) => {
+    const finish = finishes.find(({ edges }) => edges.some((one) => isOf(one, piece, stated.edge)));
+    const wanted = finish && TURNED.has(finish.how) ? finishAllowance(finish) : undefined;
+    if (wanted === undefined || Math.abs(wanted - stated.width) <= SAME_WIDTH) return [];
+    return [contradicted(piece, stated, finish!, wanted, unit)];
+  });
+  kept.set(piece, { finishes, unit, findings });
+  return findings;
+}
+
+/** Of two lines for one edge the later counts. */
+function lastStated({ statedAllowances = [] }: Piece): readonly StatedAllowance[] {
+  return statedAllowances.filter(
+    ({ edge }, i) => !statedAllowances.slice(i + 1).some((later) => later.edge === edge),
+  );
+}
+
+/**
+ * Finishes that need the cloth of their width. A bound or raw edge is cut on its line whatever a block allows for a garment
+ * that is to be made of it.
+ */
+const TURNED: ReadonlyMap<Finish['how'], string> = new Map([
+  ['turned-up', 'turns it up'],
+  ['turned-twice', 'turns it twice'],
+  ['rolled', 'rolls it'],
+] as const);
+
+function contradicted(
+  piece: Piece,
+  stated: StatedAllowance,
+  finish: Finish,
+  wanted: number,
+  unit: Pattern['unit'],
+): SourcedFinding {
+  const { edge, width, statement, at, shared } = stated;
+  const edgeName = `${piece.base}.${edge}`;
+  const message =
+    `${edgeName} is allowed ${printLength(width, unit)} here, but finish ${finish.name} ${TURNED.get(finish.how)!}, which takes ` +
+    `${printLength(wanted, unit)}; it is cut with that. Make the two say the same.`;
+  const text = printLengthFine(wanted, unit);
+  return {
+    source: piece.source,
+    finding: finding('contradicted-allowance', { statement, at }, message, {
+      piece: piece.name,
+      related: [{ source: finish.source, message: `This takes ${printLength(wanted, unit)}.` }],
+      fixes: shared ? [] : [{ title: `Allow ${text}`, edits: [{ statement, at, text }] }],
+    }),
+  };
+}
