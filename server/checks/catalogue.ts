@@ -1,20 +1,61 @@
 /** Every code with its severity and title, in the order of the work: text, names, values, shapes, pieces, sewing. */
 import type { Severity } from '../drafting/finding';
 import type { Check } from './check';
+import { bentDart } from './bent-dart';
+import { biasOnFold } from './bias-on-fold';
+import { boneEnds } from './bone-ends';
+import { buttonSpacing } from './button-spacing';
+import { cannotGetOn } from './cannot-get-on';
+import { cornerAtFold } from './corner-at-fold';
+import { crookedGrain } from './crooked-grain';
 import { crossingOutline } from './crossing-outline';
+import { crowdedDarts } from './crowded-darts';
+import { dartNearEdge } from './dart-near-edge';
+import { dartOffPiece } from './dart-off-piece';
+import { eyeletPlaces } from './eyelet-places';
+import { holeOutside } from './hole-outside';
+import { holeTooSmall } from './hole-too-small';
 import { implausibleMeasurement } from './implausible-measurement';
+import { insideLeg } from './inside-leg';
+import { kinkedEdge } from './kinked-edge';
+import { markOutside } from './mark-outside';
 import { mismatchedSeam } from './mismatched-seam';
+import { narrowButtonStand } from './narrow-button-stand';
+import { noFold } from './no-fold';
+import { noGrain } from './no-grain';
+import { noNotch } from './no-notch';
+import { noRightSideUp } from './no-right-side-up';
+import { notchPlaces } from './notch-places';
+import { notchUnderDart } from './notch-under-dart';
+import { notchesApart } from './notches-apart';
 import { oldMeasurements } from './old-measurements';
+import { overfullPleats } from './overfull-pleats';
 import { raised } from './raised';
+import { shortEdge } from './short-edge';
+import { shoulderEase } from './shoulder-ease';
 import { sidedFold } from './sided-fold';
 import { sidedFoldLengths } from './sided-fold-lengths';
+import { sleeveEase } from './sleeve-ease';
+import { sleeveHeight } from './sleeve-height';
 import { unclosedOutline } from './unclosed-outline';
 import { unequalLegs } from './unequal-legs';
+import { unevenLacing } from './uneven-lacing';
 import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
 import { unknownRange } from './unknown-range';
+import { unlikeButtons } from './unlike-buttons';
+import { unlikelyGathers } from './unlikely-gathers';
 import { unlikelyProportion } from './unlikely-proportion';
+import { unsewnPiece } from './unsewn-piece';
 import { unusualEase } from './unusual-ease';
+import { contradictedAllowance } from './contradicted-allowance';
+import { fullHem } from './full-hem';
+import { missingAllowance } from './missing-allowance';
+import { narrowAllowance } from './narrow-allowance';
+import { tightAllowance } from './tight-allowance';
+import { unequalAllowances } from './unequal-allowances';
+import { unevenHem } from './uneven-hem';
+import { wideDart } from './wide-dart';
 import type { Usual } from './usual';
 
 export const catalogue: readonly Check[] = [
@@ -27,9 +68,50 @@ export const catalogue: readonly Check[] = [
   sidedFoldLengths,
   unclosedOutline,
   crossingOutline,
+  shortEdge,
+  holeOutside,
+  holeTooSmall,
+  noGrain,
+  crookedGrain,
+  biasOnFold,
+  noFold,
+  noRightSideUp,
+  markOutside,
+  narrowButtonStand,
+  buttonSpacing,
+  unlikeButtons,
+  eyeletPlaces,
+  unevenLacing,
+  boneEnds,
   unequalLegs,
+  bentDart,
+  wideDart,
+  dartOffPiece,
+  dartNearEdge,
+  crowdedDarts,
+  notchUnderDart,
+  overfullPleats,
+  unlikelyGathers,
+  cornerAtFold,
   mismatchedSeam,
+  kinkedEdge,
+  shoulderEase,
+  sleeveEase,
+  sleeveHeight,
+  insideLeg,
+  cannotGetOn,
+  notchPlaces,
+  notchesApart,
+  noNotch,
   unfinishedEdge,
+  missingAllowance,
+  narrowAllowance,
+  unequalAllowances,
+  contradictedAllowance,
+  tightAllowance,
+  unevenHem,
+  fullHem,
+  unsewnPiece,
   unusualEase,
   unknownRange(() => ranges),
 ];

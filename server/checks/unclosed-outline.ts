@@ -2,6 +2,7 @@
 import type { EdgeNode, Run } from '../../grammar/syntax';
 import type { Finding, Fix, Related } from '../drafting/finding';
 import type { Gap, Pattern, Piece } from '../drafting/model';
+import { everyEdge } from '../drafting/shapes/parts';
 import { printLength } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
 import { compassWord } from './words';
@@ -18,9 +19,10 @@ export const unclosedOutline: Judged = {
 function gapFinding(piece: Piece, gap: Gap, pattern: Pattern): Finding {
   const size = printLength(gap.size, pattern.unit);
   const way = compassWord(gap.from, gap.to);
+  const whole = gap.hole === undefined ? piece.name : `the hole ${gap.hole} in ${piece.name}`;
   const message = gap.closing
-    ? `The outline of ${piece.name} does not come back to its start: after ${gap.before} there is a gap of ${size}, and the start lies ${way}.`
-    : `The outline of ${piece.name} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way}${way.includes('to the') ? ' of it' : ' it'}.`;
+    ? `The outline of ${whole} does not come back to its start: after ${gap.before} there is a gap of ${size}, and the start lies ${way}.`
+    : `The outline of ${whole} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way}${way.includes('to the') ? ' of it' : ' it'}.`;
   return finding('unclosed-outline', gap, message, {
     piece: piece.name,
     related: ends(piece, gap, pattern),
@@ -80,7 +82,7 @@ function* fixes(piece: Piece, gap: Gap, pattern: Pattern): Iterable<Fix> {
     if (last.kind === 'straight') yield endAt(gap, last, to);
     return;
   }
-  const before = piece.edges.find(({ name }) => name === gap.before);
+  const before = everyEdge(piece).find(({ name }) => name === gap.before);
   if (before === undefined || before.statement === gap.statement) return;
   const end = before.statement.text.trimEnd().length;
   yield {

@@ -1,0 +1,59 @@
+/** Finds rows of buttons and of buttonholes of one name that do not meet when the garment is closed. */
+import type { SourcedFinding } from '../drafting/finding';
+import type { Mark, Pattern, Piece } from '../drafting/model';
+import { printLength } from '../drafting/values/quantity';
+import { finding, type Judged } from './check';
+import { nameOfMark } from './places';
+
+/** A row and the piece it is marked on. */
+interface Row {
+  readonly piece: Piece;
+  readonly mark: Mark;
+}
+
+export const unlikeButtons: Judged = {
+  code: 'unlike-buttons',
+  severity: 'warning',
+  title: 'Buttons and buttonholes of one name that do not meet',
+  by: 'judgement',
+  ofPattern: (pattern) => {
+    const rows = rowsOf(pattern);
+    return rows.flatMap((row) => {
+      const other = row.mark.word === 'buttonhole' ? partnerOf(row, rows) : undefined;
+      const message = other && unlike(row.mark, other.mark, pattern);
+      return other === undefined || message === undefined ? [] : [told(row, other, message)];
+    });
+  },
+};
+
+const rowsOf = ({ pieces }: Pattern): readonly Row[] =>
+  pieces.flatMap((piece) =>
+    piece.marks
+      .filter(({ word, row }) => row !== undefined && (word === 'button' || word === 'buttonhole'))
+      .map((mark) => ({ piece, mark })),
+  );
+
+/** The buttons that bear the same name, on another piece. */
+const partnerOf = (holes: Row, rows: readonly Row[]): Row | undefined =>
+  rows.find(({ mark }) => mark.word === 'button' && mark.name === holes.mark.name);
+
+/** Further apart than this from one to the next, the row puckers, mm (common practice). */
+const ALLOWED = 1;
+
+function unlike(holes: Mark, buttons: Mark, { unit }: Pattern): string | undefined {
+  const [one, other] = [buttons.points.length, holes.points.length];
+  const what = `${buttons.name} are ${one} buttons`;
+  if (one !== other)
+    return `${what}, but ${other} buttonholes: what is buttoned must be the same number. Count them by one value: let button-count = ${one}.`;
+  const [a, b] = [buttons.row!.apart, holes.row!.apart];
+  if (Math.abs(a - b) <= ALLOWED) return undefined;
+  return `${what} ${printLength(a, unit)} apart, and their buttonholes ${printLength(b, unit)} apart (${printLength(ALLOWED, unit)} is allowed): the closed edge puckers. Begin and end both rows at the same levels.`;
+}
+
+const told = (row: Row, other: Row, message: string): SourcedFinding => ({
+  source: row.piece.source,
+  finding: finding('unlike-buttons', nameOfMark(row.mark), message, {
+    piece: row.piece.name,
+    related: [{ source: other.mark.source, message: `The buttons of ${other.piece.name} are marked here.` }],
+  }),
+});
