@@ -3,7 +3,9 @@ import type { Finding, SourcedFinding } from '../drafting/finding';
 import type { Edge, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { finding, type Judged } from './check';
+import { halfSaid, stretchesInWords, type Left } from './half-said';
 import { nameOfPiece } from './places';
+import { listed } from './words';
 
 export const unfinishedEdge: Judged = {
   code: 'unfinished-edge',
@@ -17,7 +19,8 @@ function unfinished(pattern: Pattern): readonly SourcedFinding[] {
   const doubtful = doubtfulEdges(pattern.doubtful);
   return pattern.pieces.flatMap((piece) => {
     const [seams, finishes] = [pattern.seamsOf(piece.base), pattern.finishesOf(piece.base)];
-    return openOf(piece, { seams, finishes, doubtful: doubtful.get(piece.base) ?? '' });
+    const { unit } = pattern;
+    return openOf(piece, { unit, seams, finishes, doubtful: doubtful.get(piece.base) ?? '' });
   });
 }
 
@@ -34,6 +37,7 @@ function doubtfulEdges(names: ReadonlySet<string>): ReadonlyMap<string, string> 
 
 /** What else than the piece itself says which of its edges are open. */
 interface Around {
+  readonly unit: Pattern['unit'];
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
   readonly doubtful: string;
@@ -42,16 +46,14 @@ interface Around {
 const kept = new WeakMap<Piece, { readonly around: Around; readonly findings: readonly SourcedFinding[] }>();
 
 const sameAround = (a: Around, b: Around): boolean =>
-  a.seams === b.seams && a.finishes === b.finishes && a.doubtful === b.doubtful;
+  a.unit === b.unit && a.seams === b.seams && a.finishes === b.finishes && a.doubtful === b.doubtful;
 
 function openOf(piece: Piece, around: Around): readonly SourcedFinding[] {
   const before = kept.get(piece);
   if (before !== undefined && sameAround(before.around, around)) return before.findings;
-  const [open, half] = isJudged(piece) ? [openEdges(piece, around), halfOpen(piece, around)] : [[], []];
-  const findings = [
-    ...open.map((edge) => ({ source: piece.source, finding: openEdge(piece, edge) })),
-    ...half.map(({ edge, left }) => ({ source: piece.source, finding: halfEdge(piece, edge, left, around) })),
-  ];
+  const open = isJudged(piece) ? openEdges(piece, around).map((edge) => openEdge(piece, edge)) : [];
+  const half = isJudged(piece) ? halfOpen(piece, around).map((left) => halfEdge(piece, left, around)) : [];
+  const findings = [...open, ...half].map((found) => ({ source: piece.source, finding: found }));
   kept.set(piece, { around, findings });
   return findings;
 }
@@ -69,62 +71,14 @@ function openEdges(piece: Piece, { seams, finishes, doubtful }: Around): readonl
   return everyEdge(piece).filter((edge) => !isSaid(edge) && !otherHalf(edge));
 }
 
+function halfOpen(piece: Piece, { seams, finishes, doubtful }: Around): readonly Left[] {
+  const sewn = seams.flatMap(({ left, right }) => [...left, ...right]);
+  const all = [...sewn, ...finishes.flatMap(({ edges }) => edges)];
+  return halfSaid(piece, all).filter(({ edge }) => !doubtful.includes(` ${edge.name} `));
+}
+
 function note(taken: Set<string>, { base }: Piece, { piece, edge }: Pick<SewnEdge, 'piece' | 'edge'>): void {
   if (piece === base) taken.add(edge);
-}
-
-/** A stretch shorter than this is left by rounding or by a place that was measured, mm. */
-const SHORTEST = 3;
-
-interface Left {
-  readonly edge: Edge;
-  /** Sewn distances from the edge's first corner. */
-  readonly left: readonly (readonly [number, number])[];
-}
-
-/** Edges that are taken by stretches alone, which do not cover them. */
-function halfOpen(piece: Piece, { seams, finishes }: Around): readonly Left[] {
-  const taken = [...seams.flatMap(({ left, right }) => [...left, ...right]), ...finishes.flatMap(({ edges }) => edges)];
-  const own = taken.filter(({ piece: of, stretch }) => of === piece.base && stretch !== undefined);
-  return [...new Set(own.map(({ edge }) => edge))].flatMap((name) => {
-    const edge = everyEdge(piece).find((one) => one.name === name);
-    const whole = taken.some((one) => one.piece === piece.base && one.edge === name && one.stretch === undefined);
-    if (edge === undefined || whole || piece.fold?.edge === name) return [];
-    const left = uncovered(
-      edge.sewn,
-      own.filter((one) => one.edge === name).map(({ stretch }) => stretch!),
-    );
-    return left.length === 0 ? [] : [{ edge, left }];
-  });
-}
-
-/** What stretches leave of a length. */
-function uncovered(length: number, stretches: readonly Stretch[]): readonly (readonly [number, number])[] {
-  const spans = stretches.map(({ from, to }) => [Math.min(from, to), Math.max(from, to)] as const);
-  spans.sort((a, b) => a[0] - b[0]);
-  const left: [number, number][] = [];
-  let at = 0;
-  for (const [from, to] of [...spans, [length, length] as const]) {
-    if (from - at > SHORTEST) left.push([at, from]);
-    at = Math.max(at, to);
-  }
-  return left;
-}
-
-function halfEdge(piece: Piece, edge: Edge, left: Left['left'], { unit }: Around): SourcedFinding['finding'] {
-  const name = `${piece.base}.${edge.name}`;
-  const [start, end] = [edge.fromName || 'its beginning', edge.toName || 'its end'];
-  const stretches = left.map(([from, to]) => {
-    const long = printLength(to - from, unit);
-    if (from < SHORTEST) return `${long} from ${start}`;
-    return to > edge.sewn - SHORTEST
-      ? `${long} from ${end}`
-      : `${long} in its middle, ${printLength(from, unit)} from ${start}`;
-  });
-  const message = `Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretches)}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
-  const { node } = edge.statement;
-  const at = node.kind === 'edge' ? node.name.at : node.at;
-  return finding('unfinished-edge', { statement: edge.statement, at }, message, { piece: piece.name });
 }
 
 /** Where the wearer's sides differ, the right one speaks for both. */
@@ -145,6 +99,15 @@ function folded({ statement, fold }: Piece): ReadonlySet<string> {
     node.kind === 'fold' ? node.edge.path.map(({ text }) => text) : [],
   );
   return new Set(fold === undefined ? named : [...named, fold.edge]);
+}
+
+/** An edge of which a part is sewn or finished, and nothing said of the rest. */
+function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): SourcedFinding['finding'] {
+  const name = `${piece.base}.${edge.name}`;
+  const message = `Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretchesInWords(edge, left, unit))}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
+  const { node } = edge.statement;
+  const at = node.kind === 'edge' ? node.name.at : node.at;
+  return finding('unfinished-edge', { statement: edge.statement, at }, message, { piece: piece.name });
 }
 
 function openEdge(piece: Piece, edge: Edge): SourcedFinding['finding'] {

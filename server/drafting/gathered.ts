@@ -4,6 +4,7 @@ import type { Evaluation } from './evaluation';
 import type { Finish, Piece, Seam } from './model';
 import type { FileSet } from './names/files';
 import type { Network, NetworkChange } from './names/network';
+import { passedOn, uncut } from './passed-on';
 import { ofBothSides } from './pieces/both-sides';
 import { same } from './same';
 import { cutSeams } from './sewing/cut-seams';
@@ -31,6 +32,7 @@ export class Gathered {
   private allSeams: readonly Seam[] = NONE;
   private withCut = new Map<string, readonly Seam[]>();
   private named: ReadonlySet<string> = new Set();
+  private passed: ReadonlySet<string> = new Set();
   private stale = true;
 
   /**
@@ -53,12 +55,12 @@ export class Gathered {
     this.finishAnswers = new Answers<Finish>(root, {
       kinds: ['finish'],
       take: (id) => finishesOf(evaluation, id),
-      piecesOf: ({ edges }) => edges.map(({ piece }) => piece),
+      piecesOf: ({ edges, facedBy = [] }) => edges.map(({ piece }) => piece).concat(facedBy),
     });
     this.notchAnswers = [notches(evaluation), notches(otherSide)];
     this.pieceAnswers = new Answers<Piece>(root, {
-      kinds: ['piece', 'divide', 'band'],
-      take: (id) => this.cutPieces(id),
+      kinds: ['piece', 'lining', 'divide', 'join', 'facing', 'band', 'strip'],
+      take: (id) => (this.passed.has(id) ? this.cutPieces(id).map(uncut) : this.cutPieces(id)),
       piecesOf: ({ base }) => [base],
     });
     this.seamAnswers = new Answers<Seam>(root, {
@@ -85,9 +87,19 @@ export class Gathered {
     this.pieceAnswers.note(this.finishAnswers.update());
     for (const notches of this.notchAnswers) this.pieceAnswers.note(notches.update());
     this.pieceAnswers.note(this.seamAnswers.update());
+    this.notePassedOn();
     this.pieceAnswers.update();
     this.addCutSeams();
     this.named = this.namesInDoubt();
+  }
+
+  /** Pieces whose cutting words others have taken over, or have no longer. */
+  private notePassedOn(): void {
+    const before = this.passed;
+    this.passed = passedOn(this.files.root);
+    this.pieceAnswers.note(
+      [...before, ...this.passed].filter((id) => before.has(id) !== this.passed.has(id)),
+    );
   }
 
   private addCutSeams(): void {
@@ -110,7 +122,7 @@ export class Gathered {
     const failed = [...this.seamAnswers.without, ...this.finishAnswers.without].filter(
       ({ id }) => this.evaluation.result(id).answer === undefined,
     );
-    const tops = [...failed.map(({ top }) => top), ...this.files.root.ofKinds(['broken', 'facing'])];
+    const tops = [...failed.map(({ top }) => top), ...this.files.root.ofKinds(['broken'])];
     const names = new Set<string>();
     for (const { statement } of tops) {
       for (const word of statement.text.matchAll(/[\p{L}\p{M}\d-]+(?:\.[\p{L}\p{M}\d-]+)+/gu))

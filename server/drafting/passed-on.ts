@@ -1,0 +1,59 @@
+/** Pieces that are not cut themselves, because others made of them are: what is cut is the last of a chain. */
+import type { Expr, StatementNode } from '../../grammar/syntax';
+import type { FileNames } from './names/files';
+import type { Piece } from './model';
+
+/** Kinds of statement that pass a piece's cutting words on, or take them over unsaid. */
+const KINDS: readonly StatementNode['kind'][] = ['divide', 'join', 'piece'];
+
+/** Names of the file's pieces that are divided or joined, or that were worked further with words they only inherited. */
+export function passedOn(root: FileNames): ReadonlySet<string> {
+  const tops = KINDS.flatMap((kind) => root.ofKind(kind));
+  return new Set(tops.flatMap(({ statement: { node } }) => namesOf(node, root)));
+}
+
+function namesOf(node: StatementNode, root: FileNames): readonly string[] {
+  switch (node.kind) {
+    case 'divide':
+      return pieceName(node.piece);
+    case 'join':
+      return [...pieceName(node.one), ...pieceName(node.other)];
+    case 'piece':
+      return node.workedFrom === undefined
+        ? []
+        : pieceName(node.workedFrom).filter((name) => inherits(root, name));
+    default:
+      return [];
+  }
+}
+
+const pieceName = (expr: Expr): readonly string[] => (expr.kind === 'ref' ? [expr.path[0]!.text] : []);
+
+/** Whether a piece has cutting words that no line of its own says. */
+function inherits(root: FileNames, name: string): boolean {
+  const statement = root.get(name)?.statement;
+  switch (statement?.node.kind) {
+    case 'join':
+    case 'facing':
+      return true;
+    case 'divide': {
+      const share = (statement.block ?? []).find(
+        ({ node }) => node.kind === 'share' && node.name.text === name,
+      );
+      return !(share?.block ?? []).some(({ node }) => node.kind === 'cut');
+    }
+    default:
+      return false;
+  }
+}
+
+const uncutKept = new WeakMap<Piece, Piece>();
+
+/** The piece without its cutting words, the same object while it stays the same. */
+export function uncut(piece: Piece): Piece {
+  const before = uncutKept.get(piece);
+  if (before !== undefined) return before;
+  const { cut: _, ...rest } = piece;
+  uncutKept.set(piece, rest);
+  return rest;
+}
