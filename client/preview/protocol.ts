@@ -6,9 +6,10 @@
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
 import type { PieceDrawing, Placement, Frame, Source } from '../../server/drawing/model';
+import type { Grip } from '../../server/features/grip';
 import type { Trial, TriedChoice } from '../../server/features/trial';
 
-export type { Trial, TriedChoice };
+export type { Grip, Trial, TriedChoice };
 
 export const PROTOCOL_VERSION = 1;
 
@@ -63,7 +64,14 @@ export interface Written {
   readonly type: 'written';
 }
 
-export type ToView = Sheet | Marked | Written;
+/** Extension → view: how the point that was taken hold of can be moved. */
+export interface Gripped {
+  readonly type: 'gripped';
+  readonly source: Source;
+  readonly grip: Grip;
+}
+
+export type ToView = Sheet | Marked | Written | Gripped;
 
 /** What the view remembers, kept by the editor over hiding and reloading. */
 export interface ViewState {
@@ -85,6 +93,9 @@ export type FromView =
   | { readonly type: 'try'; readonly trial: Trial }
   | { readonly type: 'write'; readonly trial: Trial }
   | { readonly type: 'ask'; readonly have: number }
+  | { readonly type: 'grip'; readonly source: Source; readonly piece: string }
+  | { readonly type: 'pull'; readonly source: Source; readonly amounts: readonly number[] }
+  | { readonly type: 'release' }
   | { readonly type: 'goto'; readonly source: Source }
   | { readonly type: 'select'; readonly source: Source | '' };
 
@@ -102,6 +113,10 @@ export const methods = {
   tryOut: 'draftwright/tryOut',
   /** Extension → server: the edits that write a trial into the text. Params `{ uri, trial }`; answer WorkspaceEdit. */
   writeTrial: 'draftwright/writeTrial',
+  /** Extension → server: how a point can be moved by hand. Params `{ uri, source, piece }`; answer Grip. */
+  grip: 'draftwright/grip',
+  /** Extension → server: the edits that move it. Params `{ uri, source, amounts }`; answer WorkspaceEdit or null. */
+  pull: 'draftwright/pull',
   /** Server → extension notification: a Sheet. */
   sheet: 'draftwright/sheet',
   /** Extension → server: where a source stands in the text. Params `{ uri, source }`; answer `{ uri, range } | null`. */

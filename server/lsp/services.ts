@@ -36,9 +36,12 @@ import { hover } from '../features/hover';
 import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
 import { outline } from '../features/outline';
+import { gripOf, pulled, type Grip } from '../features/grip';
 import { writeTrial, type Trial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { OpenDocument } from './documents';
+import { colouringServices } from './colouring';
+import { lookingServices } from './looking';
 import { namingServices } from './naming';
 import { aboutText, offsetOf, service, type AboutText, type Room, type Service } from './service';
 
@@ -116,6 +119,23 @@ function trialWritten({ uri, trial }: Tried, { desk }: Room): WorkspaceEdit | nu
   return source === undefined ? null : workspaceEdit(writeTrial(pattern, source, trial), desk);
 }
 
+interface Taken {
+  readonly uri: string;
+  readonly source: string;
+}
+
+function gripAt({ uri, source, piece }: Taken & { readonly piece: string }, { desk }: Room): Grip {
+  return gripOf(desk.pattern(uri), source, piece, (file) => desk.workshop.source(file));
+}
+
+function pulledTo(
+  { uri, source, amounts }: Taken & { readonly amounts: readonly number[] },
+  { desk }: Room,
+): WorkspaceEdit | null {
+  const fix = pulled(desk.pattern(uri), source, amounts, (file) => desk.workshop.source(file));
+  return fix === undefined ? null : workspaceEdit(fix, desk);
+}
+
 interface OpenPreview {
   readonly uri: string;
   readonly last?: readonly PieceDrawing[];
@@ -147,6 +167,8 @@ export const services: readonly Service[] = [
     layoutWithin,
   ),
   ...namingServices,
+  ...lookingServices,
+  ...colouringServices,
   service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
   service(
     CompletionRequest.method,
@@ -165,6 +187,8 @@ export const services: readonly Service[] = [
     previews.open(uri, last, trial),
   ),
   service(methods.writeTrial, 'names', {}, trialWritten),
+  service(methods.grip, 'geometry', {}, gripAt),
+  service(methods.pull, 'names', {}, pulledTo),
   service(methods.locate, 'names', {}, located),
   service(methods.sourcesAt, 'names', {}, sourcesAt),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {

@@ -64,6 +64,17 @@ export class Preview {
     }
   }
 
+  /** Takes hold of the middle of a thing and moves it by pixels. */
+  async drag(thing: Locator, dx: number, dy: number): Promise<void> {
+    const { x, y, width, height } = (await thing.boundingBox())!;
+    const { mouse } = this.scene.page;
+    await mouse.move(x + width / 2, y + height / 2);
+    await mouse.down();
+    await mouse.move(x + width / 2 + dx, y + height / 2 + dy, { steps: 6 });
+    await this.scene.page.waitForTimeout(300); // a hand that rests before it lets go
+    await mouse.up();
+  }
+
   /** Waits until keys go to the view: the keyboard follows a click a moment later. */
   async hasKeyboard(): Promise<void> {
     await this.scene.until('the keyboard in the view', () =>

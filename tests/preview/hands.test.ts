@@ -45,6 +45,42 @@ describeView('preview under the hands', ({ withSkirt }) => {
     assert.equal(await v.page.locator('.tip.shown').count(), 0);
   });
 
+  it('a dot that is dragged moves its point and not the sheet', async () => {
+    const v = await withSkirt();
+    const dot = v.page.locator('.dot.corner').first();
+    const source = (await dot.getAttribute('data-source'))!;
+    const box = (await dot.locator('.spot').boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const before = await transform(v);
+    await v.page.mouse.move(x, y);
+    await v.page.mouse.down();
+    await v.page.mouse.move(x + 10, y, { steps: 2 });
+    assert.deepEqual(await v.told(), [{ type: 'grip', source, piece: 'back' }]);
+    const axes = [{ x: 1, y: 0, amount: 5, unit: 'cm', mm: 10 }];
+    await v.send({ type: 'gripped', source, grip: { axes } });
+    await v.page.mouse.move(x + 20, y, { steps: 2 });
+    await v.page.mouse.up();
+    const told = await v.told();
+    const zoom = Number(/matrix\((\S+) /.exec(before!)![1]);
+    const amount = Math.round((5 + 20 / zoom / 10) * 10) / 10;
+    assert.deepEqual(told.slice(-2), [{ type: 'pull', source, amounts: [amount] }, { type: 'release' }]);
+    assert.equal(await transform(v), before);
+  });
+
+  it('a dot that can’t be moved says why, near the pointer', async () => {
+    const v = await withSkirt();
+    const dot = v.page.locator('.dot.corner').first();
+    const source = (await dot.getAttribute('data-source'))!;
+    const box = (await dot.locator('.spot').boundingBox())!;
+    await v.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await v.page.mouse.down();
+    await v.page.mouse.move(box.x + 30, box.y + 30, { steps: 3 });
+    await v.send({ type: 'gripped', source, grip: { reason: 'hip-b is worked out from back-hip.' } });
+    assert.equal(await v.page.locator('.tip.shown').textContent(), 'hip-b is worked out from back-hip.');
+    await v.page.mouse.up();
+    assert.equal(await v.page.locator('.tip.shown').count(), 0);
+  });
+
   it('dragging moves the sheet with the pointer and selects nothing', async () => {
     const v = await withSkirt();
     await v.page.keyboard.press('1');

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import { methods, type FromView, type Marked, type Sheet, type Trial } from '../protocol';
 import type { LanguageClientLike } from './client';
+import { Hand } from './hand';
 import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
@@ -21,6 +22,7 @@ export class PreviewPanel {
   private live = false;
   private trial: Trial = { set: {} };
   private readonly last = new LastDrawn();
+  private readonly hand: Hand;
   private readonly ask = newestWins(() => this.askForFullSheet());
 
   constructor(
@@ -29,6 +31,7 @@ export class PreviewPanel {
     private readonly shared: Shared,
     private readonly cursor: () => void,
   ) {
+    this.hand = new Hand(shared.client, uri);
     panel.title = `Preview: ${vscode.Uri.parse(uri).path.split('/').pop()}`;
     panel.webview.onDidReceiveMessage((message: FromView) => this.receive(message));
     panel.onDidChangeViewState(() => this.rest());
@@ -77,6 +80,12 @@ export class PreviewPanel {
         return this.tryOut(message.trial);
       case 'write':
         return void this.write(message.trial);
+      case 'grip':
+        return void this.grip(message.source, message.piece);
+      case 'pull':
+        return this.hand.pull(message.source, message.amounts);
+      case 'release':
+        return this.hand.release();
       case 'goto':
         return void goTo(this.shared.client, this.uri, message.source, this.panel);
       case 'select':
@@ -108,6 +117,11 @@ export class PreviewPanel {
     if (!(await applyTrial(this.shared.client, this.uri, trial))) return;
     void this.panel.webview.postMessage({ type: 'written' });
     this.tryOut({ set: {} });
+  }
+
+  private async grip(source: string, piece: string): Promise<void> {
+    const gripped = await this.hand.grip(source, piece).catch(() => undefined);
+    if (gripped) void this.panel.webview.postMessage(gripped);
   }
 
   /** A hidden view is thrown away by the editor and starts again when it is shown: till then no work is done for it. */

@@ -6,9 +6,17 @@ export interface Gestures {
   zoom(factor: number, x: number, y: number): void;
   click(target: Element, goto: boolean): void;
   hover(target: Element | undefined, x: number, y: number): void;
+  /** A drag that began on a thing which may be moved itself; undefined: the sheet moves. */
+  hold(target: Element): Hold | undefined;
 }
 
-interface Spot {
+/** A thing in the hand, and how far in pixels it was moved since it was taken. */
+export interface Hold {
+  move(dx: number, dy: number, at: Spot): void;
+  end(): void;
+}
+
+export interface Spot {
   readonly x: number;
   readonly y: number;
 }
@@ -22,6 +30,8 @@ const LINE_PX = 16;
 export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void {
   const down = new Map<number, Spot>();
   let dragging = false;
+  let began: { readonly at: Spot; readonly target: Element } | undefined;
+  let held: Hold | undefined;
 
   const at = (event: MouseEvent): Spot => {
     const box = stage.getBoundingClientRect();
@@ -32,6 +42,7 @@ export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void
     if (event.button > 1) return;
     down.set(event.pointerId, at(event));
     dragging = down.size > 1;
+    began = dragging || event.button !== 0 ? undefined : { at: at(event), target: event.target as Element };
   };
 
   const move = (event: PointerEvent) => {
@@ -39,9 +50,14 @@ export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void
     const before = down.get(event.pointerId);
     if (!before) return gestures.hover(event.target as Element, now.x, now.y);
     if (!dragging && Math.hypot(now.x - before.x, now.y - before.y) < DRAG_PX) return;
-    if (!dragging) stage.setPointerCapture(event.pointerId);
+    if (!dragging) {
+      stage.setPointerCapture(event.pointerId);
+      gestures.hover(undefined, 0, 0);
+      held = began && gestures.hold(began.target);
+    }
     dragging = true;
-    stage.classList.add('dragged');
+    stage.classList.add(held ? 'holding' : 'dragged');
+    if (held && began) return held.move(now.x - began.at.x, now.y - began.at.y, now);
     gestures.hover(undefined, 0, 0);
     if (down.size === 1) gestures.pan(before.x - now.x, before.y - now.y);
     else pinch(gestures, event.pointerId, before, now, down);
@@ -53,7 +69,9 @@ export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void
     const clicked = wasDown && !dragging && event.type === 'pointerup' && event.button === 0;
     if (down.size === 0) {
       dragging = false;
-      stage.classList.remove('dragged');
+      held?.end();
+      held = undefined;
+      stage.classList.remove('dragged', 'holding');
     }
     if (clicked) gestures.click(event.target as Element, event.ctrlKey || event.metaKey);
   };

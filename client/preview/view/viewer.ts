@@ -6,7 +6,8 @@ import { Bar } from './bar';
 import * as camera from './camera';
 import { Choices } from './choices';
 import { html } from './dom';
-import { listenToPointers } from './gestures';
+import { listenToPointers, type Hold, type Spot } from './gestures';
+import { Hand } from './hand';
 import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
 import { Problems } from './problems';
 import { Ruler, rulerCorner } from './ruler';
@@ -42,6 +43,14 @@ export class Viewer {
     tryOut: (trial) => this.tryOut(trial),
     write: (trial) => this.host.postMessage({ type: 'write', trial }),
   });
+  /** Where the words of the hand are shown. */
+  private handAt: Spot = { x: 0, y: 0 };
+  private readonly hand = new Hand({
+    grip: (source, piece) => this.host.postMessage({ type: 'grip', source, piece }),
+    pull: (source, amounts) => this.host.postMessage({ type: 'pull', source, amounts }),
+    release: () => this.host.postMessage({ type: 'release' }),
+    say: (words) => this.tip.show(words, this.handAt.x, this.handAt.y),
+  });
   private readonly show: Show;
   private readonly bar: Bar;
 
@@ -72,6 +81,7 @@ export class Viewer {
     if (message.type === 'sheet') this.receiveSheet(message);
     else if (message.type === 'marked') this.receiveMarked(message);
     else if (message.type === 'written') this.written();
+    else if (message.type === 'gripped') this.hand.gripped(message);
   }
 
   private receiveSheet(sheet: Sheet): void {
@@ -182,6 +192,7 @@ export class Viewer {
       zoom: (factor, x, y) => this.look(camera.zoomAbout(this.camera, factor, x, y)),
       click: (target, goto) => this.click(thingAt(target), goto),
       hover: (target, x, y) => this.hover(target, x, y),
+      hold: (target) => this.hold(target),
     });
   }
 
@@ -196,6 +207,19 @@ export class Viewer {
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
     });
+  }
+
+  /** A dot that is dragged moves its point, in the text as well. */
+  private hold(target: Element): Hold | undefined {
+    const dot = target.closest<SVGGElement>('.dot[data-source]');
+    if (!dot || !this.hand.take(dot)) return undefined;
+    return {
+      move: (dx, dy, at) => {
+        this.handAt = at;
+        this.hand.move(dx / this.camera.zoom, dy / this.camera.zoom);
+      },
+      end: () => this.hand.end(),
+    };
   }
 
   private click(thing: SVGGElement | undefined, goto: boolean): void {

@@ -144,6 +144,17 @@ export const aChoiceIsTriedThenWrittenToTheFile: Story = async (scene) => {
   await preview.tells('back/centre', '67cm');
 };
 
+export const aDraggedPointWritesItsLengthAndIsUndoneAtOnce: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  const dot = preview.at('.piece[data-piece="back"] .dot[data-source$="/waist-cb"] > .spot');
+  await preview.drag(dot, 0, 30);
+  await scene.until('a shorter centre', async () => !(await preview.tip('back/centre')).includes('67cm'));
+  await scene.picture('a-point-was-dragged');
+  await scene.focusText(DRAFT);
+  await scene.press('Control+z');
+  await preview.tells('back/centre', '67cm');
+};
+
 export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
   const preview = await Preview.of(scene);
   await preview.zoomIn(3);

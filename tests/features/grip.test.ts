@@ -1,0 +1,113 @@
+/** Points that are taken hold of in the drawing, and the lengths that follow the hand. */
+import assert from 'node:assert/strict';
+import { gripOf, pulled } from '../../server/features/grip';
+import { Workshop } from '../../server/drafting/workshop';
+import { doorTo, MAIN } from '../support/drafts';
+
+const TEXT = `draft sheet {
+  let half = 20cm / 2
+  point a = origin
+  point b = a right 30cm
+  point c = b down 20cm left 4cm
+  point d = a down 20cm
+  line slope = b to c
+  point e = on slope 5cm from b
+  point f = on slope 5cm from c
+  point g = a right half
+  point h = midpoint of a and b
+  point i = h
+}
+piece flag of sheet {
+  cut 1
+  outline from a {
+    top straight to g
+      then straight to i
+      then straight to b
+    fly straight to e
+      then straight to f
+      then straight to c
+    foot straight to d
+    hoist straight to a
+  }
+}
+piece turned worked from flag mirrored {
+  cut 1
+}
+`;
+
+const grip = (name: string, piece = 'flag') => {
+  const workshop = new Workshop(doorTo(TEXT));
+  return gripOf(workshop.pattern(MAIN), `sheet/${name}`, piece, (uri) => workshop.source(uri));
+};
+
+function checkAxes(
+  name: string,
+  expected: readonly (readonly [x: number, y: number, length: string])[],
+): void {
+  const found = grip(name);
+  assert.ok('axes' in found, JSON.stringify(found));
+  const round = (value: number) => Number(value.toFixed(4)) + 0;
+  assert.deepEqual(
+    found.axes.map(({ x, y, amount, unit }) => [round(x), round(y), `${amount}${unit}`]),
+    expected,
+  );
+}
+
+function checkReason(name: string, reason: RegExp, piece?: string): void {
+  const found = grip(name, piece);
+  assert.match('reason' in found ? found.reason : 'it can be moved', reason);
+}
+
+function checkPulled(name: string, amounts: readonly number[], expected: string): void {
+  const workshop = new Workshop(doorTo(TEXT));
+  const fix = pulled(workshop.pattern(MAIN), `sheet/${name}`, amounts, (uri) => workshop.source(uri))!;
+  const last = [...fix.edits].sort((a, b) => b.place.from - a.place.from);
+  const text = last.reduce(
+    (now, { place, text: words }) => now.slice(0, place.from) + words + now.slice(place.to),
+    TEXT,
+  );
+  assert.ok(text.includes(expected), text);
+  assert.equal(
+    text.length - TEXT.length,
+    expected.length -
+      TEXT.split('\n')
+        .find((line) => line.includes(`point ${name} `))!
+        .trim().length,
+  );
+}
+
+describe('a point taken hold of', () => {
+  it('squared from another by a length moves along that way', () => checkAxes('b', [[1, 0, '30cm']]));
+
+  it('squared twice moves both ways, the last step first', () =>
+    checkAxes('c', [
+      [-1, 0, '4cm'],
+      [0, 1, '20cm'],
+    ]));
+
+  it('counted along a line moves along it, away from where it is counted', () => {
+    const [x, y] = [-4 / Math.hypot(4, 20), 20 / Math.hypot(4, 20)].map((value) =>
+      Number(value.toFixed(4)),
+    ) as [number, number];
+    checkAxes('e', [[x, y, '5cm']]);
+    checkAxes('f', [[-x, -y, '5cm']]);
+  });
+
+  it('that is worked out says from what', () => {
+    checkReason('g', /^g is worked out from a, half: change that in the text\.$/);
+    checkReason('i', /^i is where h is\.$/);
+  });
+
+  it('of a piece that was turned over is moved in the draft', () =>
+    checkReason('b', /turned over after b was drawn: move it in the draft/, 'turned'));
+
+  it('that no draft has is no point of a draft', () => checkReason('nowhere', /not from a point of a draft/));
+
+  it('writes its new lengths and nothing else', () => {
+    checkPulled('b', [31.5], 'point b = a right 31.5cm');
+    checkPulled('c', [3, 22.4], 'point c = b down 22.4cm left 3cm');
+    checkPulled('e', [0], 'point e = on slope 0cm from b');
+  });
+
+  it('can’t be pulled to less than nothing', () => checkPulled('b', [-3], 'point b = a right 0cm'));
+});
