@@ -67,24 +67,25 @@ function concerns(pattern: Pattern, found: PlacedFinding, { of }: Acceptance): b
   const wanted = of.source;
   if (wanted === undefined) return false;
   if (pattern.pieces.some(({ source, name }) => source === wanted && name === found.piece)) return true;
-  if (isWithin(found.source, wanted) && !isLineOfPiece(pattern, wanted)) return true;
-  const owner = pattern.pieces.filter(({ source }) => wanted.startsWith(`${source}/`));
-  const ofSeam = pattern.seams.some(({ source }) => source === found.source);
-  const other = owner.length > 0 && owner.every(({ name }) => name !== found.piece);
-  if (!ofSeam && found.piece !== undefined && other) return false;
-  const edges = owner.flatMap((piece) =>
-    piece.edges.flatMap((edge) => (`${piece.source}/${edge.name}` === wanted ? [edge.source] : [])),
-  );
-  // of a seam, each of its edges is spoken of
-  const places = [found.place, ...(ofSeam ? found.related.map(({ place }) => place) : [])];
-  const here = places.flatMap(({ uri, from }) => pattern.sourcesAt(uri, from));
-  return [wanted, ...edges].some((source) => here.some((one) => isWithin(one, source)));
+  const owners = pattern.pieces.filter(({ source }) => wanted.startsWith(`${source}/`));
+  if (owners.length === 0 && isWithin(found.source, wanted)) return true;
+  const seam = pattern.seams.find(({ source }) => source === found.source);
+  if (seam !== undefined && [...seam.left, ...seam.right].some(({ source }) => source === wanted))
+    return true;
+  const here = pattern.sourcesAt(found.place.uri, found.place.from);
+  if (found.piece === undefined || owners.length === 0 || seam !== undefined)
+    return here.some((one) => isWithin(one, wanted));
+  const owner = owners.find(({ name }) => name === found.piece);
+  if (owner === undefined) return false;
+  // a piece made from another has no line of its own for an edge: there the message names it
+  if (here[0] === owner.source) return found.message.includes(`${found.piece}.${nameOf(wanted)}`);
+  return here.some((one) => nameOf(one) === nameOf(wanted));
 }
 
-const isWithin = (source: string, of: string): boolean => source === of || source.startsWith(`${of}/`);
+/** The last name of a path: `foot` of `sack/foot`. */
+const nameOf = (source: string): string => source.slice(source.lastIndexOf('/') + 1);
 
-const isLineOfPiece = ({ pieces }: Pattern, wanted: string): boolean =>
-  pieces.some(({ source }) => wanted.startsWith(`${source}/`));
+const isWithin = (source: string, of: string): boolean => source === of || source.startsWith(`${of}/`);
 
 // ------------------------------------------------------------------------------------------- the lines themselves
 
