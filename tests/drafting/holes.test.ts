@@ -46,8 +46,10 @@ describe('a hole', () => {
   });
 
   it('walked the other way round is the same hole', () => {
-    const other = SLOT.replace('mouth straight to (a right 9cm down 5cm)', 'mouth straight to (a right 5cm down 11cm)')
-      .replace('foot straight to (a right 5cm down 11cm)', 'foot straight to (a right 9cm down 5cm)');
+    const other = SLOT.replace(
+      'mouth straight to (a right 9cm down 5cm)',
+      'mouth straight to (a right 5cm down 11cm)',
+    ).replace('foot straight to (a right 5cm down 11cm)', 'foot straight to (a right 9cm down 5cm)');
     const [one, two] = [SLOT, other].map((lines) => pieceIn(panel(`${lines}\nallow 5mm`)).holes[0]!);
     assert.equal(two!.area, one!.area);
     assert.ok(Math.abs(areaOf(two!.cutting!) - areaOf(one!.cutting!)) < 1e-6);
@@ -57,6 +59,10 @@ describe('a hole', () => {
     const text = panelText(`${SLOT}\nallow 2.5cm`);
     assert.equal(pieceIn(panel(`${SLOT}\nallow 2.5cm`)).holes[0]!.cutting, undefined);
     assert.match(saidOf(text).join('\n'), /hole-too-small/);
+    // a square turned inside out both ways looks like a hole again
+    const square = SLOT.replaceAll('down 11cm', 'down 9cm');
+    assert.equal(pieceIn(panel(`${square}\nallow 2.6cm`)).holes[0]!.cutting, undefined);
+    assert.ok(pieceIn(panel(`${square}\nallow 1.9cm`)).holes[0]!.cutting);
   });
 
   it('has edges that are sewn and finished as those of the outline are', () => {
@@ -89,7 +95,10 @@ finish rest front.foot, front.outer, patch.p-foot, patch.p-outer bound 6mm`;
   });
 
   it('answers for the lengths of its edges, and takes notches', () => {
-    const pattern = panel(SLOT, 'let long = length(front.inner)\nnotch half on front.inner at halfway, single');
+    const pattern = panel(
+      SLOT,
+      'let long = length(front.inner)\nnotch half on front.inner at halfway, single',
+    );
     assert.deepEqual(pattern.values.get('long'), { kind: 'length', amount: 60 });
     const [notch] = pieceIn(pattern).notches;
     assert.deepEqual([notch!.edge, notch!.distance], ['inner', 30]);
@@ -109,8 +118,12 @@ finish rest front.foot, front.outer, patch.p-foot, patch.p-outer bound 6mm`;
   });
 
   it('without edges, or with a dart, is told', () => {
-    assert.match(saidOf(panelText('hole slot from a {\n}')).join('\n'), /empty-outline: The hole slot has no edges/);
-    const dart = 'mouth straight to (a right 6cm down 5cm) then dart tuck by middle to (a right 9cm down 5cm)';
+    assert.match(
+      saidOf(panelText('hole slot from a {\n}')).join('\n'),
+      /empty-outline: The hole slot has no edges/,
+    );
+    const dart =
+      'mouth straight to (a right 6cm down 5cm) then dart tuck by middle to (a right 9cm down 5cm)';
     const said = saidOf(panelText(SLOT.replace('mouth straight to (a right 9cm down 5cm)', dart)));
     assert.match(said.join('\n'), /wrong-kind: A hole has no darts to be sewn/);
   });
@@ -118,7 +131,10 @@ finish rest front.foot, front.outer, patch.p-foot, patch.p-outer bound 6mm`;
   it('that reaches over the outline, or lies outside it, is an error', () => {
     const across = SLOT.replaceAll('right 9cm', 'right 25cm');
     const beyond = SLOT.replaceAll('right 9cm', 'right 29cm').replaceAll('right 5cm', 'right 22cm');
-    assert.match(saidOf(panelText(across)).join('\n'), /hole-outside: The hole slot reaches over side of front/);
+    assert.match(
+      saidOf(panelText(across)).join('\n'),
+      /hole-outside: The hole slot reaches over side of front/,
+    );
     assert.match(saidOf(panelText(beyond)).join('\n'), /hole-outside: The hole slot lies outside front/);
     assert.doesNotMatch(saidOf(panelText(`${ROUND}\n${SLOT}`)).join('\n'), /hole-outside/);
   });
@@ -129,7 +145,10 @@ finish rest front.foot, front.outer, patch.p-foot, patch.p-outer bound 6mm`;
   });
 
   it('moves with the part of the piece that holds it, and is inherited', () => {
-    const pattern = panel(SLOT, 'piece long worked from front {\n  lengthen 3cm at ((a down 3cm) to (b down 3cm))\n}');
+    const pattern = panel(
+      SLOT,
+      'piece long worked from front {\n  lengthen 3cm at ((a down 3cm) to (b down 3cm))\n}',
+    );
     const [hole] = pieceIn(pattern, 'long').holes;
     assert.equal(hole!.edges[0]!.path.start.y, 80);
     assert.ok(Math.abs(pieceIn(pattern, 'long').area - (200 * 330 - 2400)) < 1e-6);
