@@ -23,7 +23,7 @@ export const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   note: DiagnosticSeverity.Information,
 };
 
-const symbolKinds: Readonly<Record<Kind, SymbolKind>> = {
+export const symbolKinds: Readonly<Record<Kind, SymbolKind>> = {
   pattern: SymbolKind.File,
   value: SymbolKind.Variable,
   choice: SymbolKind.Constant,

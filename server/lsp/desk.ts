@@ -3,6 +3,7 @@ import { check, NO_SEVERITIES, withSeverities, type Severities } from '../checks
 import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { ReadFile } from '../features/definition';
+import { ALL_HINTS } from '../features/hints';
 import { Lines } from '../features/lines';
 import { Names, tiedTo, usedPaths } from '../features/names';
 import { problemsOf } from '../features/problems';
@@ -15,6 +16,8 @@ export class Desk implements Addresses {
   readonly files: Files;
   readonly workshop: Workshop;
   readonly documents: Documents;
+  /** Which hints the client wants between the words. */
+  hintKinds = ALL_HINTS;
   /** Lines of files that are not open, kept while their text is the same. */
   readonly #lines = new Map<string, Lines>();
   readonly #names = new Map<string, Names>();

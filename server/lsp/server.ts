@@ -1,5 +1,6 @@
 /** The language server: wires a connection to the desk, the services, the diagnostics and the previews. */
 import {
+  CodeLensRefreshRequest,
   LSPErrorCodes,
   Message,
   ResponseError,
@@ -12,6 +13,7 @@ import {
   type ResponseMessage,
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
+import type { Pattern } from '../drafting/model';
 import type { Trial } from '../features/trial';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
@@ -65,8 +67,14 @@ class Server {
     this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
     this.#room = { desk, previews: this.#previews };
-    this.#settings = new ClientSettings(connection, (severities) => {
-      if (desk.judgeBy(severities)) this.#rounds.touch('');
+    this.#settings = new ClientSettings(connection, {
+      severities: (set) => {
+        if (desk.judgeBy(set)) this.#rounds.touch('');
+      },
+      hints: (kinds) => {
+        desk.hintKinds = kinds;
+        this.#askAgain();
+      },
     });
   }
 
@@ -97,6 +105,10 @@ class Server {
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
     this.#settings.greet(params);
+    this.#refreshes = {
+      hints: params.capabilities.workspace?.inlayHint?.refreshSupport === true,
+      lenses: params.capabilities.workspace?.codeLens?.refreshSupport === true,
+    };
     this.#hearsFolders = params.capabilities.workspace?.workspaceFolders === true;
     return {
       serverInfo: { name: 'draftwright', version: process.env.DRAFTWRIGHT_VERSION ?? 'from source' },
@@ -128,13 +140,16 @@ class Server {
     this.connection.onDidChangeTextDocument((params) =>
       this.#guarded('Following an edit', () => {
         const key = this.desk.documents.change(params);
-        if (key !== undefined) this.#rounds.touch(key);
+        if (key === undefined) return;
+        this.#typedIn = key;
+        this.#rounds.touch(key);
       }),
     );
     this.connection.onDidCloseTextDocument(({ textDocument: { uri } }) =>
       this.#guarded('Closing a text', () => {
         const key = this.desk.documents.close(uri);
         this.#diagnostics.clear(key, uri);
+        this.#drafted.delete(key);
         this.#rounds.touch(key);
       }),
     );
@@ -157,6 +172,19 @@ class Server {
     this.#rounds.touch('');
   }
 
+  /** The text that was edited last: its client asks again by itself. */
+  #typedIn = '';
+  readonly #drafted = new Map<string, Pattern>();
+
+  #refreshes: { hints: boolean; lenses: boolean } = { hints: false, lenses: false };
+
+  /** Has the client ask again for figures that rest on more than the text they stand in. */
+  #askAgain(): void {
+    const { languages } = this.connection;
+    if (this.#refreshes.hints) void languages.inlayHint.refresh();
+    if (this.#refreshes.lenses) void this.connection.sendRequest(CodeLensRefreshRequest.type);
+  }
+
   /** Files that somebody looks at, as texts or as drawings. */
   #watched(): readonly string[] {
     return [...new Set([...this.desk.documents.keys(), ...this.#previews.keys()])];
@@ -166,6 +194,9 @@ class Server {
     this.#guarded(`Drafting ${key}`, () => {
       const pattern = this.desk.pattern(key);
       const document = this.desk.documents.get(key);
+      const before = this.#drafted.get(key);
+      if (document !== undefined) this.#drafted.set(key, pattern);
+      if (before !== undefined && before !== pattern && key !== this.#typedIn) this.#askAgain();
       if (document !== undefined) this.#diagnostics.publish(document, this.desk.problems(pattern));
       this.#previews.update(key, pattern);
     });

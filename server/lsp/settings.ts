@@ -1,10 +1,11 @@
-/** What a client sets: how grave each problem is. Asked for where the client can be asked, else taken as it is sent. */
+/** What a client sets: how grave each problem is, and which hints it wants. Asked for where the client can be asked, else taken as it is sent. */
 import {
   DidChangeConfigurationNotification,
   type Connection,
   type InitializeParams,
 } from 'vscode-languageserver';
 import { readSettings, type Severities } from '../checks';
+import type { HintKinds } from '../features/hints';
 
 /** The section of a client's configuration. */
 const SECTION = 'draftwright';
@@ -13,10 +14,10 @@ export class ClientSettings {
   #asks = false;
   #registers = false;
 
-  /** @param take is handed the severities whenever they may have changed */
+  /** @param take is handed what is set whenever it may have changed */
   constructor(
     private readonly connection: Connection,
-    private readonly take: (severities: Severities) => void,
+    private readonly take: { severities(set: Severities): void; hints(kinds: HintKinds): void },
   ) {}
 
   /** Before anything is asked: what came with the greeting. */
@@ -24,12 +25,16 @@ export class ClientSettings {
     this.#asks = workspace?.configuration === true;
     this.#registers = workspace?.didChangeConfiguration?.dynamicRegistration === true;
     this.#read(part(initializationOptions, 'severity'));
+    this.take.hints(hintKinds(part(initializationOptions, 'inlayHints')));
   }
 
   listen(): void {
     this.connection.onDidChangeConfiguration(({ settings }: { settings: unknown }) => {
       if (this.#asks) this.#ask();
-      else this.#read(part(part(settings, SECTION), 'severity'));
+      else {
+        this.#read(part(part(settings, SECTION), 'severity'));
+        this.take.hints(hintKinds(part(part(settings, SECTION), 'inlayHints')));
+      }
     });
   }
 
@@ -42,15 +47,29 @@ export class ClientSettings {
     void this.connection.workspace
       .getConfiguration(`${SECTION}.severity`)
       .then((severity: unknown) => this.#read(severity));
+    void this.connection.workspace
+      .getConfiguration(`${SECTION}.inlayHints`)
+      .then((kinds: unknown) => this.take.hints(hintKinds(kinds)));
   }
 
   /** A setting that can't be followed is told in the client's log, and the others hold. */
   #read(severity: unknown): void {
     const { severities, refusals } = readSettings(Object.entries(isRecord(severity) ? severity : {}));
     for (const refusal of refusals) this.connection.console.warn(`${SECTION}.severity: ${refusal}`);
-    this.take(severities);
+    this.take.severities(severities);
   }
 }
+
+/** Whatever is not set is shown. */
+const hintKinds = (set: unknown): HintKinds => {
+  const wanted = (name: keyof HintKinds): boolean => part(set, name) !== false;
+  return {
+    enabled: wanted('enabled'),
+    edges: wanted('edges'),
+    seams: wanted('seams'),
+    values: wanted('values'),
+  };
+};
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,0 +1,167 @@
+/** What each word of a text is, for colours: from the syntax where it tells, else from the word itself. */
+import { tokensOf, type TokenKind } from '../../grammar';
+import type { Name, Ref, SourceFile, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
+import { ofNode } from '../drafting/names/mentions';
+import type { RefSpace } from '../drafting/names/references';
+import { measurementNamed } from '../drafting/values/measurements';
+
+export type Colour =
+  | 'keyword'
+  | 'comment'
+  | 'string'
+  | 'number'
+  | 'operator'
+  | 'function'
+  | 'value'
+  | 'measurement'
+  | 'shape'
+  | 'part'
+  | 'block'
+  | 'seam'
+  | 'body'
+  | 'word';
+
+export interface Coloured {
+  readonly from: number;
+  readonly to: number;
+  readonly colour: Colour;
+  readonly defines: boolean;
+}
+
+const LEXICAL: Readonly<Record<TokenKind, Colour | undefined>> = {
+  keyword: 'keyword',
+  word: 'keyword',
+  name: 'shape',
+  function: 'function',
+  number: 'number',
+  date: 'number',
+  text: 'string',
+  sign: 'operator',
+  bracket: undefined,
+  brace: undefined,
+  comment: 'comment',
+  unknown: undefined,
+};
+
+/** Kept while a top-level statement stays the same object; offsets count from its start. */
+const kept = new WeakMap<TopLevel, readonly Coloured[]>();
+
+/** The coloured words of a file between two offsets, in order; no word crosses a line. */
+export function colours(file: SourceFile, from = 0, to = Infinity): readonly Coloured[] {
+  const found: Coloured[] = [];
+  let at = 0;
+  const between = (end: number): void => {
+    // between statements stand comments, and what could not be read
+    if (end > at && end > from && at < to) found.push(...lexical(file.text.slice(at, end), at));
+  };
+  for (const top of file.items) {
+    between(top.offset);
+    at = top.offset + top.text.length;
+    if (top.offset > to || at < from) continue;
+    for (const one of coloursIn(top))
+      found.push({ ...one, from: one.from + top.offset, to: one.to + top.offset });
+  }
+  between(file.text.length);
+  return found.filter((one) => one.from < to && one.to > from);
+}
+
+/** The coloured words of one top-level statement, counted from its start. */
+export function coloursIn(top: TopLevel): readonly Coloured[] {
+  const known = kept.get(top) ?? named(top);
+  kept.set(top, known);
+  return known;
+}
+
+export const lexical = (text: string, offset: number): readonly Coloured[] =>
+  tokensOf(text).flatMap(({ kind, from, to }) => {
+    const colour = LEXICAL[kind];
+    return colour === undefined ? [] : [{ from: from + offset, to: to + offset, colour, defines: false }];
+  });
+
+function named(top: TopLevel): readonly Coloured[] {
+  const names = new Map<number, Pick<Coloured, 'colour' | 'defines'>>();
+  const visit = (statement: Statement): void => {
+    inStatement(statement, ({ at }, colour, defines) =>
+      names.set(statement.start + at.from, { colour, defines }),
+    );
+    statement.block?.forEach(visit);
+  };
+  visit(top.statement);
+  return lexical(top.text, 0).map((one) => ({ ...one, ...names.get(one.from) }));
+}
+
+type See = (name: Name, colour: Colour, defines: boolean) => void;
+
+function inStatement({ node }: Statement, see: See): void {
+  if ('name' in node && node.name !== undefined) see(node.name, colourOf(node), true);
+  if (node.kind === 'drafted-for') see(node.body, 'body', false);
+  if (node.kind === 'body' && node.from !== undefined) see(node.from.table, 'body', false);
+  if (node.kind === 'divide') node.into.forEach(({ name }) => see(name, 'block', true));
+  if (node.kind === 'join') see(node.into, 'block', true);
+  ofNode(node, (ref, space) => inPath(ref, space, see));
+}
+
+function inPath({ path }: Ref, space: RefSpace, see: See): void {
+  path.forEach((name, i) => {
+    const last = i === path.length - 1;
+    if (GIVEN.has(name.text)) return see(name, 'word', false);
+    if (path.length > 1 && !last) return see(name, space === 'value' ? valueColour(name) : 'block', false);
+    see(name, path.length > 1 && space === 'edge' ? 'part' : ofSpace(name, space), false);
+  });
+}
+
+const GIVEN: ReadonlySet<string> = new Set(['origin', 'pi', 'nothing', 'halfway']);
+
+const valueColour = ({ text }: Name): Colour => (measurementNamed.has(text) ? 'measurement' : 'block');
+
+function ofSpace(name: Name, space: RefSpace): Colour {
+  switch (space) {
+    case 'value':
+    case 'comparand':
+      return measurementNamed.has(name.text) ? 'measurement' : 'value';
+    case 'part':
+      return 'part';
+    case 'edge':
+      return 'seam';
+    case 'block':
+      return 'block';
+    case 'body':
+      return 'body';
+    case 'word':
+      return 'word';
+    default:
+      return 'shape';
+  }
+}
+
+function colourOf({ kind }: StatementNode): Colour {
+  switch (kind) {
+    case 'let':
+    case 'choose':
+    case 'solve':
+      return 'value';
+    case 'measure':
+    case 'measured':
+    case 'row':
+      return 'measurement';
+    case 'shape':
+    case 'circle':
+      return 'shape';
+    case 'draft':
+    case 'piece':
+    case 'lining':
+    case 'facing':
+    case 'band':
+    case 'strip':
+    case 'share':
+      return 'block';
+    case 'seam':
+    case 'finish':
+      return 'seam';
+    case 'body':
+    case 'sizes':
+      return 'body';
+    default:
+      return 'part';
+  }
+}

@@ -1,0 +1,142 @@
+/** Colours over the protocol: all of a text, what is in sight, and only what changed since it was asked last. */
+import {
+  SemanticTokensDeltaRequest,
+  SemanticTokensRangeRequest,
+  SemanticTokensRequest,
+  type SemanticTokens,
+  type SemanticTokensDelta,
+  type SemanticTokensDeltaParams,
+  type SemanticTokensRangeParams,
+} from 'vscode-languageserver';
+import { colours, type Colour, type Coloured } from '../features/colours';
+import type { Lines } from '../features/lines';
+import type { OpenDocument } from './documents';
+import { aboutText, service, type AboutText, type Service } from './service';
+
+/** Standard words of the protocol, so that every editor has a colour for them. */
+const TYPES: Readonly<Record<Colour, string>> = {
+  keyword: 'keyword',
+  comment: 'comment',
+  string: 'string',
+  number: 'number',
+  operator: 'operator',
+  function: 'function',
+  value: 'variable',
+  measurement: 'parameter',
+  shape: 'property',
+  part: 'enumMember',
+  block: 'class',
+  seam: 'interface',
+  body: 'struct',
+  word: 'macro',
+};
+
+const LEGEND = [...Object.values(TYPES)];
+const INDEX = new Map(Object.keys(TYPES).map((colour, i) => [colour as Colour, i]));
+const MODIFIERS = ['declaration'];
+
+/** Five numbers a word: lines and characters from the word before, length, type, modifiers. */
+export function encoded(found: readonly Coloured[], lines: Lines): number[] {
+  const data: number[] = [];
+  let [line, character] = [0, 0];
+  for (const { from, to, colour, defines } of found) {
+    const at = lines.position(from);
+    const sameLine = at.line === line;
+    data.push(
+      at.line - line,
+      sameLine ? at.character - character : at.character,
+      to - from,
+      INDEX.get(colour)!,
+      defines ? 1 : 0,
+    );
+    ({ line, character } = at);
+  }
+  return data;
+}
+
+interface Last {
+  readonly id: string;
+  readonly data: readonly number[];
+}
+
+/** The last colours of each open text, to tell what changed; gone with the text. */
+class Told {
+  readonly #last = new Map<string, Last>();
+  #count = 0;
+
+  take({ key }: OpenDocument, data: readonly number[]): string {
+    const id = String(++this.#count);
+    this.#last.set(key, { id, data });
+    return id;
+  }
+
+  of({ key }: OpenDocument, id: string): Last | undefined {
+    const last = this.#last.get(key);
+    return last?.id === id ? last : undefined;
+  }
+}
+
+const rooms = new WeakMap<object, Told>();
+
+function toldIn(desk: object): Told {
+  const told = rooms.get(desk) ?? new Told();
+  rooms.set(desk, told);
+  return told;
+}
+
+const whole = aboutText((document, _params: AboutText, desk): SemanticTokens | null => {
+  const file = desk.workshop.source(document.key);
+  if (file === undefined) return null;
+  const data = encoded(colours(file), document.lines);
+  return { resultId: toldIn(desk).take(document, data), data };
+});
+
+const within = aboutText((document, { range }: SemanticTokensRangeParams, desk): SemanticTokens | null => {
+  const file = desk.workshop.source(document.key);
+  if (file === undefined) return null;
+  const { lines } = document;
+  return { data: encoded(colours(file, lines.offset(range.start), lines.offset(range.end)), lines) };
+});
+
+const changed = aboutText(
+  (document, params: SemanticTokensDeltaParams, desk): SemanticTokens | SemanticTokensDelta | null => {
+    const file = desk.workshop.source(document.key);
+    if (file === undefined) return null;
+    const before = toldIn(desk).of(document, params.previousResultId);
+    const data = encoded(colours(file), document.lines);
+    const resultId = toldIn(desk).take(document, data);
+    return before === undefined ? { resultId, data } : { resultId, edits: difference(before.data, data) };
+  },
+);
+
+/** One replacement, in numbers: what two lists begin and end with alike is left out. */
+export function difference(
+  before: readonly number[],
+  after: readonly number[],
+): SemanticTokensDelta['edits'] {
+  const shorter = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < shorter && before[start] === after[start]) start++;
+  if (start === before.length && start === after.length) return [];
+  let end = 0;
+  while (end < shorter - start && before[before.length - 1 - end] === after[after.length - 1 - end]) end++;
+  const data = after.slice(start, after.length - end);
+  return [{ start, deleteCount: before.length - end - start, data }];
+}
+
+export const colouringServices: readonly Service[] = [
+  service(
+    SemanticTokensRequest.method,
+    'text',
+    {
+      semanticTokensProvider: {
+        legend: { tokenTypes: LEGEND, tokenModifiers: MODIFIERS },
+        full: { delta: true },
+        range: true,
+      },
+    },
+    whole,
+  ),
+  service(SemanticTokensDeltaRequest.method, 'text', {}, changed),
+  service(SemanticTokensRangeRequest.method, 'text', {}, within),
+];

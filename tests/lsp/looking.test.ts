@@ -1,0 +1,134 @@
+/** Hints, lenses, forms, links, selections, symbols and colours as an editor asks for them. */
+import assert from 'node:assert/strict';
+import type {
+  CodeLens,
+  DocumentLink,
+  InlayHint,
+  SelectionRange,
+  SemanticTokens,
+  SemanticTokensDelta,
+  SignatureHelp,
+  SymbolInformation,
+} from 'vscode-languageserver';
+import { DidChangeConfigurationNotification } from 'vscode-languageserver/node';
+import { Lines } from '../../server/features/lines';
+import { apron } from '../support/apron';
+import { TestClient } from '../support/client';
+
+const uri = 'file:///wardrobe/apron.draft';
+const textDocument = { uri };
+
+async function withApron(story: (client: TestClient) => Promise<void>, text = apron): Promise<void> {
+  const client = await TestClient.start({ folders: ['file:///wardrobe'] });
+  try {
+    await client.open(uri, text);
+    await story(client);
+  } finally {
+    await client.leave();
+  }
+}
+
+const whole = (text: string) => new Lines(text).range(0, text.length);
+
+describe('looking at a text in an editor', () => {
+  it('shows hints, and those alone that are set', () =>
+    withApron(async (client) => {
+      const ask = () =>
+        client.ask<InlayHint[]>('textDocument/inlayHint', { textDocument, range: whole(apron) });
+      const all = await ask();
+      assert.ok(all.some(({ label }) => label === '30cm'));
+      const set = (inlayHints: object) =>
+        client.connection.sendNotification(DidChangeConfigurationNotification.type, {
+          settings: { draftwright: { inlayHints } },
+        });
+      await set({ edges: false });
+      assert.ok((await ask()).length < all.length);
+      await set({ enabled: false });
+      assert.deepEqual(await ask(), []);
+      await set({});
+      assert.deepEqual(await ask(), all);
+    }));
+
+  it('shows how pieces are cut above them', () =>
+    withApron(async (client) => {
+      const found = await client.ask<CodeLens[]>('textDocument/codeLens', { textDocument });
+      assert.ok(found.some(({ command }) => command?.title.startsWith('cut 1')));
+    }));
+
+  it('shows the form of a statement when asked, and only that of a call while it is typed', () =>
+    withApron(async (client) => {
+      const ask = (triggerKind: number) =>
+        client.ask<SignatureHelp | null>('textDocument/signatureHelp', {
+          ...client.at(uri, 'width = 60cm', 3),
+          context: { triggerKind, isRetrigger: false },
+        });
+      assert.equal((await ask(1))?.signatures[0]?.label, 'choose NAME = VALUE in LOW .. HIGH');
+      assert.equal(await ask(2), null);
+    }));
+
+  it('leads from a use line to its file where there is one', () =>
+    withApron(async (client) => {
+      const bodies = 'file:///wardrobe/bodies.draft';
+      await client.open(bodies, 'body ferrywoman {\n  waist 74cm\n}\n');
+      const found = await client.ask<DocumentLink[]>('textDocument/documentLink', { textDocument });
+      assert.deepEqual(
+        found.map(({ target }) => target),
+        [bodies],
+      );
+    }, 'use "bodies.draft"\nuse "gone.draft"\n'));
+
+  it('widens a selection at each of several places', () =>
+    withApron(async (client) => {
+      const positions = [
+        { line: 0, character: 5 },
+        { line: 0, character: 12 },
+      ];
+      const found = await client.ask<SelectionRange[]>('textDocument/selectionRange', {
+        textDocument,
+        positions,
+      });
+      assert.equal(found.length, 2);
+      assert.ok(found.every(({ parent }) => parent !== undefined));
+    }));
+
+  it('finds a name in every open text', () =>
+    withApron(async (client) => {
+      const found = await client.ask<SymbolInformation[]>('workspace/symbol', { query: 'width' });
+      assert.deepEqual(
+        found.map(({ name, location }) => [name, location.uri]),
+        [['width', uri]],
+      );
+    }));
+
+  it('sends colours whole, in part, and what changed of them', () =>
+    withApron(async (client) => {
+      const full = await client.ask<SemanticTokens>('textDocument/semanticTokens/full', { textDocument });
+      const range = { start: { line: 0, character: 0 }, end: { line: 3, character: 0 } };
+      const part = await client.ask<SemanticTokens>('textDocument/semanticTokens/range', {
+        textDocument,
+        range,
+      });
+      assert.deepEqual(part.data, full.data.slice(0, part.data.length));
+      assert.ok(part.data.length > 0 && part.data.length < full.data.length);
+      await client.type(uri, 'width = 60cm', 'width = 160cm');
+      const delta = await client.ask<SemanticTokensDelta>('textDocument/semanticTokens/full/delta', {
+        textDocument,
+        previousResultId: full.resultId,
+      });
+      const [edit] = delta.edits;
+      assert.ok(edit!.deleteCount <= 10 && edit!.data!.length <= 10);
+      const after = [...full.data];
+      after.splice(edit!.start, edit!.deleteCount, ...edit!.data!);
+      const again = await client.ask<SemanticTokens>('textDocument/semanticTokens/full', { textDocument });
+      assert.deepEqual(after, again.data);
+    }));
+
+  it('sends all colours where it does not know what was sent before', () =>
+    withApron(async (client) => {
+      const found = await client.ask<SemanticTokens>('textDocument/semanticTokens/full/delta', {
+        textDocument,
+        previousResultId: 'of another server',
+      });
+      assert.ok(found.data.length > 0);
+    }));
+});
