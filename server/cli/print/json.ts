@@ -11,10 +11,11 @@ export function checkJson({ files, problems }: Report): unknown {
   return {
     version: VERSION,
     files,
-    problems: problems.map(({ code, severity, message, file, range, related }) => ({
+    problems: problems.map(({ code, severity, message, accepted, file, range, related }) => ({
       code,
       severity,
       message,
+      ...(accepted !== undefined && { accepted }),
       ...place({ file, range }),
       related: related.map((other) => ({ message: other.message, ...place(other) })),
     })),

@@ -12,6 +12,8 @@ export interface Problem extends Place {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
+  /** Why the pattern lets it stand, where it does. */
+  readonly accepted?: string;
   /** The whole line that the problem begins on. */
   readonly line: string;
   readonly related: readonly (Place & { readonly message: string })[];
@@ -62,6 +64,7 @@ function problem(finding: PlacedFinding, place: (at: FileRange) => Place, lines:
     code,
     severity,
     message,
+    ...(accepted !== undefined && { accepted }),
     line: lines.line(at.range.start.line),
     related: related.map((other) => ({ ...place(other.place), message: other.message })),
     steps: accepted === undefined ? fixes.map(({ title }) => title) : [],
