@@ -42,12 +42,16 @@ import { unequalLegs } from './unequal-legs';
 import { unevenLacing } from './uneven-lacing';
 import { unevenSides } from './uneven-sides';
 import { unfinishedEdge } from './unfinished-edge';
+import { unlikeFacing } from './unlike-facing';
+import { unlikeFoundation } from './unlike-foundation';
 import { unknownRange } from './unknown-range';
 import { unlikeButtons } from './unlike-buttons';
 import { unlikelyGathers } from './unlikely-gathers';
 import { unlikelyProportion } from './unlikely-proportion';
 import { unsewnPiece } from './unsewn-piece';
 import { unusualEase } from './unusual-ease';
+import { unusualFacing } from './unusual-facing';
+import { unusualUnderlap } from './unusual-underlap';
 import { contradictedAllowance } from './contradicted-allowance';
 import { fullHem } from './full-hem';
 import { missingAllowance } from './missing-allowance';
@@ -62,6 +66,7 @@ export const catalogue: readonly Check[] = [
   ...raised,
   implausibleMeasurement,
   unlikelyProportion,
+  unlikeFoundation,
   unevenSides,
   oldMeasurements,
   sidedFold,
@@ -93,7 +98,10 @@ export const catalogue: readonly Check[] = [
   overfullPleats,
   unlikelyGathers,
   cornerAtFold,
+  unusualFacing,
+  unusualUnderlap,
   mismatchedSeam,
+  unlikeFacing,
   kinkedEdge,
   shoulderEase,
   sleeveEase,

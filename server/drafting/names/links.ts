@@ -94,7 +94,7 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
       if (found.kind === 'measurement' && found.rest.length === 0) bare.add(ref.path[0]!.text);
     } else if (space === 'comparand') {
       later.set(ref, failure(scope, ref, 'value', statement));
-    } else if (foundLater(declaration, space)) {
+    } else if (foundLater(declaration, space) || (!orphan && onlyShapes(statement))) {
       // said when the piece is made, if it has nothing of that name by then
       later.set(ref, failure(scope, ref, space, statement, own));
     } else {
@@ -287,6 +287,10 @@ function ownParts(statement: Statement): ReadonlySet<string> {
   }
   return names;
 }
+
+/** A line without which its piece is drawn all the same. */
+const onlyShapes = ({ node: { kind } }: Statement): boolean =>
+  kind === 'dart' || kind === 'fish-dart' || kind === 'pleats' || kind === 'gathers';
 
 /** A piece worked from another has the other's edges and corners: those are looked up when it is made. */
 function foundLater({ statement, space: of }: Declaration, space: RefSpace): boolean {

@@ -80,14 +80,26 @@ export function swing({ pivot, from, to }: Dart, share = 1): Affine {
   return rotation(pivot, share * Math.atan2(b.x * a.y - b.y * a.x, a.x * b.x + a.y * b.y));
 }
 
-/** How much the closed edge bends at each dart, degrees. */
+/** How much an edge bends at each of these darts of it when they are closed, degrees; 0 is straight. */
+export const bendsOf = ({ parts }: Edge, darts: readonly Dart[]): readonly number[] =>
+  darts.map((dart) => {
+    const index = parts.findIndex((part) => part.dart === dart.name);
+    const [before, after] = [parts[index - 1]?.path, parts[index + 1]?.path.transformed(swing(dart))];
+    return before === undefined || after === undefined ? 0 : bend(before, after);
+  });
+
+/** At each join of the parts. */
 function bends(closed: readonly Closed[]): number[] {
   return closed.slice(1).map((next, i) => {
     const before = closed[i]!.part.path.transformed(closed[i]!.by);
-    const after = next.part.path.transformed(next.by);
-    const [a, b] = [before.tangentAt(before.length, 'before'), after.tangentAt(0)];
-    return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y) * DEGREES;
+    return bend(before, next.part.path.transformed(next.by));
   });
+}
+
+/** From the end of one path to the start of the next, degrees. */
+function bend(before: Path, after: Path): number {
+  const [a, b] = [before.tangentAt(before.length, 'before'), after.tangentAt(0)];
+  return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y) * DEGREES;
 }
 
 /** One curve through the ends and the middle of each part. */
