@@ -36,6 +36,17 @@ export interface BodySheet {
   readonly measures: ReadonlyMap<string, TakenMeasure>;
   /** `taken 2026-09-14`, as written. */
   readonly taken?: { readonly date: string; readonly statement: Statement };
+  readonly foundation?: Foundation;
+}
+
+/** The size of a table that a body takes from what was not measured of itself: `body understudy from standard M`. */
+export interface Foundation {
+  readonly table: string;
+  readonly size: string;
+  /** Where the size is written, in the body's statement. */
+  readonly at: Span;
+  /** Every size of the table in its order, this one among them. */
+  readonly sizes: readonly { readonly size: string; readonly measures: ReadonlyMap<string, TakenMeasure> }[];
 }
 
 /** A measurement that the pattern declares itself: `measure fist "round the closed hand" in 15cm .. 35cm`. */

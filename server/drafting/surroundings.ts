@@ -34,6 +34,7 @@ export function bodySheets(
     if (statement === undefined || body === undefined || repeated) return;
     const source = `${fileOf(files, statement)}body:${name}`;
     const taken = takenOn(statement);
+    const foundation = foundationOf(statement, (other) => bodies.get(other), unit);
     found.push({
       name,
       source,
@@ -41,6 +42,7 @@ export function bodySheets(
       measures: body.measures,
       ...(size !== undefined && { size }),
       ...(taken && { taken }),
+      ...(foundation && { foundation }),
     });
   };
   if (chosen !== undefined) add(chosen.name, chosen.size);
@@ -53,6 +55,22 @@ export function bodySheets(
 
 const fileOf = (files: FileSet, statement: Statement): string =>
   files.files().find((file) => file.bodies().some((body) => body.statement === statement))?.key ?? '';
+
+function foundationOf(
+  { node }: Statement,
+  find: (name: string) => Statement | undefined,
+  unit: DisplayUnit,
+): BodySheet['foundation'] {
+  if (node.kind !== 'body' || node.from?.size === undefined) return undefined;
+  const { table, size } = node.from;
+  const statement = find(table.text);
+  if (statement?.node.kind !== 'sizes') return undefined;
+  const sizes = sizesOf(statement).flatMap((each) => {
+    const body = bodyOf({ name: table.text, size: each }, find, unit);
+    return body === undefined ? [] : [{ size: each, measures: body.measures }];
+  });
+  return { table: table.text, size: size.text, at: size.at, sizes };
+}
 
 function takenOn(statement: Statement): BodySheet['taken'] {
   for (const line of statement.block ?? []) {

@@ -42,6 +42,33 @@ let a = bust #= 92cm
 let b = waist #= 80cm
 `));
 
+  it('a body may lie two sizes from the one it borrows from, but no more', () => {
+    const table = `sizes standard {
+  size S M L XL
+  bust 84cm 92cm 100cm 110cm
+  waist 66cm 74cm 83cm 93cm
+  hip 90cm 98cm 98cm 106cm
+}
+`;
+    const found = (body: string) =>
+      check(patternIn(`${table}body understudy from standard ${body}\n`)).map(({ message }) => message);
+    assert.deepEqual(found('S {\n  waist 83cm\n}'), []);
+    assert.equal(found('S {\n  waist 84cm\n}').length, 1);
+    // a row that does not rise gives no steps to count
+    assert.deepEqual(found('S {\n  hip 106cm\n}'), []);
+    // beyond the table its last step goes on
+    assert.deepEqual(found('XL {\n  bust 130cm\n}'), []);
+    assert.deepEqual(found('XL {\n  bust 131cm\n}'), [
+      'The bust of understudy is 131cm, more than two sizes from the 110cm of standard XL, which lends understudy all that was not measured. No other size is nearer: measure the rest as well.',
+    ]);
+    // the girth that lies furthest is named, and sizes that would not do for the others are not offered
+    const both = check(
+      patternIn(`${table}body understudy from standard S {\n  bust 84cm\n  waist 93cm\n}\n`),
+    );
+    assert.match(both[0]!.message, /^The waist of understudy is 93cm/);
+    assert.deepEqual(both[0]!.fixes, []);
+  });
+
   it('a table may step unevenly, and is drafted for one of its sizes', () =>
     checkDraft(`drafted for standard L
 sizes standard {

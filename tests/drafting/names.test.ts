@@ -43,6 +43,19 @@ let third = bustle-depth / 3
 #           fix: Change to scye-depth
 `));
 
+  it('a name with a hyphen before its number is offered without it, where that is defined', () =>
+    checkDraft(`let dart1 = 2cm
+let inner = 1cm
+let twice = 2 * dart-1
+#               ^^^^^^ error[unknown-name]: dart-1 is read as a subtraction, dart less 1, and nothing here is
+#               | called dart. Did you mean dart1?
+#               fix: Change to dart1
+let less = inner-1cm
+let nowhere = pleat-1
+#             ^^^^^ error[unknown-name]: Nothing here is called pleat. Define it (let pleat = …), or declare
+#             | it as a measurement (measure pleat "how it is taken").
+`));
+
   it('a statement that can’t be read costs what rests on it and nothing more', () =>
     checkDraft(`let broken = 3cm < 4cm
 #                ^ error[not-understood]: After \`3cm\` \`<\` can’t follow. A value is written \`let NAME = VALUE\`,

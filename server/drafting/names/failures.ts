@@ -92,7 +92,10 @@ function unknownName(
     space === 'value' || space === 'body' ? space : ofShapes(space) || space === 'part' ? 'shape' : 'block';
   const { wanted, at, known } = misspelt(scope, ref, list);
   const more = space === 'part' ? own : space === 'subject' && ref.path.length === 1 ? sewnNames(scope) : [];
-  const near = nearest(wanted, [...known, ...more]);
+  const names = [...known, ...more];
+  const minus = subtracted(ref, statement, names);
+  if (minus !== undefined) return minus;
+  const near = nearest(wanted, names);
   const advice =
     near !== undefined
       ? `Did you mean ${near}?`
@@ -106,6 +109,25 @@ function unknownName(
     at: ref.at,
     related: [],
     fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at, text: near }] }],
+  };
+}
+
+/** `dart-1` where `dart1` is known: read as a subtraction from a name that there is not. */
+function subtracted(ref: Ref, statement: Statement, names: readonly string[]): Finding | undefined {
+  const { from, to } = ref.at;
+  const number = /^-(\d+)(?![\w.%/])/.exec(statement.text.slice(to));
+  const name = written(ref);
+  const meant = number && name + number[1]!;
+  if (meant === null || !names.includes(meant)) return undefined;
+  const at = { from, to: to + number![0].length };
+  const is = name + number![0];
+  return {
+    code: 'unknown-name',
+    message: `${is} is read as a subtraction, ${name} less ${number![1]}, and nothing here is called ${name}. Did you mean ${meant}?`,
+    statement,
+    at,
+    related: [],
+    fixes: [{ title: `Change to ${meant}`, edits: [{ statement, at, text: meant }] }],
   };
 }
 
