@@ -49,6 +49,9 @@ export function pleated(
   };
 }
 
+/** An edge of which pleats leave less than this, mm, is gone. */
+const LEAST = 1;
+
 /** Every pleat lies on the edge. */
 function fit({ reader }: Bench, node: PleatsNode, edge: Edge, takes: readonly NamedTake[]): boolean {
   const shape = edgeShape(edge);
@@ -56,9 +59,9 @@ function fit({ reader }: Bench, node: PleatsNode, edge: Edge, takes: readonly Na
   const { length } = shape.path;
   const whole = takes.reduce((sum, { width }) => sum + width, 0);
   const sewn = node.added ? length : length - whole;
-  if (takes.every(({ at }) => at >= -1e-6 && at <= sewn + 1e-6)) return true;
+  if (sewn >= LEAST && takes.every(({ at }) => at >= -1e-6 && at <= sewn + 1e-6)) return true;
   const what =
-    sewn < 0
+    sewn < LEAST
       ? `take ${printLength(whole, reader.unit)} in all, but ${edge.name} has ${printLength(length, reader.unit)}`
       : `don't all lie on ${edge.name}, which is ${printLength(sewn, reader.unit)} long when they are folded`;
   report(
