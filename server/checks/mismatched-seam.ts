@@ -1,17 +1,37 @@
 /** Finds seams whose two sides differ in sewn length by more than can be sewn away. */
 import type { SeamNode } from '../../grammar/syntax';
-import type { Finding, Fix, Related } from '../drafting/finding';
+import type { Finding, Fix, Related, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Seam, SewnEdge } from '../drafting/model';
+import type { SeamRun } from '../drafting/sewing-model';
+import { edgeNamed, sideLength } from '../drafting/sewing/course';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
+import { notchPairs, piecesOf } from './matched-notches';
+import { listed } from './words';
 
 export const mismatchedSeam: Judged = {
   code: 'mismatched-seam',
   severity: 'error',
   title: 'Two edges that are sewn together but differ in length',
   by: 'judgement',
-  ofSeam: (seam, pattern) => (matches(seam) ? [] : [mismatch(seam, pattern)]),
+  ofPattern: (pattern) => pattern.seams.flatMap((seam) => (matches(seam) ? [] : judged(seam, pattern))),
 };
+
+const kept = new WeakMap<
+  Seam,
+  { readonly around: readonly unknown[]; readonly findings: readonly SourcedFinding[] }
+>();
+
+/** The notches of the pieces say where it goes wrong: what was found holds while these stay the same. */
+function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
+  const around = [pattern.unit, ...piecesOf(pattern, seam)];
+  const before = kept.get(seam);
+  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
+    return before.findings;
+  const findings = [{ source: seam.source, finding: mismatch(seam, pattern) }];
+  kept.set(seam, { around, findings });
+  return findings;
+}
 
 /** A hair on top of the tolerance, so that a difference of exactly the tolerance passes whatever the rounding. */
 const ROUNDING = 1e-6;
@@ -32,7 +52,7 @@ function mismatch(seam: Seam, pattern: Pattern): Finding {
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
-    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).`;
+    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, pattern)}`;
   const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
@@ -53,10 +73,57 @@ function withFixes(found: Finding, make: () => readonly Fix[]): Finding {
 
 /** Every other edge of the seam, with its length. */
 function others(seam: Seam, unit: Pattern['unit']): readonly Related[] {
-  return [...seam.left.slice(1), ...seam.right].map(({ source, piece, edge, length }) => ({
+  const lengths = [...seam.left.slice(1), ...seam.right].map(({ source, piece, edge, length }) => ({
     source,
     message: `${piece}.${edge} is ${printLengthFine(length, unit)} long.`,
   }));
+  return [...lengths, ...movable(seam.difference > 0 ? seam.right : seam.left)];
+}
+
+/** The named corners that would move if the longer edges were shortened. */
+function movable(longer: readonly SewnEdge[]): readonly Related[] {
+  return longer.flatMap(({ source, piece, edge, of }) => {
+    const found = of && edgeNamed(of, edge);
+    const ends = [found?.fromName ?? '', found?.toName ?? ''].filter((name) => name !== '');
+    if (ends.length === 0) return [];
+    const which = ends.length === 1 ? 'the named end of' : 'the ends of';
+    return [{ source, message: `${listed(ends)}: ${which} ${piece}.${edge}, where it can be shortened.` }];
+  });
+}
+
+/** Less than this between two notches is drawing, not a fault, mm. */
+const SLIGHT = 0.5;
+
+/** Where both sides carry notches for each other: the stretches between them that differ, and that the others do not. */
+function whereWrong(seam: Seam, pattern: Pattern): string {
+  const { course, left, right } = seam;
+  const pairs = notchPairs(pattern, seam).filter(
+    (pair) => pair.left.notch.source !== pair.right.notch.source,
+  );
+  if (course === undefined || pairs.length === 0) return '';
+  const [first, last] = [endName(left, course.left[0]!, 'from'), endName(left, course.left.at(-1)!, 'to')];
+  const places = [
+    { name: first, left: 0, right: 0 },
+    ...pairs.map((pair) => ({ name: pair.left.notch.name, left: pair.left.at, right: pair.right.at })),
+    { name: last, left: sideLength(course.left), right: sideLength(course.right) },
+  ];
+  const wrong = places.slice(1).flatMap((to, i) => {
+    const from = places[i]!;
+    const off = to.right - from.right - (to.left - from.left);
+    if (Math.abs(off) < SLIGHT) return [];
+    const longer = names(off > 0 ? right : left);
+    return [
+      `between ${from.name} and ${to.name}, where ${longer} is ${printLength(Math.abs(off), pattern.unit)} longer`,
+    ];
+  });
+  return wrong.length === 0 ? '' : ` By their notches it goes wrong ${wrong.join(', and ')}.`;
+}
+
+function endName(edges: readonly SewnEdge[], run: SeamRun, end: 'from' | 'to'): string {
+  const of = edges.find(({ piece, edge }) => piece === run.piece && edge === run.edge)?.of;
+  const edge = of && edgeNamed(of, run.edge);
+  const name = run[end] < SLIGHT ? edge?.fromName : edge?.toName;
+  return name || 'the end';
 }
 
 function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {

@@ -109,7 +109,20 @@ function onSeam(
   if (seam.itsPair) return [own];
   const other = spot.side === 'left' ? 'right' : 'left';
   const there = placeOnSide(course[other], across(course, spot.side, spot.at));
-  return there === undefined ? [own] : [own, cut(there.run, there.distance)];
+  if (there === undefined) return [own];
+  const partner = cut(there.run, there.distance);
+  // a corner needs no stroke: its partner alone is cut
+  const strokes = [own, partner].filter((notch) => !isCorner(edges, notch));
+  return strokes.length === 0 ? [own] : strokes;
+}
+
+/** Nearer to a corner than this, mm, a notch is the corner. */
+const AT_CORNER = 0.05;
+
+function isCorner(edges: readonly TakenEdge[], { piece, edge: name, distance }: PlacedNotch): boolean {
+  const taken = edges.find(({ of, edge }) => of.base === piece && edge === name);
+  const edge = taken && edgeNamed(taken.of, name);
+  return edge !== undefined && (distance < AT_CORNER || distance > edge.sewn - AT_CORNER);
 }
 
 /** A band goes round the whole body: the notch is cut into the piece that has the place. */

@@ -16,6 +16,8 @@ interface End {
   readonly point: Point;
   /** The edge that goes on from here, unless the piece is folded along it or it is sewn to its pair. */
   readonly neighbour: string;
+  /** Whether it lies at the middle of the body: on a fold, or where the piece is sewn to its pair. */
+  readonly centre: 'fold' | 'pair' | '';
 }
 
 interface Strand {
@@ -58,10 +60,11 @@ function strandOf(taken: TakenEdge, pairedEdge: PairedEdge): Strand {
   const edge = edgeNamed(piece, taken.edge)!;
   const loop = loopOf(piece, edge);
   const index = loop.indexOf(edge);
-  const centre = [piece.fold?.edge, pairedEdge(piece.base)];
-  const beside = (step: number): string => {
-    const name = loop[(index + step + loop.length) % loop.length]!.name;
-    return centre.includes(name) ? '' : name;
+  const pair = pairedEdge(piece.base);
+  const beside = (step: number): Pick<End, 'neighbour' | 'centre'> => {
+    const { name } = loop[(index + step + loop.length) % loop.length]!;
+    const centre = name === piece.fold?.edge ? 'fold' : name === pair ? 'pair' : '';
+    return { neighbour: centre === '' ? name : '', centre };
   };
   const endAt = (s: number): End => {
     const [atStart, atEnd] = [s < SAME, s > edge.sewn - SAME];
@@ -69,7 +72,7 @@ function strandOf(taken: TakenEdge, pairedEdge: PairedEdge): Strand {
       piece,
       name: atStart ? edge.fromName : atEnd ? edge.toName : '',
       point: pointOn(edge, s),
-      neighbour: atStart ? beside(-1) : atEnd ? beside(1) : '',
+      ...(atStart || atEnd ? beside(atStart ? -1 : 1) : { neighbour: '', centre: '' }),
     };
   };
   return { taken, ends: [endAt(run.from), endAt(run.to)] };
@@ -132,8 +135,8 @@ function turnings(strands: readonly Strand[], said: boolean, leader?: Strand): r
 function score(left: readonly Step[], right: readonly Step[]): number {
   let sum = links(left) + links(right);
   if (right.length > 0) {
-    sum += meeting(first(left[0]!), first(right[0]!));
-    sum += meeting(last(left[left.length - 1]!), last(right[right.length - 1]!));
+    sum += ending(first(left[0]!), first(right[0]!));
+    sum += ending(last(left[left.length - 1]!), last(right[right.length - 1]!));
   }
   for (const step of left.slice(1)) sum += sense(left[0]!, step, 1);
   for (const step of right) sum += sense(left[0]!, step, -1);
@@ -153,6 +156,10 @@ function meeting(a: End, b: End): number {
   if (a.neighbour !== '' && a.neighbour === b.neighbour) return NEIGHBOUR;
   return shareWord(a.neighbour, b.neighbour) ? ALIKE : 0;
 }
+
+/** How plainly the ends of two sides belong together: two centres do as well, which never follow each other on one side. */
+const ending = (a: End, b: End): number =>
+  Math.max(meeting(a, b), a.centre !== '' && a.centre === b.centre ? NEIGHBOUR : 0);
 
 /** Words that say where an edge lies, not what it is. */
 const WHERE: ReadonlySet<string> = new Set(

@@ -1,0 +1,152 @@
+/** Finds openings of a garment that the body can't get through: a neck smaller than the head, a waist smaller than the hip. */
+import type { SourcedFinding } from '../drafting/finding';
+import type { BodySheet, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
+import { edgeNamed, loopOf } from '../drafting/sewing/course';
+import { timesRound } from '../drafting/sewing/ring';
+import { printLength, printLengthFine } from '../drafting/values/quantity';
+import { finding, type Judged } from './check';
+import { taken, whose } from './measurements';
+import { called, fateOf, isBandOf } from './seam-ends';
+import { rangeInWords, usualRange, type Usual } from './usual';
+
+const room = (name: string, low: number): Usual => ({
+  ...{ name, low, high: Infinity },
+  kind: 'length',
+  standing: 'common practice, for cloth that does not stretch',
+});
+
+interface Way {
+  /** What the edges of the ring are called. */
+  readonly words: readonly string[];
+  /** What has to get through: the smallest of these. */
+  readonly over: readonly string[];
+  /** Cut once for each limb, so that a pair is two rings. */
+  readonly limb: boolean;
+  readonly usual: Usual;
+}
+
+const WAYS: readonly Way[] = [
+  { words: ['neck', 'neckline'], over: ['head'], limb: false, usual: room('neck-over-head', 10) },
+  { words: ['waist', 'waistline'], over: ['hip', 'bust'], limb: false, usual: room('waist-over-hip', 0) },
+  { words: ['wrist', 'cuff'], over: ['hand'], limb: true, usual: room('wrist-over-hand', 0) },
+  { words: ['foot', 'ankle'], over: ['heel-round'], limb: true, usual: room('foot-over-heel', 10) },
+];
+
+export const cannotGetOn: Judged = {
+  code: 'cannot-get-on',
+  severity: 'error',
+  title: 'A garment that can’t be got on',
+  by: 'judgement',
+  usual: WAYS.map(({ usual }) => usual),
+  ofPattern: (pattern) => judged(pattern),
+};
+
+interface Kept {
+  readonly around: readonly unknown[];
+  readonly found: readonly SourcedFinding[];
+}
+
+const kept = new WeakMap<Pattern['pieces'], Kept>();
+
+function judged(pattern: Pattern): readonly SourcedFinding[] {
+  const { body, pieces, seams, finishes, usual, unit } = pattern;
+  const sheet = body && pattern.bodies.find(({ name, size }) => name === body.name && size === body.size);
+  if (sheet === undefined) return [];
+  const measures = WAYS.flatMap(({ over }) => over.map((measure) => taken(sheet, measure)));
+  const around = [seams, finishes, usual, unit, whose(sheet), ...measures];
+  const before = kept.get(pieces);
+  if (before?.around.every((one, i) => one === around[i])) return before.found;
+  const found = WAYS.flatMap((way) => tooSmall(pattern, sheet, way));
+  kept.set(pieces, { around, found });
+  return found;
+}
+
+/** Edges that one seam or one finish takes together, and how far they go round. */
+interface Together {
+  readonly source: string;
+  readonly of: Seam | Finish;
+  readonly edges: readonly SewnEdge[];
+}
+
+/** A hair, mm. */
+const ROUNDING = 0.05;
+
+function tooSmall(pattern: Pattern, sheet: BodySheet, way: Way): readonly SourcedFinding[] {
+  const through = way.over.flatMap((name) => {
+    const size = taken(sheet, name);
+    return size === undefined ? [] : [{ name, size }];
+  });
+  // a skirt comes over the hips or over the head: it needs both measurements to say that neither works
+  if (through.length < way.over.length) return [];
+  const least = through.reduce((a, b) => (b.size < a.size ? b : a));
+  const range = usualRange(pattern, way.usual);
+  return rings(pattern, way).flatMap(({ together, length }) => {
+    if (length >= least.size + range.low - ROUNDING) return [];
+    const { unit } = pattern;
+    const names = together.edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
+    const message =
+      `${names} is ${printLengthFine(length, unit)} all round and nothing opens it, but ${whose(sheet)} has to get through with ` +
+      `${printLengthFine(least.size, unit)} (${least.name}): ${printLength(least.size + range.low - length, unit)} are wanting; ` +
+      `${rangeInWords(range, unit)} more than the body. Widen it, or let a seam that meets it open (zip 20cm from …).`;
+    const place = { statement: together.of.statement, at: together.edges[0]!.at };
+    const piece = together.edges[0]!.piece;
+    return [{ source: together.source, finding: finding('cannot-get-on', place, message, { piece }) }];
+  });
+}
+
+/** Closed rings of edges of the names that a way asks for. */
+function rings(
+  pattern: Pattern,
+  way: Way,
+): readonly { readonly together: Together; readonly length: number }[] {
+  const groups: Together[] = [];
+  for (const seam of pattern.seams) {
+    if (seam.side === 'left' || !seam.comparable || seam.itsPair) continue;
+    // of a seam with a band the pieces speak, as long as they are
+    const sides = [seam.left, seam.right].filter((side) => !isBandOf(side));
+    for (const edges of sides) groups.push({ source: seam.source, of: seam, edges });
+  }
+  for (const finish of pattern.finishes) {
+    // a raw edge is a block's: not yet a garment that somebody gets into
+    if (finish.how === 'raw') continue;
+    groups.push({ source: finish.source, of: finish, edges: finish.edges });
+  }
+  return groups.flatMap((together) => {
+    const edges = together.edges.filter(({ edge }) => called(edge, ...way.words));
+    const own = { ...together, edges };
+    if (edges.length === 0 || ('left' in together.of && edges.length < together.edges.length)) return [];
+    const length = closedLength(pattern, edges, way);
+    return length === undefined ? [] : [{ together: own, length }];
+  });
+}
+
+/** Undefined where something opens the ring, or may. */
+function closedLength(pattern: Pattern, edges: readonly SewnEdge[], way: Way): number | undefined {
+  let length = 0;
+  for (const taken of edges) {
+    const piece = pattern.pieces.find(({ base, side }) => base === taken.piece && side !== 'left');
+    const edge = piece && edgeNamed(piece, taken.edge);
+    const plain = piece?.cut !== undefined && piece.side === undefined && piece.unbuilt.length === 0;
+    if (piece === undefined || edge === undefined || !plain || taken.stretch !== undefined) return undefined;
+    if (!beside(piece, edge.name).every((name) => staysClosed(pattern, piece, name))) return undefined;
+    length += taken.length * (way.limb ? (piece.fold === undefined ? 1 : 2) : timesRound(piece));
+  }
+  return length;
+}
+
+/** The edges before and after an edge. */
+function beside(piece: Piece, name: string): readonly string[] {
+  const edge = edgeNamed(piece, name)!;
+  const loop = loopOf(piece, edge);
+  const index = loop.indexOf(edge);
+  return [-1, 1].map((step) => loop[(index + step + loop.length) % loop.length]!.name);
+}
+
+/** On a fold, or sewn from end to end; one finished edge is an opening. */
+function staysClosed(pattern: Pattern, piece: Piece, edge: string): boolean {
+  if (piece.fold?.edge === edge) return true;
+  const { seam } = fateOf(pattern, piece, edge, undefined);
+  if (seam === undefined) return false;
+  const { node } = seam.statement;
+  return !(node.kind === 'seam' && node.openings.length > 0);
+}

@@ -1,0 +1,119 @@
+/** Finds edges that bend where a seam crosses them: once it is sewn, a hem, a neckline or a waist should run on through it. */
+import type { Finding, SourcedFinding } from '../drafting/finding';
+import type { Pattern, Seam } from '../drafting/model';
+import { finding, type Judged } from './check';
+import { called, cornersOf, fateOf, isBandOf, type CornerBeside, type Fate } from './seam-ends';
+import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
+
+const upTo = (name: string, high: number): Usual => ({
+  ...{ name, low: 0, high },
+  kind: 'angle',
+  standing: 'common practice',
+});
+
+const HEM = upTo('hem-kink', 2);
+const YOKE = upTo('yoke-kink', 3);
+const NECK = upTo('neck-kink', 4);
+const WAIST = upTo('waist-kink', 5);
+const UNDERARM = upTo('underarm-kink', 8);
+
+export const kinkedEdge: Judged = {
+  code: 'kinked-edge',
+  severity: 'warning',
+  title: 'An edge that bends where a seam crosses it',
+  by: 'judgement',
+  usual: [HEM, YOKE, NECK, WAIST, UNDERARM],
+  ofPattern: (pattern) => pattern.seams.flatMap((seam) => judged(seam, pattern)),
+};
+
+/** What a seam's judgement rests on beside the seam. */
+interface Kept {
+  readonly around: readonly unknown[];
+  readonly findings: readonly SourcedFinding[];
+}
+
+const kept = new WeakMap<Seam, Kept>();
+
+function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
+  const pieces = [...new Set([...seam.left, ...seam.right].map(({ piece }) => piece))];
+  const around = [
+    pattern.unit,
+    pattern.usual,
+    ...pieces.flatMap((piece) => [pattern.seamsOf(piece), pattern.finishesOf(piece)]),
+  ];
+  const before = kept.get(seam);
+  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
+    return before.findings;
+  const found = seam.comparable && seam.side !== 'left' ? kinks(seam, pattern) : [];
+  const findings = found.map((one) => ({ source: seam.source, finding: one }));
+  kept.set(seam, { around, findings });
+  return findings;
+}
+
+/** Both edges bend by more than this, degrees: a corner that is meant (a point, a gusset, a slit), not a fault of drawing. */
+const MEANT = 15;
+
+/** Below this, degrees, nothing shows on cloth: rounding. */
+const ROUNDING = 0.05;
+
+function kinks(seam: Seam, pattern: Pattern): readonly Finding[] {
+  return cornersOf(seam).flatMap(([a, b]) => {
+    const bend = a.inside + b.inside - 180;
+    const size = Math.abs(bend);
+    if (size <= ROUNDING || size > MEANT) return [];
+    const fates = [a, b].map(({ piece, neighbour }) => fateOf(pattern, piece, neighbour.name, seam.side));
+    if (!goesOn(seam, a, b, fates[0]!, fates[1]!)) return [];
+    const range = usualRange(pattern, limitOf(seam, a, fates[0]!));
+    return isUsual(range, size - ROUNDING) ? [] : [kink(seam, a, b, bend, rangeInWords(range, pattern.unit))];
+  });
+}
+
+/** Whether the edges beyond a seam's end belong together: sewn along one side of a seam, finished alike, or of one name. */
+function goesOn(seam: Seam, a: CornerBeside, b: CornerBeside, one: Fate, other: Fate): boolean {
+  if ([a, b].some(({ piece, neighbour }) => piece.fold?.edge === neighbour.name)) return false;
+  const sameName = a.neighbour.name === b.neighbour.name;
+  if (seam.itsPair) return one.finish !== undefined || onBand(one);
+  if (one.seam !== undefined || other.seam !== undefined) {
+    if (one.seam === undefined || other.seam === undefined) return false;
+    if (one.seam.itsPair || other.seam.itsPair) return one.seam.itsPair && other.seam.itsPair && sameName;
+    return one.seam === other.seam && one.side === other.side;
+  }
+  return one.finish === undefined || other.finish === undefined
+    ? sameName
+    : one.finish === other.finish || sameName;
+}
+
+const onBand = ({ seam, side }: Fate): boolean =>
+  seam !== undefined && isBandOf(side === 'left' ? seam.right : seam.left);
+
+/** The finish decides, where there is one that is turned; else the name of the edge. */
+function limitOf({ left }: Seam, { neighbour: { name } }: CornerBeside, { finish }: Fate): Usual {
+  if (finish?.how === 'turned-up' || finish?.how === 'turned-twice') return HEM;
+  if (called(name, 'armhole', 'scye', 'head'))
+    return left.every(({ edge }) => called(edge, 'shoulder')) ? WAIST : UNDERARM;
+  if (called(name, 'neck', 'neckline')) return NECK;
+  if (called(name, 'yoke')) return YOKE;
+  if (called(name, 'waist', 'rise', 'crotch') || finish === undefined) return WAIST;
+  return called(name, 'hem') ? HEM : NECK;
+}
+
+const degrees = (angle: number): string => `${Math.round(angle * 10) / 10}°`;
+
+function kink(seam: Seam, a: CornerBeside, b: CornerBeside, bend: number, range: string): Finding {
+  const [one, other] = [a, b].map(({ piece, neighbour }) => `${piece.base}.${neighbour.name}`);
+  const corners = seam.itsPair
+    ? `its corner measures ${degrees(a.inside)}, and twice that is ${degrees(2 * a.inside)}`
+    : `the corners measure ${degrees(a.inside)} and ${degrees(b.inside)}, together ${degrees(a.inside + b.inside)}`;
+  const runs = seam.itsPair ? `${one} runs on into its mirrored twin` : `${one} runs on into ${other}`;
+  const way = bend > 0 ? 'dips in' : 'comes to a point';
+  const message =
+    `When ${seam.name} is sewn, ${runs} with a bend of ${degrees(Math.abs(bend))} and ${way} there: ${corners}, where 180° would run ` +
+    `straight; ${range}. Draw ${seam.itsPair ? 'the edge' : 'both edges'} square to the seam (arriving square to …), or so that the corners make 180°.`;
+  return finding('kinked-edge', { statement: seam.statement, at: seam.left[0]!.at }, message, {
+    piece: a.piece.name,
+    related: [...new Set([a, b].map(({ neighbour }) => neighbour.source))].map((source) => ({
+      source,
+      message: 'This edge runs on through the seam.',
+    })),
+  });
+}
