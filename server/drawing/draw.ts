@@ -13,9 +13,11 @@ import type {
   PieceDrawing,
   Placement,
 } from './model';
+import { allowedWords } from './allowed';
 import { dartDots, dartLines, fishDartLines } from './darts';
 import { fullnessLines } from './fullness';
 import { grainDrawn } from './grain';
+import { drillLines } from './drills';
 import { holeLines } from './holes';
 import { inlayLines, inlayWords } from './inlays';
 import { markDots, markLines } from './marks';
@@ -101,6 +103,7 @@ function halfLines(piece: Piece, around: Around): DrawnLine[] {
     ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
     ...openingEnds(piece, around.seams, around.unit),
+    ...drillLines(piece, around),
     ...markLines(piece, around),
     ...holeLines(piece),
     ...inlayLines(piece, around),
@@ -172,7 +175,8 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
     const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
     const partner = partnerOf(piece, name, around.seams, around.unit);
     const fold = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
-    const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}`;
+    const allowed = allowedWords(piece, name, around);
+    const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}${allowed}`;
     const shown =
       role !== 'sewing'
         ? foldPath(

@@ -1,0 +1,35 @@
+/** What an edge's tip says of its allowance and its hem. */
+import type { Piece } from '../drafting/model';
+import { allowanceAt } from '../drafting/pieces/widths';
+import { hemFullness } from '../drafting/sewing/hem';
+import { printLength } from '../drafting/values/quantity';
+import type { Around } from './draw';
+
+/** Where nothing is stated nothing is said; of a fold neither. */
+export function allowedWords(piece: Piece, edge: string, { unit }: Pick<Around, 'unit'>): string {
+  const running = piece.running.filter((one) => one.edge === edge);
+  const stated = piece.allowances.has(edge) || running.length > 0;
+  if (!stated || piece.fold?.edge === edge) return '';
+  const own = [...piece.edges, ...piece.holes.flatMap(({ edges }) => edges)].find(({ name }) => name === edge);
+  const length = own?.path.length ?? 0;
+  const places = running.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
+  const widths = [0, ...places, length].map((s) => allowanceAt(piece, edge, s));
+  const [least, most] = [Math.min(...widths), Math.max(...widths)];
+  const words =
+    most - least < 0.05
+      ? printLength(most, unit)
+      : `${printLength(least, unit)} to ${printLength(most, unit)}`;
+  return `, allowed ${words}${fullnessWords(piece, edge)}`;
+}
+
+/** Below this a turned hem lies flat (common practice). */
+const FLAT = 0.01;
+
+function fullnessWords(piece: Piece, edge: string): string {
+  const share = hemFullness(piece, edge)?.share ?? 0;
+  if (Math.abs(share) < FLAT) return '';
+  const percent = `${Math.round(Math.abs(share) * 1000) / 10}%`;
+  return share > 0
+    ? `, turned up ${percent} fuller than where it lies: ease it in`
+    : `, turned up ${percent} shorter than where it lies: stretch it`;
+}
