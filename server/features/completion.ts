@@ -1,6 +1,7 @@
 /** The names and words that may stand at the cursor. */
 import { FUNCTIONS, wordsOf } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
+import { catalogue, isFirm, rangeRow, ranges } from '../checks';
 import type { Pattern, Shape, Value } from '../drafting/model';
 import { measurements } from '../drafting/values/measurements';
 import { print, printLength } from '../drafting/values/quantity';
@@ -133,6 +134,7 @@ function inPlace(
   if (/^(seam|finish|band|divide|join|facing)\b/.test(line))
     return pieces(pattern).concat(edgesOwnedBy(pattern, scope));
   if (/^use\b/.test(line)) return [];
+  if (/^(usual|accept)\b/.test(line)) return ofJudging(pattern, scope, line);
   return [
     ...edgesOwnedBy(pattern, scope),
     ...shapesIn(pattern, scope),
@@ -144,6 +146,18 @@ function inPlace(
     ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
     ...drafts(sources),
   ];
+}
+
+/** Ranges after `usual`, codes after `accept`, and what a finding may be of. */
+function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[] {
+  if (/^usual\s+$/.test(line))
+    return ranges.map((one) => item(one.name, 'word', rangeRow(one), one.standing));
+  if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(pattern, scope);
+  if (/^accept\s+$/.test(line)) {
+    const codes = catalogue.filter(({ code }) => !isFirm(code));
+    return codes.map(({ code, severity, title }) => item(code, 'word', severity, title));
+  }
+  return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern)) : [];
 }
 
 /** The draft whose names may be written bare: the one we are in, or the one that our piece is taken from. */

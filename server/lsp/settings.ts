@@ -55,7 +55,8 @@ export class ClientSettings {
   /** A setting that can't be followed is told in the client's log, and the others hold. */
   #read(severity: unknown): void {
     const { severities, refusals } = readSettings(Object.entries(isRecord(severity) ? severity : {}));
-    for (const refusal of refusals) this.connection.console.warn(`${SECTION}.severity: ${refusal}`);
+    const { console: log } = this.connection;
+    for (const refusal of refusals) log.warn(`${SECTION}.severity: ${refusal}`);
     this.take.severities(severities);
   }
 }

@@ -56,6 +56,17 @@ describe('completing', () => {
       },
     ));
 
+  it('offers the ranges that checks judge by, and the codes that can be accepted', () => {
+    checkCompletions('usual \n#     ^ here\n', { also: ['hip-ease'], never: ['unfinished-edge', 'waist'] });
+    checkCompletions('accept \n#      ^ here\n', {
+      also: ['unfinished-edge', 'mismatched-seam'],
+      never: ['unclosed-outline', 'hip-ease'],
+    });
+    checkCompletions(`${piece}}\naccept unfinished-edge at \n#                         ^ here\n`, {
+      first: ['front'],
+    });
+  });
+
   it('keeps quiet in a comment and in a text', () => {
     checkCompletions('let a = 1cm # wai\n#              ^ here\n', { first: [], never: ['waist'] });
     checkCompletions('pattern "wai"\n#           ^ here\n', { never: ['waist'] });
