@@ -10,7 +10,9 @@ export function allowedWords(piece: Piece, edge: string, { unit }: Pick<Around, 
   const running = piece.running.filter((one) => one.edge === edge);
   const stated = piece.allowances.has(edge) || running.length > 0;
   if (!stated || piece.fold?.edge === edge) return '';
-  const own = [...piece.edges, ...piece.holes.flatMap(({ edges }) => edges)].find(({ name }) => name === edge);
+  const own = [...piece.edges, ...piece.holes.flatMap(({ edges }) => edges)].find(
+    ({ name }) => name === edge,
+  );
   const length = own?.path.length ?? 0;
   const places = running.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
   const widths = [0, ...places, length].map((s) => allowanceAt(piece, edge, s));
