@@ -207,14 +207,22 @@ const BETWEEN = 40;
 /** A row of pieces is begun anew beyond this share of the side of a square that would hold them all. */
 const ROW = 1.6;
 
-/** Pieces beside each other in file order, tops level, in rows about as wide as they are high. */
-export function place(pieces: readonly PieceDrawing[]): { placements: readonly Placement[]; frame: Frame } {
+/**
+ * Pieces beside each other in file order, tops level, in rows.
+ *
+ * @param wide how wide a row may be, mm; unless told, about as wide as all of them are high
+ */
+export function place(
+  pieces: readonly PieceDrawing[],
+  wide?: number,
+): { placements: readonly Placement[]; frame: Frame } {
   const sizes = pieces.map(({ frame }) => ({
     wide: frame.right - frame.left + BETWEEN,
     high: frame.bottom - frame.top + BETWEEN,
   }));
-  const widest = Math.max(0, ...sizes.map(({ wide }) => wide));
-  const row = Math.max(widest, ROW * Math.sqrt(sizes.reduce((sum, { wide, high }) => sum + wide * high, 0)));
+  const widest = Math.max(0, ...sizes.map((size) => size.wide));
+  const usual = ROW * Math.sqrt(sizes.reduce((sum, one) => sum + one.wide * one.high, 0));
+  const row = Math.max(widest, wide === undefined ? usual : wide + BETWEEN);
   const placements: Placement[] = [];
   let [x, y, high, right] = [0, 0, 0, 0];
   pieces.forEach((piece, i) => {

@@ -47,12 +47,29 @@ function insideLine(piece: Piece, direction: Point): Path {
   const clear = (line: Path): boolean =>
     [...darts, ...holes.flat()].every((path) => intersections(path, line).length === 0) &&
     !holes.some((hole) => contains(hole, line.start));
+  let spare: Path | undefined;
   for (const share of ASIDE) {
     const line = aside(share);
-    if (line.length > size / 6 && clear(line)) return line;
+    if (line.length <= size / 6 || !clear(line)) continue;
+    if (clearOfMarks(piece, line)) return line;
+    spare ??= line;
   }
-  return aside(ASIDE[0]!);
+  return spare ?? aside(ASIDE[0]!);
 }
+
+/** From the line to the sign of a mark, mm. */
+const FROM_SIGN = 7;
+
+const clearOfMarks = ({ marks }: Piece, line: Path): boolean =>
+  marks.every(
+    ({ points, paths }) =>
+      points.every((point) => line.locate(point).distance > FROM_SIGN) &&
+      paths.every(
+        (path) =>
+          intersections(path, line).length === 0 &&
+          line.locate(path.pointAt(path.length / 2)).distance > FROM_SIGN,
+      ),
+  );
 
 /** The middle part of what a ruler through a point covers of the piece. */
 function through(paths: readonly Path[], at: Point, direction: Point, size: number): Path {
