@@ -123,7 +123,7 @@ function wanting(
   const much =
     ease < 0 ? `${printLength(-ease, unit)} less than the body` : `${printLength(ease, unit)} of ease`;
   return (
-    `Round the ${measure} the garment measures ${printLengthFine(round, unit)} (${what}), and ${whose(sheet)} ` +
+    `Round the ${measure.replace('-', ' ')} the garment measures ${printLengthFine(round, unit)} (${what}), and ${whose(sheet)} ` +
     `${printLengthFine(body, unit)}: ${much}; ${rangeInWords(range, unit)}. Change the width, or say what is meant: ` +
     `usual ${usual.name} in LOW .. HIGH.`
   );
