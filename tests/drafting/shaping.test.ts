@@ -1,6 +1,6 @@
 /** Fish darts, pleats, gathers and faulty darts: what is drawn, what is sewn, what is said. */
 import assert from 'node:assert/strict';
-import { areaOf, distance, type Path } from '../../server/geometry';
+import { areaOf, distance } from '../../server/geometry';
 import type { Edge, Pattern, Piece } from '../../server/drafting/model';
 import { checkDraft, patternIn, saidOf } from '../support/drafts';
 
@@ -136,7 +136,7 @@ describe('pleats out of the width drawn', () => {
     const piece = front(
       '  pleats fan = 1 inverted on top at 10cm from a, taking 4 * 2cm each, out of the width drawn',
     );
-    const [{ start, end }] = piece.shaping!.pleats[0]!.pleats as [{ start: Path; end: Path }];
+    const { start, end } = piece.shaping!.pleats[0]!.pleats[0]!;
     near(distance(start.start, end.start) / 4, 20);
     near(edge(piece, 'top').drawn - edge(piece, 'top').sewn, (1 + 3) * 20);
   });

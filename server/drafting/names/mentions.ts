@@ -95,6 +95,11 @@ function dart(node: Of<'dart'>, see: See): void {
   pressing(node, see);
 }
 
+function byALine(node: LengthenNode, see: See): void {
+  value(node.by, see);
+  part(node.line, see);
+}
+
 const MENTIONS: Table = {
   let: (node, see) => value(node.value, see),
   choose: choice,
@@ -204,10 +209,9 @@ const MENTIONS: Table = {
     [node.along, node.to].forEach((expr) => part(expr, see));
     value(node.width, see);
   },
-  lengthen: (node, see) => {
-    value(node.by, see);
-    part(node.line, see);
-  },
+  lengthen: byALine,
+  shorten: byALine,
+  widen: byALine,
   smooth: (node, see) => {
     part(node.point, see);
     value(node.by, see);

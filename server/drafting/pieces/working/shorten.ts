@@ -1,5 +1,15 @@
 /** Lengthens a piece at a line across it, or takes a strip out of it there. */
-import { distance, lineIntersections, Path, subtract, translation, type Point } from '../../../geometry';
+import {
+  add,
+  distance,
+  lineIntersections,
+  Path,
+  scale,
+  subtract,
+  translation,
+  type Point,
+  type Segment,
+} from '../../../geometry';
 import { edgeShape } from '../../shapes/parts';
 import { pathOf } from '../../shapes/phrase';
 import { lengthOf } from '../../values/arithmetic';
@@ -108,9 +118,11 @@ function closedUp(worked: Worked, places: readonly OnEdge[], by: Point): Strip {
   const dropped = [...gone, ...goneToo];
   const held = dropped.flatMap((i) => items[i]!.dart ?? [])[0];
   if (held !== undefined) return { why: `${held} lies there` };
-  const moved = moveStretch(worked, items, stretchOf(items, near, far), translation(by));
+  const between = stretchOf(items, near, far);
+  const moved = moveStretch(worked, items, between, translation(by));
   const out = new Set(dropped);
   const left = moved.items.filter((_, i) => !out.has(i));
+  const onMove = new Set([...between].map((i) => moved.items[i]!));
   const lost = worked.edges.find((_, i) => !left.some((item) => item.edge === i));
   if (lost !== undefined) return { why: `nothing of ${lost.name} would be left` };
   const corners = moved.worked.corners.map((corner) => {
@@ -119,7 +131,7 @@ function closedUp(worked: Worked, places: readonly OnEdge[], by: Point): Strip {
     if (within === undefined || on) return corner;
     return { ...corner, point: gone.has(within) ? places[0]!.point : places[3]!.point };
   });
-  return { worked: { ...moved.worked, corners, edges: edgesOf(worked.edges, joinedUp(left)) } };
+  return { worked: joinedUp({ ...moved.worked, corners }, left, onMove) };
 }
 
 /** The ring cut at several places, and the joint at each of them. */
@@ -142,12 +154,49 @@ function cutAll(
   return { items: ring, joints };
 }
 
-/** Where an edge does not go on where it ended, a straight step joins it: the edges of the strip were not parallel. */
-function joinedUp(items: readonly Item[]): Item[] {
-  return items.flatMap((item, i): Item[] => {
-    const before = items[(i - 1 + items.length) % items.length]!;
-    const apart = distance(before.path.end, item.path.start);
-    if (apart < 1e-9) return [item];
-    return [{ edge: before.edge, path: Path.line(before.path.end, item.path.start) }, item];
+/**
+ * Edges that were not parallel do not go on where they ended: the part that moved is drawn on to meet the other, by less
+ * and less toward its far end, as a cutter redraws a side from the fold down.
+ */
+function joinedUp(worked: Worked, items: readonly Item[], moved: ReadonlySet<Item>): Worked {
+  const ring = [...items];
+  let { corners } = worked;
+  items.forEach((item, i) => {
+    const last = (i - 1 + items.length) % items.length;
+    const [end, start] = [items[last]!.path.end, item.path.start];
+    if (distance(end, start) < 1e-9) return;
+    const ahead = moved.has(item);
+    const at = ahead ? i : last;
+    const { path } = ring[at]!;
+    const by = ahead ? subtract(end, start) : subtract(start, end);
+    ring[at] = { ...ring[at]!, path: faded(path, by, ahead) };
+    corners = corners.map((corner) => {
+      const { s, distance: away } = path.locate(corner.point);
+      return away > 1e-6 ? corner : { ...corner, point: add(corner.point, fading(path, by, ahead, s)) };
+    });
   });
+  return { ...worked, corners, edges: edgesOf(worked.edges, ring) };
+}
+
+/** All of a movement at one end of a path, nothing of it at the other. */
+function fading({ length }: Path, by: Point, fromStart: boolean, s: number): Point {
+  const share = length > 0 ? s / length : 0;
+  return scale(by, fromStart ? 1 - share : share);
+}
+
+function faded(path: Path, by: Point, fromStart: boolean): Path {
+  let s = 0;
+  return Path.of(
+    path.segments.map((segment): Segment => {
+      const long = Path.of([segment]).length;
+      const moved = (p: Point, share: number): Point => add(p, fading(path, by, fromStart, s + share * long));
+      const [p0, p3] = [moved(segment.p0, 0), moved(segment.p3, 1)];
+      const made: Segment =
+        segment.kind === 'line'
+          ? { ...segment, p0, p3 }
+          : { ...segment, p0, p1: moved(segment.p1, 1 / 3), p2: moved(segment.p2, 2 / 3), p3 };
+      s += long;
+      return made;
+    }),
+  );
 }
