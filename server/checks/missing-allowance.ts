@@ -1,6 +1,6 @@
 /** Finds sewn edges of which no allowance is stated, in a pattern that states allowances. */
 import type { SourcedFinding } from '../drafting/finding';
-import type { Pattern, Piece } from '../drafting/model';
+import type { Finish, Pattern, Piece } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { isJudged } from './allowed';
 import { finding, type Judged } from './check';
@@ -14,14 +14,18 @@ export const missingAllowance: Judged = {
   ofPattern: (pattern) => {
     const pieces = pattern.pieces.filter((piece) => isJudged(piece) && piece.side !== 'left');
     // a pattern without any allowance is drawn to the finished size: the cutter adds them on the cloth
-    if (pieces.every(isNet)) return [];
+    if (pieces.every((piece) => isNet(piece, pattern.finishesOf(piece.base)))) return [];
     return pieces.flatMap((piece) => ofPiece(piece, pattern));
   },
 };
 
-/** Bands, strips and facings have their allowances from others. */
-const isNet = ({ allowances, statement }: Piece): boolean =>
-  statement.node.kind !== 'piece' || [...allowances.values()].every((width) => width === 0);
+/** Nothing is allowed but what finishes take. Bands, strips and facings have their allowances from others. */
+const isNet = ({ base, allowances, statement }: Piece, finishes: readonly Finish[]): boolean =>
+  statement.node.kind !== 'piece' ||
+  [...allowances].every(([edge, width]) => width === 0 || isFinished(base, edge, finishes));
+
+const isFinished = (base: string, edge: string, finishes: readonly Finish[]): boolean =>
+  finishes.some(({ edges }) => edges.some((one) => one.piece === base && one.edge === edge));
 
 const kept = new WeakMap<
   Piece,

@@ -119,9 +119,11 @@ function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
     };
   const wide = runs.map((of, i) => of.map((one) => widened(one, inlays.get(piece.edges[i]!.name) ?? 0)));
   const whole = cuttingLine(withCorners(piece, wide).flat());
+  const endsAt = cornersOf(runs, bare);
   const inlayLines = byEdge(runs, bare).flatMap((path, i) => {
     const edge = piece.edges[i]!.name;
-    return inlays.has(edge) ? [{ edge, path: runToCut(path, whole) }] : [];
+    const end = path.locate(endsAt[i]!.tip).s;
+    return inlays.has(edge) ? [{ edge, path: runToCut(path.part(0, end), whole) }] : [];
   });
   return {
     cutting: byEdge(runs, whole),
