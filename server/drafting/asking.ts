@@ -18,7 +18,7 @@ export function infoOf(
   if (source.startsWith(MEASUREMENT))
     return measurement(evaluation, source, source.slice(MEASUREMENT.length));
   const node = network.nodes.get(source);
-  if (node === undefined) return edgeInfo(pattern, source);
+  if (node === undefined) return partInfo(pattern, source);
   const { declaration } = node;
   const { answer } = evaluation.result(source);
   return {
@@ -38,11 +38,16 @@ function measurement(evaluation: Evaluation, source: Source, name: string): Defi
   return { source, name, kind: 'measurement', doc, ...(value !== undefined && { value }) };
 }
 
-function edgeInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
+/** An edge, a mark or a hole of a piece. */
+function partInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
   for (const piece of pattern.pieces) {
     const edge = everyEdge(piece).find((one) => one.source === source);
-    if (edge === undefined) continue;
-    return { source, name: edge.name, kind: 'edge', doc: edge.statement.doc, shape: edgeShape(edge) };
+    if (edge !== undefined)
+      return { source, name: edge.name, kind: 'edge', doc: edge.statement.doc, shape: edgeShape(edge) };
+    const mark = piece.marks.find((one) => one.source === source);
+    if (mark !== undefined) return { source, name: mark.name, kind: 'mark', doc: mark.statement.doc };
+    const hole = piece.holes.find((one) => one.source === source);
+    if (hole !== undefined) return { source, name: hole.name, kind: 'hole', doc: hole.statement.doc };
   }
   return undefined;
 }

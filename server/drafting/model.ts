@@ -323,6 +323,8 @@ export interface DefinitionInfo {
     | 'curve'
     | 'piece'
     | 'edge'
+    | 'mark'
+    | 'hole'
     | 'seam'
     | 'finish'
     | 'notch'

@@ -2,6 +2,7 @@
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { print, printLength } from '../drafting/values/quantity';
+import { markTold } from '../drawing/marks';
 import { code, plain } from './markdown';
 import { pathAt, wordAt } from './words';
 
@@ -65,6 +66,10 @@ function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
   for (const owner of pattern.pieces) {
     const edge = everyEdge(owner).find(({ source }) => source === info.source);
     if (edge !== undefined) return edgeFigures(pattern, owner, edge);
+    const mark = owner.marks.find(({ source }) => source === info.source);
+    if (mark !== undefined) return [plain(markTold(mark, pattern).slice(mark.name.length + 2))];
+    const hole = owner.holes.find(({ source }) => source === info.source);
+    if (hole !== undefined) return [`${print({ kind: 'area', amount: hole.area }, pattern.unit)} cut out`];
   }
   return [];
 }

@@ -45,6 +45,19 @@ describe('pointing at a name', () => {
       '**foot** · edge · `30cm`\n\n30cm when sewn  \nallowance 2cm',
     ));
 
+  it('shows a row of marks with how many and how far apart', () =>
+    checkHover(
+      pointingAt(
+        '  eyelets lace = 5 along top',
+        'lace',
+        apron.replace(
+          '  grain from top-left to foot-left\n',
+          (grain) => `${grain}  eyelets lace = 5 along top\n`,
+        ),
+      ),
+      '**lace** · mark\n\n5 eyelets, 7\\.5cm apart',
+    ));
+
   it('shows a measurement with its definition and how it is taken', () =>
     checkHover(
       `body ferrywoman {
