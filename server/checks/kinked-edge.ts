@@ -50,8 +50,28 @@ function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
   return findings;
 }
 
-/** Both edges bend by more than this, degrees: a corner that is meant (a point, a gusset, a slit), not a fault of drawing. */
+/**
+ * A bend of more than this, degrees, is a corner that is meant (a point, a slit), not a fault of drawing; an edge that
+ * goes round the body by its name is hardly ever meant to have one.
+ */
 const MEANT = 15;
+const MEANT_ROUND = 30;
+const ROUND = [
+  'hem',
+  'neck',
+  'neckline',
+  'waist',
+  'armhole',
+  'scye',
+  'head',
+  'rise',
+  'yoke',
+  'wrist',
+  'foot',
+];
+
+const largest = ({ neighbour: { name } }: CornerBeside): number =>
+  called(name, ...ROUND) ? MEANT_ROUND : MEANT;
 
 /** Below this, degrees, nothing shows on cloth: rounding. */
 const ROUNDING = 0.05;
@@ -60,7 +80,7 @@ function kinks(seam: Seam, pattern: Pattern): readonly Finding[] {
   return cornersOf(seam).flatMap(([a, b]) => {
     const bend = a.inside + b.inside - 180;
     const size = Math.abs(bend);
-    if (size <= ROUNDING || size > MEANT) return [];
+    if (size <= ROUNDING || size > largest(a)) return [];
     const fates = [a, b].map(({ piece, neighbour }) => fateOf(pattern, piece, neighbour.name, seam.side));
     if (!goesOn(seam, a, b, fates[0]!, fates[1]!)) return [];
     const range = usualRange(pattern, limitOf(seam, a, fates[0]!));

@@ -22,7 +22,11 @@ export const noNotch: Judged = {
   title: 'A long seam without a notch',
   by: 'judgement',
   usual: [LONG],
-  ofPattern: (pattern) => pattern.seams.flatMap((seam) => judged(seam, pattern)),
+  // a pattern without a single notch is still being drafted
+  ofPattern: (pattern) =>
+    pattern.pieces.some(({ notches }) => notches.length > 0)
+      ? pattern.seams.flatMap((seam) => judged(seam, pattern))
+      : [],
 };
 
 const kept = new WeakMap<
