@@ -10,7 +10,7 @@ export const holeTooSmall: Judged = {
   title: 'A hole that its allowances fill',
   by: 'judgement',
   ofPiece: (piece, pattern) =>
-    piece.gaps.length > 0 || piece.allowances.size === 0
+    piece.holes.length === 0 || piece.gaps.length > 0 || piece.allowances.size === 0
       ? []
       : piece.holes
           .filter(({ cutting }) => cutting === undefined)

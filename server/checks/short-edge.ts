@@ -23,7 +23,7 @@ export const shortEdge: Judged = {
   ofPiece: (piece, pattern) => {
     const range = usualRange(pattern, LENGTH);
     const isShort = ({ drawn, path }: Edge): boolean => Math.max(drawn, path.length) < range.low - 1e-6;
-    return piece.cut === undefined || piece.gaps.length > 0
+    return piece.cut === undefined
       ? []
       : everyEdge(piece)
           .filter(isShort)

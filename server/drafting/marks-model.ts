@@ -1,8 +1,29 @@
-/** What is marked on a piece and cut out of it: marks and rows of marks, holes. Millimetres, y down. */
+/** What is written on a piece and cut out of it: cutting words, balance lines, marks, holes. Millimetres, y down. */
 import type { MarkWord, Statement } from '../../grammar/syntax';
 import type { Path, Point } from '../geometry';
 import type { Source } from './finding';
 import type { Edge } from './model';
+
+export interface CutLayer {
+  /** Pieces cut in all: two for a pair. */
+  readonly count: number;
+  readonly as: 'pairs' | 'alike' | 'open' | 'fold' | 'left' | 'right' | 'single';
+  readonly cloth: string;
+}
+
+/** `cut pair in silk, right side up` as the piece is to be cut. */
+export interface CutWords {
+  readonly layers: readonly CutLayer[];
+  readonly rightSideUp: boolean;
+  /** As printed: "cut 1 on fold". */
+  readonly text: string;
+}
+
+export interface BalanceLine {
+  readonly name: string;
+  readonly source: Source;
+  readonly path: Path;
+}
 
 /** A mark, or a row of marks counted along a line. */
 export interface Mark {

@@ -3,16 +3,10 @@
  * the drawing, the editor features and the command line. Lengths in millimetres, areas in mm², angles in degrees,
  * y down.
  */
-import type {
-  CornerCut,
-  CutShape,
-  RuledCorner,
-  RunningAllowance,
-  StatedAllowance,
-} from './allowance-model';
+import type { CornerCut, CutShape, RuledCorner, RunningAllowance, StatedAllowance } from './allowance-model';
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
-import type { Hole, Mark } from './marks-model';
+import type { BalanceLine, CutWords, Hole, Mark } from './marks-model';
 import type { SeamCourse, SeamOpening, Stretch } from './sewing-model';
 import type { FacedEdge, FacingOf } from './derived-model';
 import type { BodySheet, OwnMeasurement, PatternChoice, SidedReason } from './surroundings-model';
@@ -106,27 +100,6 @@ export interface Gap {
   readonly closing: boolean;
   /** In the outline of a hole of that name. */
   readonly hole?: string;
-}
-
-export interface CutLayer {
-  /** Pieces cut in all: two for a pair. */
-  readonly count: number;
-  readonly as: 'pairs' | 'alike' | 'open' | 'fold' | 'left' | 'right' | 'single';
-  readonly cloth: string;
-}
-
-/** `cut pair in silk, right side up` as the piece is to be cut. */
-export interface CutWords {
-  readonly layers: readonly CutLayer[];
-  readonly rightSideUp: boolean;
-  /** As printed: "cut 1 on fold". */
-  readonly text: string;
-}
-
-export interface BalanceLine {
-  readonly name: string;
-  readonly source: Source;
-  readonly path: Path;
 }
 
 export interface Notch {
@@ -300,7 +273,7 @@ export type {
   StatedAllowance,
   TightAllowance,
 } from './allowance-model';
-export type { Hole, Mark } from './marks-model';
+export type { BalanceLine, CutLayer, CutWords, Hole, Mark } from './marks-model';
 export type {
   BodySheet,
   OwnMeasurement,
