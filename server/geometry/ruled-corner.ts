@@ -26,15 +26,25 @@ export function ruledJoint(rule: CornerRule, before: Run, after: Run, place: Cor
   if (before.widthAtEnd + after.width === 0) return undefined;
   const edge = 'edge' in rule ? rule.edge : rule.how === 'stepped' ? wider(before, after) : undefined;
   if (edge === undefined) return undefined;
+  // only what lies about the corner is looked at: long curves are slow to measure
+  const skipped = Math.max(0, before.path.length - 2 * place.reach);
+  const [last, first] = [lastPart(before, skipped), firstPart(after, 2 * place.reach)];
   // each way of cutting is worked out for the seam that arrives and the edge that leaves
   const turned = rule.how === 'turned-back' ? edge === 'before' : edge === 'after';
-  const [one, other] = turned ? [runReversed(after), runReversed(before)] : [before, after];
-  const joint =
+  const [one, other] = turned ? [runReversed(first), runReversed(last)] : [last, first];
+  const found =
     rule.how === 'turned-back'
       ? turnedBack(one, other, place, rule.folds)
       : endOfSeam(one, other, place, rule.how === 'folded');
-  return joint && turned ? jointReversed(joint, before, after) : joint;
+  const joint = found && turned ? jointReversed(found, last, first) : found;
+  return joint?.endAt === undefined ? joint : { ...joint, endAt: joint.endAt + skipped };
 }
+
+const lastPart = (run: Run, from: number): Run =>
+  from === 0 ? run : { ...run, path: run.path.part(from, run.path.length) };
+
+const firstPart = (run: Run, to: number): Run =>
+  to >= run.path.length ? run : { ...run, path: run.path.part(0, to) };
 
 function wider(before: Run, after: Run): 'before' | 'after' | undefined {
   const more = before.widthAtEnd - after.width;
