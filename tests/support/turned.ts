@@ -72,7 +72,20 @@ const bearing = (away: string, along: string): string =>
     : `${away} of ${along}`;
 
 /** Statements whose directions are those of the paper; elsewhere left and right are the wearer's. */
-const ON_PAPER = new Set(['outline', 'grain', 'balance', 'shape', 'circle']);
+const ON_PAPER = new Set([
+  'outline',
+  'hole',
+  'grain',
+  'balance',
+  'shape',
+  'circle',
+  'mark',
+  'marks',
+  'label',
+]);
+
+/** A place is counted below the upper end of a line; turned, it is counted from that end. */
+const fromEnds = (text: string): string => text.replace(/ (?:below|above) (?!left\b|right\b)/g, ' from ');
 
 /** The text with its drafts, outlines, grain and balance lines turned. */
 export function turnedText(text: string, turning: Turning): string {
@@ -84,7 +97,8 @@ export function turnedText(text: string, turning: Turning): string {
       const from = offset + statement.start;
       // an edge may be called by a direction
       const [name] = inside === 'outline' ? /^\S+/.exec(statement.text)! : [''];
-      out += text.slice(done, from) + name + turnedLine(statement.text.slice(name.length), turning);
+      const words = turnedLine(statement.text.slice(name.length), turning);
+      out += text.slice(done, from) + name + (node.kind === 'marks' ? fromEnds(words) : words);
       done = from + statement.text.length;
     }
     for (const child of block ?? []) visit(child, offset);
