@@ -109,7 +109,9 @@ function walks(left: readonly Strand[], right: readonly Strand[]): readonly Walk
   const reversed = all.some(({ taken }) => taken.directed === 'reversed');
   const byEnds = all.some(({ taken }) => taken.directed === 'by-ends');
   const either = (side: readonly Strand[]): readonly (readonly Strand[])[] =>
-    side.length > 1 && !reversed ? [side, [...side].reverse()] : [side];
+    side.length < 2 || reversed || side.every(({ taken }) => taken.directed === 'by-ends')
+      ? [side]
+      : [side, [...side].reverse()];
   const found: Walk[] = [];
   for (const l of either(left)) {
     for (const r of either(right)) {
