@@ -10,6 +10,7 @@ import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
 import { bodyChoice, settings, severitySetting } from './open';
+import { runPrint, type PrintOptions } from './print';
 import { runSheet, type SheetOptions } from './sheet';
 
 /** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
@@ -59,6 +60,7 @@ function program(io: Io, done: Done): Command {
     );
   addCheck(top, io, done);
   addDraw(top, io, done);
+  addPrint(top, io, done);
   addMeasure(top, io, done);
   addSheet(top, io, done);
   addFormat(top, io, done);
@@ -126,6 +128,23 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .addOption(format('svg', 'png'))
     .action(async (file: string, options: Given & Pick<DrawOptions, 'format' | 'out'>) =>
       done(await runDraw(file, chosen(options), io)),
+    );
+}
+
+function addPrint(top: Command, io: Io, done: Done): void {
+  top
+    .command('print')
+    .description('print the pieces in full size on papers to be taped together, as PDF')
+    .argument('<file>', 'pattern file')
+    .option('--out <folder>', 'where the file goes; made if it is missing', '.')
+    .option('--paper <name>', 'A4, A3, Letter, Legal, or whole: one sheet as large as the drawing', 'A4')
+    .option('--pieces <names>', 'some pieces only, with commas between', (words: string) => words.split(','))
+    .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
+    .addOption(forBody())
+    .addOption(setChoice())
+    .action(
+      async (file: string, options: Given & Pick<PrintOptions, 'asLaid' | 'out' | 'paper' | 'pieces'>) =>
+        done(await runPrint(file, chosen(options), io)),
     );
 }
 

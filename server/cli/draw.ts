@@ -23,8 +23,7 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
   const drawing = draw(opened.pattern);
-  const missing = notDrawn(opened.pattern, drawing);
-  missing.forEach((name) => io.err(`${name} is not drawn: ${reason(name, report)}\n`));
+  missing(opened.pattern, drawing, report).forEach((line) => io.err(line));
   const errors = countOf(report, 'error');
   if (drawing.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
@@ -38,7 +37,10 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   return FAULTY;
 }
 
-/** Pieces that the text names and the drawing lacks. */
+/** A line for each piece that the text names and the drawing lacks. */
+export const missing = (pattern: Pattern, drawing: Drawing, report: Report): readonly string[] =>
+  notDrawn(pattern, drawing).map((name) => `${name} is not drawn: ${reason(name, report)}\n`);
+
 function notDrawn({ pieceNames }: Pattern, { pieces }: Drawing): readonly string[] {
   const drawn = new Set(pieces.map(({ source }) => source));
   return pieceNames.filter((name) => !drawn.has(name));

@@ -2,10 +2,9 @@
  * Prints a drawing as PNG, from its SVG, with the bundled open font and no other, so that the picture is the same on
  * every machine. The only file that knows the renderer.
  */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { bundledFont, nearest } from './bundled';
 
 export interface PngOptions {
   /** Width of the picture in pixels; wins over `dpi`. */
@@ -37,17 +36,13 @@ export const MOST_PIXELS = 64_000_000;
 
 const MM_PER_INCH = 25.4;
 const FAMILY = 'Noto Sans';
-/** Where font and renderer lie: beside the bundled program, or in the packages of the project. */
-const FONT_PLACES = [
-  'fonts/NotoSans-Regular.ttf',
-  'node_modules/@expo-google-fonts/noto-sans/400Regular/NotoSans_400Regular.ttf',
-];
+/** Where the renderer lies: beside the bundled program, or in the packages of the project. */
 const WASM_PLACES = ['resvg.wasm', 'node_modules/@resvg/resvg-wasm/index_bg.wasm'];
 
 /** Renders an SVG document of ours. Errors of the renderer come back as problems. */
 export async function toPng(svg: string, options: PngOptions = {}): Promise<PngResult> {
   const problems: string[] = [];
-  const fontFile = options.fontFile ?? nearest(FONT_PLACES);
+  const fontFile = options.fontFile ?? bundledFont();
   if (!fontFile) problems.push('The font for the picture was not found, so its words are missing.');
   try {
     const width = widthFor(sizeMm(svg), options, problems);
@@ -119,17 +114,4 @@ function widthFor(size: SizeMm, options: PngOptions, problems: string[]): number
 
 function positive(value: number | undefined, otherwise: number): number {
   return value !== undefined && Number.isFinite(value) && value > 0 ? value : otherwise;
-}
-
-/** The first of some files that lies beside this program or in a folder above it. */
-function nearest(places: readonly string[]): string | undefined {
-  for (let folder = here(); ; folder = dirname(folder)) {
-    const found = places.map((place) => join(folder, place)).find((file) => existsSync(file));
-    if (found || dirname(folder) === folder) return found;
-  }
-}
-
-/** The folder of this program, bundled as an ES module or as a CommonJS one. */
-function here(): string {
-  return typeof __dirname === 'string' ? __dirname : dirname(fileURLToPath(import.meta.url));
 }

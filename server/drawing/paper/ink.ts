@@ -1,0 +1,68 @@
+/** Where on the sheet there is ink: boxes small enough to tell which papers would come out empty. */
+import type { Drawing, DrawnLine, Frame, Spot } from '../model';
+
+/** A stretch longer than this is told piece by piece, or a slanting line would ink every paper in its box. */
+const SHORT_MM = 40;
+
+export function inkOf({ pieces, placements }: Pick<Drawing, 'pieces' | 'placements'>): readonly Frame[] {
+  const named = new Map(pieces.map((piece) => [piece.name, piece]));
+  return placements.flatMap(({ piece, by }) => {
+    const drawn = named.get(piece);
+    if (drawn === undefined) return [];
+    const texts = drawn.texts.map(({ at, size }) => around([at], size));
+    return [...drawn.lines.flatMap(boxesOf), ...texts].map((frame) => shifted(frame, by));
+  });
+}
+
+function boxesOf(line: DrawnLine): Frame[] {
+  const boxes: Frame[] = [];
+  let at: Spot = line.start;
+  for (const stretch of line.stretches) {
+    const spots = [at, ...spotsOf(stretch)];
+    boxes.push(...(spots.length === 2 ? cutUp(spots[0]!, spots[1]!) : curveBoxes(spots)));
+    at = spots[spots.length - 1]!;
+  }
+  if (line.closed) boxes.push(...cutUp(at, line.start));
+  return boxes;
+}
+
+const spotsOf = (stretch: readonly number[]): Spot[] =>
+  Array.from({ length: stretch.length / 2 }, (_, i) => ({ x: stretch[2 * i]!, y: stretch[2 * i + 1]! }));
+
+function cutUp(from: Spot, to: Spot): Frame[] {
+  const parts = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / SHORT_MM));
+  const spot = (share: number): Spot => ({
+    x: from.x + (to.x - from.x) * share,
+    y: from.y + (to.y - from.y) * share,
+  });
+  return Array.from({ length: parts }, (_, i) => around([spot(i / parts), spot((i + 1) / parts)]));
+}
+
+/** A curve lies inside its control polygon; halved until that is short. */
+function curveBoxes(spots: readonly Spot[]): Frame[] {
+  const box = around(spots);
+  if (Math.max(box.right - box.left, box.bottom - box.top) <= SHORT_MM) return [box];
+  const [a, b, c, d] = spots as [Spot, Spot, Spot, Spot];
+  const middle = (p: Spot, q: Spot): Spot => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 });
+  const [ab, bc, cd] = [middle(a, b), middle(b, c), middle(c, d)];
+  const [abc, bcd] = [middle(ab, bc), middle(bc, cd)];
+  const half = middle(abc, bcd);
+  return [...curveBoxes([a, ab, abc, half]), ...curveBoxes([half, bcd, cd, d])];
+}
+
+function around(spots: readonly Spot[], room = 0): Frame {
+  const [xs, ys] = [spots.map(({ x }) => x), spots.map(({ y }) => y)];
+  return {
+    left: Math.min(...xs) - room,
+    top: Math.min(...ys) - room,
+    right: Math.max(...xs) + room,
+    bottom: Math.max(...ys) + room,
+  };
+}
+
+const shifted = (frame: Frame, { x, y }: Spot): Frame => ({
+  left: frame.left + x,
+  top: frame.top + y,
+  right: frame.right + x,
+  bottom: frame.bottom + y,
+});

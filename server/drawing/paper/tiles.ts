@@ -1,0 +1,101 @@
+/**
+ * How a drawing is cut into papers that are taped together: rows and columns that lap over each other, the same on every
+ * machine. Millimetres of the drawing, y down.
+ */
+import type { Drawing, Frame, Spot } from '../model';
+import { inkOf } from './ink';
+import { turned, type Paper } from './papers';
+
+/** White that every office printer leaves (*common practice*: 5 mm are enough for most, 10 mm for all). */
+export const MARGIN_MM = 10;
+/** How far neighbouring papers lap over each other. */
+export const OVERLAP_MM = 10;
+
+export interface Tile {
+  /** Row by letter, column by number: `B3`. */
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  /** The part of the drawing that is printed on it. */
+  readonly frame: Frame;
+}
+
+/** A cross that is printed on two neighbours, at one place of the drawing. */
+export interface MatchMark {
+  readonly at: Spot;
+  readonly between: readonly [string, string];
+}
+
+export interface Tiling {
+  /** As it lies in the printer. */
+  readonly paper: Paper;
+  readonly rows: number;
+  readonly columns: number;
+  /** Those with something on them, row by row. */
+  readonly tiles: readonly Tile[];
+  readonly marks: readonly MatchMark[];
+}
+
+/** Upright or on its side, whichever needs fewer papers. */
+export function tilingFor(drawing: Pick<Drawing, 'pieces' | 'placements' | 'frame'>, paper: Paper): Tiling {
+  const ink = inkOf(drawing);
+  const [upright, across] = [paper, turned(paper)].map((one) => tiled(drawing.frame, ink, one)) as [
+    Tiling,
+    Tiling,
+  ];
+  return across.tiles.length < upright.tiles.length ? across : upright;
+}
+
+export function tiled(frame: Frame, ink: readonly Frame[], paper: Paper): Tiling {
+  const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
+  const columns = countFor(frame.right - frame.left, wide);
+  const rows = countFor(frame.bottom - frame.top, high);
+  const tiles: Tile[] = [];
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const left = frame.left + column * (wide - OVERLAP_MM);
+      const top = frame.top + row * (high - OVERLAP_MM);
+      const own = { left, top, right: left + wide, bottom: top + high };
+      if (ink.some((box) => meets(box, own)))
+        tiles.push({ name: `${letters(row)}${column + 1}`, row, column, frame: own });
+    }
+  }
+  return { paper, rows, columns, tiles, marks: matchMarks(tiles) };
+}
+
+const countFor = (length: number, step: number): number =>
+  Math.max(1, Math.ceil((length - OVERLAP_MM) / (step - OVERLAP_MM) - 1e-9));
+
+const meets = (a: Frame, b: Frame): boolean =>
+  a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
+
+/** A … Z, AA … */
+function letters(row: number): string {
+  const last = String.fromCharCode(65 + (row % 26));
+  return row < 26 ? last : letters(Math.floor(row / 26) - 1) + last;
+}
+
+/** Two to a side that is shared, in the middle of what laps over. */
+function matchMarks(tiles: readonly Tile[]): MatchMark[] {
+  const at = new Map(tiles.map((tile) => [`${tile.row} ${tile.column}`, tile]));
+  return tiles.flatMap((tile): MatchMark[] => {
+    const { frame, row, column, name } = tile;
+    const [right, below] = [at.get(`${row} ${column + 1}`), at.get(`${row + 1} ${column}`)];
+    const along = (low: number, high: number): number[] =>
+      [1 / 4, 3 / 4].map((share) => low + (high - low) * share);
+    return [
+      ...(right === undefined
+        ? []
+        : along(frame.top, frame.bottom).map((y): MatchMark => ({
+            at: { x: frame.right - OVERLAP_MM / 2, y },
+            between: [name, right.name],
+          }))),
+      ...(below === undefined
+        ? []
+        : along(frame.left, frame.right).map((x): MatchMark => ({
+            at: { x, y: frame.bottom - OVERLAP_MM / 2 },
+            between: [name, below.name],
+          }))),
+    ];
+  });
+}
