@@ -107,7 +107,7 @@ function stretchBefore(path: Path, s: number, length: number): Path {
  * or (folded) as the mirror image of that cutting line, so that the allowance lies on it when it is pressed over.
  */
 function endOfSeam(seam: Run, other: Run, { at, reach }: CornerPlace, folded: boolean): Joint | undefined {
-  if (seam.widthAtEnd === 0 || other.width === 0) return undefined;
+  if (seam.widthAtEnd === 0) return undefined;
   const onward = seam.source.tangentAt(seam.source.length, 'before');
   const out = normalised(subtract(seam.path.end, at));
   if (out === undefined) return undefined;

@@ -169,6 +169,15 @@ describe('the end of a seam', () => {
     });
   }
 
+  it('folds over beside an edge without allowance, too', () => {
+    const cut = cuttingLine(allowing(panel(25), 15, 0, { how: 'folded', edge: 'before' }));
+    assertClean(cut);
+    assert.equal(cut.corners[0]!.kind, 'folded');
+    const over = mirror(point(0, 0), rotate(point(0, 1), (-25 * Math.PI) / 180));
+    const end = Path.line(point(0, 0), point(-14, 0)).transformed(over);
+    for (const p of spread(end, 20)) near(ringOf(cut.outline).locate(p).distance, 0, 0.01);
+  });
+
   it('has one length on both of two pieces that lie beside each other, when they are squared off', () => {
     // The other edge runs on across the seam: the corners of the two pieces make 180 degrees.
     const ends = [20, -20].map((lean) => {
