@@ -21,6 +21,9 @@ interface Ruler {
 
 const INCH_MM = 25.4;
 const GAP_MM = 12;
+/** Lines of the key that not every pattern has, in a second column. */
+const BESIDES: readonly LineRole[] = ['hole', 'centre', 'tape', 'topstitch', 'crease'];
+const BESIDE_MM = 105;
 const KEY: readonly LineRole[] = ['cutting', 'sewing', 'fold', 'grain', 'balance', 'notch'];
 
 const metric = { square: 100, length: 200, tick: 10, numbered: 5, squareWords: '100 mm' };
@@ -51,7 +54,7 @@ export function legend(drawing: Drawing, left: number, top: number): string {
     group('g', { class: 'beside', transform: `translate(${decimal(ruler.square + GAP_MM)} 0)` }, [
       heading(drawing),
       rulerLine(ruler),
-      key(),
+      key(drawing),
     ]),
   ]);
 }
@@ -102,8 +105,18 @@ function rulerLine(ruler: Ruler): string {
   ]);
 }
 
-function key(): string {
-  const rows = KEY.flatMap((role, i) => {
+/** Every kind of line that a pattern may have, and beside them those that this one has besides. */
+function key(drawing: Drawing): string {
+  const drawn = new Set(drawing.pieces.flatMap(({ lines }) => lines.map(({ role }) => role)));
+  const beside = BESIDES.filter((role) => drawn.has(role)).slice(0, KEY.length);
+  return group('g', { class: 'key', transform: 'translate(0 46)' }, [
+    ...keyRows(KEY),
+    ...(beside.length === 0 ? [] : [group('g', { transform: `translate(${BESIDE_MM} 0)` }, keyRows(beside))]),
+  ]);
+}
+
+function keyRows(roles: readonly LineRole[]): string[] {
+  return roles.flatMap((role, i) => {
     const type = lineTypes[role];
     const y = i * 9;
     const dash: Record<string, string> = type.dash.length
@@ -115,5 +128,4 @@ function key(): string {
       text('text', { x: 35, y: y + 1.6, 'font-size': 4.5 }, type.words),
     ];
   });
-  return group('g', { class: 'key', transform: 'translate(0 46)' }, rows);
 }
