@@ -83,6 +83,14 @@ describeView('the list of choices in the preview', ({ opened }) => {
     assert.equal(await v.page.locator('.opens.choices').textContent(), 'Choices');
   });
 
+  it('Escape closes the list, even after a button that it disabled had the keyboard', async () => {
+    const v = await withChoices();
+    await row(v).getByRole('button', { name: 'skirt-length smaller' }).click();
+    await v.page.getByRole('button', { name: 'Back to the file' }).click();
+    await v.page.keyboard.press('Escape');
+    assert.equal(await v.page.locator('.choices-list').isVisible(), false);
+  });
+
   it('a sheet that arrives leaves what is being typed alone', async () => {
     const v = await withChoices();
     await row(v).locator('.value').fill('7');

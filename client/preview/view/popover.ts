@@ -11,7 +11,8 @@ export class Popover {
     this.panel = html('div', { class: `popover ${name}-list`, hidden: '' });
     this.element = html('div', { class: `popover-home ${name}-home` }, this.button, this.panel);
     this.button.addEventListener('click', () => this.open(this.panel.hidden));
-    this.element.addEventListener('keydown', (event) => this.closeByKey(event));
+    // a button that was pressed may be disabled by it, and the key then goes to the page
+    document.addEventListener('keydown', (event) => this.closeByKey(event), { capture: true });
     document.addEventListener('pointerdown', (event) => {
       if (!this.element.contains(event.target as Node)) this.open(false);
     });

@@ -1,5 +1,5 @@
-/** Where on the sheet there is ink: boxes small enough to tell which papers would come out empty. */
-import type { Drawing, DrawnLine, Frame, Spot } from '../model';
+/** Where on the sheet there is a piece: boxes small enough to tell which papers would come out empty. */
+import type { Drawing, DrawnLine, Frame, PieceDrawing, Spot } from '../model';
 
 /** A stretch longer than this is told piece by piece, or a slanting line would ink every paper in its box. */
 const SHORT_MM = 40;
@@ -10,9 +10,33 @@ export function inkOf({ pieces, placements }: Pick<Drawing, 'pieces' | 'placemen
     const drawn = named.get(piece);
     if (drawn === undefined) return [];
     const texts = drawn.texts.map(({ at, size }) => around([at], size));
-    return [...drawn.lines.flatMap(boxesOf), ...texts].map((frame) => shifted(frame, by));
+    return [...drawn.lines.flatMap(boxesOf), ...inside(drawn), ...texts].map((frame) => shifted(frame, by));
   });
 }
+
+/** The middle of a large piece has no line on it, and yet is no hole in the paper: dots so close that none is missed. */
+function inside({ lines, frame }: PieceDrawing): Frame[] {
+  const outline = lines.find(({ role, closed }) => closed && role === 'cutting');
+  const round = outline ? [outline] : lines.filter(({ role }) => role === 'cutting');
+  const polygon = round.flatMap((line) => boxesOf(line).map(({ left, top }) => ({ x: left, y: top })));
+  const dots: Frame[] = [];
+  for (let y = frame.top + EVERY_MM / 2; y < frame.bottom; y += EVERY_MM)
+    for (let x = frame.left + EVERY_MM / 2; x < frame.right; x += EVERY_MM)
+      if (holds(polygon, { x, y })) dots.push(around([{ x, y }], 0.5));
+  return dots;
+}
+
+/** No paper is so narrow that a dot could miss it. */
+const EVERY_MM = 80;
+
+/** By the crossings of a ray to the right. */
+const holds = (polygon: readonly Spot[], { x, y }: Spot): boolean =>
+  polygon.filter((a, i) => {
+    const b = polygon[(i + 1) % polygon.length]!;
+    return a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x);
+  }).length %
+    2 ===
+  1;
 
 function boxesOf(line: DrawnLine): Frame[] {
   const boxes: Frame[] = [];

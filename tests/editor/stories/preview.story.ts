@@ -138,7 +138,7 @@ export const aChoiceIsTriedThenWrittenToTheFile: Story = async (scene) => {
   await preview.at('.choices-end .write').click();
   await scene.until('the choice in the text', async () => (await preview.at('.choice.tried').count()) === 0);
   await preview.tells('back/centre', '67.5cm');
-  await scene.press('Escape');
+  await preview.at('.opens.choices').click();
   await scene.focusText(DRAFT);
   await scene.press('Control+z');
   await preview.tells('back/centre', '67cm');
