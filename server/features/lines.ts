@@ -11,11 +11,19 @@ export interface PositionRange {
   readonly end: Position;
 }
 
+/** What a character is to a client: a UTF-16 code unit, a byte of UTF-8, or a whole sign of Unicode. */
+export type Encoding = 'utf-16' | 'utf-8' | 'utf-32';
+
+export const ENCODINGS: readonly Encoding[] = ['utf-16', 'utf-8', 'utf-32'];
+
 /** A text's line starts. A line ends with CR LF, LF or a lone CR, as the protocol has it. */
 export class Lines {
   readonly #starts: readonly number[];
 
-  constructor(readonly text: string) {
+  constructor(
+    readonly text: string,
+    readonly encoding: Encoding = 'utf-16',
+  ) {
     this.#starts = lineStarts(text);
   }
 
@@ -27,7 +35,9 @@ export class Lines {
   position(offset: number): Position {
     const inside = Math.min(Math.max(offset, 0), this.text.length);
     const line = this.#lineOf(inside);
-    return { line, character: inside - this.#starts[line]! };
+    const start = this.#starts[line]!;
+    if (this.encoding === 'utf-16') return { line, character: inside - start };
+    return { line, character: unitsOf(this.text.slice(start, inside), this.encoding) };
   }
 
   range(from: number, to: number): PositionRange {
@@ -39,7 +49,9 @@ export class Lines {
     if (line < 0) return 0;
     if (line >= this.#starts.length) return this.text.length;
     const start = this.#starts[line]!;
-    return start + Math.min(Math.max(character, 0), this.line(line).length);
+    const text = this.line(line);
+    if (this.encoding === 'utf-16') return start + Math.min(Math.max(character, 0), text.length);
+    return start + codeUnits(text, character, this.encoding);
   }
 
   /** The text of a line without its line end; '' beyond the last line. */
@@ -61,6 +73,31 @@ export class Lines {
     }
     return low;
   }
+}
+
+/** The units that one sign of Unicode takes. */
+function unitsOfSign(sign: string, encoding: Encoding): number {
+  if (encoding === 'utf-32') return 1;
+  const code = sign.codePointAt(0)!;
+  if (encoding === 'utf-16') return sign.length;
+  return code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+}
+
+function unitsOf(text: string, encoding: Encoding): number {
+  let sum = 0;
+  for (const sign of text) sum += unitsOfSign(sign, encoding);
+  return sum;
+}
+
+/** How many code units of our texts the first `units` of a line take; never the half of a sign. */
+function codeUnits(line: string, units: number, encoding: Encoding): number {
+  let [at, left] = [0, units];
+  for (const sign of line) {
+    left -= unitsOfSign(sign, encoding);
+    if (left < 0) break;
+    at += sign.length;
+  }
+  return at;
 }
 
 const CR = 13;

@@ -41,11 +41,12 @@ export function encoded(found: readonly Coloured[], lines: Lines): number[] {
   let [line, character] = [0, 0];
   for (const { from, to, colour, defines } of found) {
     const at = lines.position(from);
+    const length = lines.encoding === 'utf-16' ? to - from : lines.position(to).character - at.character;
     const sameLine = at.line === line;
     data.push(
       at.line - line,
       sameLine ? at.character - character : at.character,
-      to - from,
+      length,
       INDEX.get(colour)!,
       defines ? 1 : 0,
     );

@@ -95,7 +95,7 @@ export class Desk implements Addresses {
     if (text === undefined) return undefined;
     const held = this.#lines.get(key);
     if (held?.text === text) return held;
-    const lines = new Lines(text);
+    const lines = new Lines(text, this.documents.encoding);
     this.#lines.set(key, lines);
     return lines;
   }

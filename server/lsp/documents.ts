@@ -5,7 +5,7 @@ import type {
   TextDocumentContentChangeEvent,
   TextDocumentItem,
 } from 'vscode-languageserver';
-import { Lines } from '../features/lines';
+import { Lines, type Encoding } from '../features/lines';
 import type { Files } from './files';
 import { canonical } from './uris';
 
@@ -32,6 +32,8 @@ export interface OpenDocument {
 }
 
 export class Documents {
+  /** What the client counts characters in, agreed at the start. */
+  encoding: Encoding = 'utf-16';
   readonly #open = new Map<string, { clientUri: string; document: TextDocument; lines: Lines | undefined }>();
 
   constructor(
@@ -49,7 +51,7 @@ export class Documents {
     const held = this.#open.get(key);
     if (held === undefined) return undefined;
     const text = held.document.getText();
-    held.lines ??= new Lines(text);
+    held.lines ??= new Lines(text, this.encoding);
     return { key, clientUri: held.clientUri, version: held.document.version, text, lines: held.lines };
   }
 
@@ -67,7 +69,9 @@ export class Documents {
     const key = canonical(textDocument.uri);
     const held = this.#open.get(key);
     if (held === undefined) return undefined;
-    const edits = contentChanges.map((change) => apply(held.document, change, textDocument.version));
+    const edits = contentChanges.map((change) =>
+      apply(held.document, inCodeUnits(held.document, change, this.encoding), textDocument.version),
+    );
     held.lines = undefined;
     const text = held.document.getText();
     this.files.setBuffer(key, text);
@@ -84,6 +88,18 @@ export class Documents {
     this.keeper.close(key);
     return key;
   }
+}
+
+/** A change as our texts count, which is in UTF-16. */
+function inCodeUnits(
+  document: TextDocument,
+  change: TextDocumentContentChangeEvent,
+  encoding: Encoding,
+): TextDocumentContentChangeEvent {
+  if (encoding === 'utf-16' || !('range' in change)) return change;
+  const lines = new Lines(document.getText(), encoding);
+  const at = (position: { line: number; character: number }) => document.positionAt(lines.offset(position));
+  return { range: { start: at(change.range.start), end: at(change.range.end) }, text: change.text };
 }
 
 /** Applies one change and gives it in offsets of the text before it; undefined when it replaces the whole text. */

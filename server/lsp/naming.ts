@@ -7,18 +7,22 @@ import {
   ReferencesRequest,
   RenameRequest,
   ResponseError,
+  WillRenameFilesRequest,
   type DocumentHighlight,
   type Location,
   type PrepareRenameResult,
   type ReferenceParams,
+  type RenameFilesParams,
   type RenameParams,
   type TextDocumentPositionParams,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
+import { mendedUses } from '../features/file-rename';
 import { highlights, meaningAt, references } from '../features/references';
 import { prepareRename, rename, type Refused } from '../features/rename';
 import { location, workspaceEdit } from './convert';
-import { aboutText, offsetOf, service, type Service } from './service';
+import { aboutText, offsetOf, service, type Room, type Service } from './service';
+import { canonical } from './uris';
 
 const referencesTo = aboutText((document, params: ReferenceParams, desk): Location[] => {
   const meaning = meaningAt(desk.names(document.key), offsetOf(document, params));
@@ -55,9 +59,24 @@ const renamed = aboutText((document, params: RenameParams, desk): WorkspaceEdit 
   return workspaceEdit({ edits: found.map((place) => ({ place, text: place.text })) }, desk);
 });
 
+/** Before files get other names: the `use` lines that would lead nowhere afterwards. */
+function beforeFilesMove({ files }: RenameFilesParams, { desk }: Room): WorkspaceEdit | null {
+  const renamings = files.map(({ oldUri, newUri }) => ({ from: canonical(oldUri), to: canonical(newUri) }));
+  const all = desk.files.all().flatMap((uri) => {
+    const file = desk.workshop.source(uri);
+    return file === undefined ? [] : [{ uri, file }];
+  });
+  const edits = mendedUses(all, renamings, (from, path) => {
+    const found = desk.files.resolve(from, path);
+    return 'uri' in found ? found.uri : undefined;
+  });
+  return workspaceEdit({ edits: edits.map((place) => ({ place, text: place.text })) }, desk);
+}
+
 export const namingServices: readonly Service[] = [
   service(ReferencesRequest.method, 'names', { referencesProvider: true }, referencesTo),
   service(DocumentHighlightRequest.method, 'names', { documentHighlightProvider: true }, highlightsAt),
   service(PrepareRenameRequest.method, 'names', {}, preparedAt),
+  service(WillRenameFilesRequest.method, 'text', {}, beforeFilesMove),
   service(RenameRequest.method, 'names', { renameProvider: { prepareProvider: true } }, renamed),
 ];

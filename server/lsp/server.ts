@@ -1,6 +1,7 @@
 /** The language server: wires a connection to the desk, the services, the diagnostics and the previews. */
 import {
   CodeLensRefreshRequest,
+  FileOperationPatternKind,
   LSPErrorCodes,
   Message,
   ResponseError,
@@ -15,6 +16,7 @@ import {
 import { methods } from '../../client/preview/protocol';
 import type { Pattern } from '../drafting/model';
 import type { Trial } from '../features/trial';
+import { ENCODINGS, type Encoding } from '../features/lines';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
@@ -33,6 +35,16 @@ export interface StartOptions {
   /** How grave each problem is, by code, for clients that can't be asked for their settings. */
   readonly severity?: Readonly<Record<string, string>>;
 }
+
+/** Files and folders of which we want to hear before they get other names. */
+const MOVING = [
+  { pattern: { glob: '**/*.draft', matches: FileOperationPatternKind.file } },
+  { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
+];
+
+/** The first way of counting characters in a client's list that we know as well. */
+const known = (offered: readonly string[]): Encoding | undefined =>
+  offered.flatMap((one) => ENCODINGS.find((ours) => ours === one) ?? [])[0];
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
 
@@ -105,6 +117,8 @@ class Server {
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
     this.#settings.greet(params);
+    const offered = params.capabilities.general?.positionEncodings ?? [];
+    this.desk.documents.encoding = known(offered) ?? 'utf-16';
     this.#refreshes = {
       hints: params.capabilities.workspace?.inlayHint?.refreshSupport === true,
       lenses: params.capabilities.workspace?.codeLens?.refreshSupport === true,
@@ -114,7 +128,11 @@ class Server {
       serverInfo: { name: 'draftwright', version: process.env.DRAFTWRIGHT_VERSION ?? 'from source' },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        positionEncoding: this.desk.documents.encoding,
+        workspace: {
+          workspaceFolders: { supported: true, changeNotifications: true },
+          fileOperations: { willRename: { filters: MOVING } },
+        },
         ...announced(),
       },
     };

@@ -1,4 +1,5 @@
 /** The bench: times of every phase, whole and after a keystroke, each beside what it may cost. */
+import { measureFeatures } from './features';
 import { baseline } from './figures';
 import { measureFloods } from './floods';
 import { measureEdits } from './keystrokes';
@@ -22,6 +23,9 @@ switch (part) {
     break;
   case 'floods':
     measureFloods(say);
+    break;
+  case 'features':
+    measureFeatures(say);
     break;
   case 'memory':
     measureMemory(say);

@@ -41,3 +41,22 @@ describe('lines of a text', () => {
     assert.equal(new Lines('ab').line(5), '');
   });
 });
+
+describe('lines of a text, counted as a client wants it', () => {
+  const text = 'a½😀b\nc';
+
+  it('count bytes, code units or signs', () => {
+    const at = (encoding: 'utf-8' | 'utf-16' | 'utf-32') =>
+      new Lines(text, encoding).position(text.indexOf('b')).character;
+    assert.deepEqual([at('utf-8'), at('utf-16'), at('utf-32')], [7, 4, 3]);
+  });
+
+  it('lead back to the same place, and never into a sign', () => {
+    for (const encoding of ['utf-8', 'utf-16', 'utf-32'] as const) {
+      const lines = new Lines(text, encoding);
+      for (const offset of [0, 1, 2, 4, 5, 6, 7]) assert.equal(lines.offset(lines.position(offset)), offset);
+      assert.equal(lines.offset({ line: 0, character: 99 }), 5);
+    }
+    assert.equal(new Lines(text, 'utf-8').offset({ line: 0, character: 5 }), 2);
+  });
+});

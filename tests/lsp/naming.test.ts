@@ -74,3 +74,15 @@ describe('following a name in an editor', () => {
       assert.equal(found.length, 2);
     }));
 });
+
+describe('files that get other names in an editor', () => {
+  it('take the use lines with them that lead to them', () =>
+    withBag(async (client, uri, bodiesUri) => {
+      const files = [{ oldUri: bodiesUri, newUri: bodiesUri.replace('bodies.draft', 'troupe.draft') }];
+      const { changes } = await client.ask<WorkspaceEdit>('workspace/willRenameFiles', { files });
+      assert.deepEqual(
+        changes![uri]!.map(({ newText }) => newText),
+        ['troupe.draft'],
+      );
+    }));
+});
