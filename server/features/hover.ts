@@ -1,6 +1,14 @@
 /** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
+import {
+  dartInWords,
+  dartTruedInWords,
+  fishDartInWords,
+  gathersInWords,
+  pleatsInWords,
+} from '../drafting/pieces/told';
+import { OPENING_WORDS } from '../drafting/sewing/opening-ends';
 import { print, printLength } from '../drafting/values/quantity';
 import { markTold } from '../drawing/marks';
 import { code, plain } from './markdown';
@@ -70,8 +78,22 @@ function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
     if (mark !== undefined) return [plain(markTold(mark, pattern).slice(mark.name.length + 2))];
     const hole = owner.holes.find(({ source }) => source === info.source);
     if (hole !== undefined) return [`${print({ kind: 'area', amount: hole.area }, pattern.unit)} cut out`];
+    const shaping = shapingFigures(owner, info.source, pattern.unit);
+    if (shaping !== undefined) return shaping.map(plain);
   }
   return [];
+}
+
+/** A dart and what truing did to its edge, a fish dart, pleats or gathers. */
+function shapingFigures(piece: Piece, source: string, unit: Pattern['unit']): string[] | undefined {
+  const named = (one: { readonly source: string }): boolean => one.source === source;
+  const { fishDarts = [], pleats = [], gathers = [] } = piece.shaping ?? {};
+  const dart = piece.darts.find(named);
+  if (dart !== undefined) return [dartInWords(dart, unit), dartTruedInWords(piece, dart, unit) ?? []].flat();
+  const [fish, row, one] = [fishDarts.find(named), pleats.find(named), gathers.find(named)];
+  if (fish !== undefined) return [fishDartInWords(fish, unit)];
+  if (row !== undefined) return [pleatsInWords(row, unit)];
+  return one && [gathersInWords(one, unit)];
 }
 
 function pieceFigures(pattern: Pattern, piece: Piece): string[] {
@@ -89,7 +111,7 @@ function edgeFigures(pattern: Pattern, piece: Piece, edge: Edge): string[] {
   const drawn =
     Math.abs(edge.drawn - edge.sewn) < 0.005
       ? ''
-      : `, ${printLength(edge.drawn, unit)} drawn, with the darts`;
+      : `, ${printLength(edge.drawn, unit)} drawn, ${isFull(piece, edge) ? 'flat' : 'with the darts'}`;
   const allowance = piece.allowances.get(edge.name);
   const partners = pattern.seams.flatMap((seam) => partnersIn(seam, piece, edge));
   return [
@@ -98,6 +120,9 @@ function edgeFigures(pattern: Pattern, piece: Piece, edge: Edge): string[] {
     ...partners,
   ];
 }
+
+const isFull = ({ shaping }: Piece, { name }: Edge): boolean =>
+  [...(shaping?.pleats ?? []), ...(shaping?.gathers ?? [])].some(({ edge }) => edge === name);
 
 /** "sewn to `back.side` in seam side", once for each seam that takes the edge. */
 function partnersIn(seam: Seam, piece: Piece, edge: Edge): string[] {
@@ -111,13 +136,22 @@ function partnersIn(seam: Seam, piece: Piece, edge: Edge): string[] {
 }
 
 function seamFigures({ unit }: Pattern, seam: Seam): string[] {
-  if (seam.itsPair) return [`${printLength(seam.leftLength, unit)}, sewn to its pair`];
+  const openings = openingFigures(seam, unit);
+  if (seam.itsPair) return [`${printLength(seam.leftLength, unit)}, sewn to its pair`, ...openings];
   const lengths = `${printLength(seam.leftLength, unit)} to ${printLength(seam.rightLength, unit)}`;
   if (!seam.comparable) return ['its lengths are not compared: a piece of it is not whole yet'];
   return [
     lengths,
     `apart by ${printLength(Math.abs(seam.difference), unit)}, ${printLength(seam.tolerance, unit)} allowed`,
+    ...openings,
   ];
 }
+
+/** "opens over 20cm: the zip, at the left" */
+const openingFigures = ({ openings = [] }: Seam, unit: Pattern['unit']): string[] =>
+  openings.map(({ how, from, to, side }) => {
+    const at = side === undefined ? '' : `, at the ${side}`;
+    return `opens over ${printLength(to - from, unit)}: ${OPENING_WORDS[how]}${at}`;
+  });
 
 const documentation = ({ doc }: DefinitionInfo): string => doc.split('\n').map(plain).join('  \n');
