@@ -5,6 +5,7 @@ import type { DefinitionInfo, Pattern } from './model';
 import type { Declaration } from './names/declarations';
 import type { Network } from './names/network';
 import { edgeShape, everyEdge } from './shapes/parts';
+import { NO_SHAPING } from './shaping-model';
 import { measurementNamed } from './values/measurements';
 
 const MEASUREMENT = 'measurement:';
@@ -38,7 +39,7 @@ function measurement(evaluation: Evaluation, source: Source, name: string): Defi
   return { source, name, kind: 'measurement', doc, ...(value !== undefined && { value }) };
 }
 
-/** An edge, a mark or a hole of a piece. */
+/** An edge, a dart, pleats, gathers, a mark or a hole of a piece. */
 function partInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
   for (const piece of pattern.pieces) {
     const edge = everyEdge(piece).find((one) => one.source === source);
@@ -48,6 +49,12 @@ function partInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined 
     if (mark !== undefined) return { source, name: mark.name, kind: 'mark', doc: mark.statement.doc };
     const hole = piece.holes.find((one) => one.source === source);
     if (hole !== undefined) return { source, name: hole.name, kind: 'hole', doc: hole.statement.doc };
+    const { fishDarts, pleats, gathers } = piece.shaping ?? NO_SHAPING;
+    const shapers = { dart: [...piece.darts, ...fishDarts], pleats, gathers };
+    for (const kind of ['dart', 'pleats', 'gathers'] as const) {
+      const found = shapers[kind].find((one) => one.source === source);
+      if (found !== undefined) return { source, name: found.name, kind, doc: found.statement.doc };
+    }
   }
   return undefined;
 }

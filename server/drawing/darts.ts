@@ -1,8 +1,7 @@
 /** Darts: both legs to the sewn tip, the fold down the middle to the roof, a dot at the pivot. */
 import type { Dart, Piece } from '../drafting/model';
 import { roof } from '../drafting/pieces/roof';
-import { truedInWords } from '../drafting/pieces/truing';
-import { printLength } from '../drafting/values/quantity';
+import { dartInWords, dartTruedInWords, fishDartInWords } from '../drafting/pieces/told';
 import { distance, midpoint, Path } from '../geometry';
 import type { Around } from './draw';
 import type { DrawnDot, DrawnLine } from './model';
@@ -21,9 +20,9 @@ export const dartLines = (piece: Piece, around: Around): DrawnLine[] =>
 
 /** Four legs, and the fold from point to point. */
 export const fishDartLines = (piece: Piece, { unit }: Around): DrawnLine[] =>
-  (piece.shaping?.fishDarts ?? []).flatMap(({ name, source, from, to, left, right, width }) => {
-    const long = printLength(distance(from, to), unit);
-    const words = { name, source, tip: `${name}, fish dart, ${printLength(width, unit)} wide, ${long} long` };
+  (piece.shaping?.fishDarts ?? []).flatMap((dart) => {
+    const { name, source, from, to, left, right } = dart;
+    const words = { name, source, tip: `${name}, ${fishDartInWords(dart, unit)}` };
     return [
       { ...pathLine('dart', Path.polyline([from, left, to, right, from]), words), closed: true },
       pathLine('balance', Path.line(from, to), { ...words, tip: `${name}, fold` }),
@@ -42,12 +41,9 @@ function roofOf(piece: Piece, dart: Dart): readonly { x: number; y: number }[] {
   return roof(dart, edge?.parts[index - 1]?.path, edge?.parts[index + 1]?.path);
 }
 
-/** "inner, dart, 27.6mm wide, legs 14.1cm, waist trued: it bent 3.4°, legs moved up to 1.5mm, 18.42cm before" */
+/** "inner, dart, 27.6mm wide, legs 14.1cm, waist trued: it bent 3.4°, moved by up to 1.5mm, 18.42cm before" */
 function told(dart: Dart, piece: Piece, { unit }: Around): string {
-  const legs = printLength(distance(dart.from, dart.pivot), unit);
-  const short = distance(dart.pivot, dart.tip);
-  const stops = short > 0.05 ? `, sewn to ${printLength(short, unit)} short` : '';
-  const wide = `${dart.name}, dart, ${printLength(dart.width, unit)} wide, legs ${legs}${stops}`;
-  const trued = piece.trued.find(({ edge }) => edge === dart.edge);
-  return trued === undefined ? wide : `${wide}, ${truedInWords(trued, unit)}`;
+  const wide = `${dart.name}, ${dartInWords(dart, unit)}`;
+  const trued = dartTruedInWords(piece, dart, unit);
+  return trued === undefined ? wide : `${wide}, ${trued}`;
 }

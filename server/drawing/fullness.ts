@@ -3,7 +3,7 @@
  * stitching as far as it is stitched down. Gathers: a wave along the stretch, a notch at each end (common practice).
  */
 import type { Gathers, Piece, Pleat, Pleats } from '../drafting/model';
-import { printLength } from '../drafting/values/quantity';
+import { gathersInWords, pleatsInWords } from '../drafting/pieces/told';
 import { add, lerp, Path, scale, signedArea, type Point } from '../geometry';
 import type { Around } from './draw';
 import type { DrawnLine } from './model';
@@ -22,13 +22,9 @@ const NONE = { pleats: [], gathers: [] };
 
 type Words = Pick<DrawnLine, 'name' | 'source' | 'tip'>;
 
-/** "fan, knife pleat, takes 4cm, stitched down 8cm" */
 function rowLines(row: Pleats, { unit }: Around): DrawnLine[] {
-  const { name, source, form, taking, stitched, added } = row;
-  const down = stitched > 0 ? `, stitched down ${printLength(stitched, unit)}` : '';
-  const from = added ? '' : ', out of the width drawn';
-  const told = `${name}, ${form} pleat, takes ${printLength(taking, unit)}${from}${down}`;
-  const words = { name, source, tip: told };
+  const { name, source } = row;
+  const words = { name, source, tip: `${name}, ${pleatsInWords(row, unit)}` };
   return row.pleats.flatMap((pleat) => pleatLines(pleat, row, words));
 }
 
@@ -73,12 +69,11 @@ const INSIDE = 4;
 const WIDE_ENOUGH = 6;
 
 function gatherLines(piece: Piece, gathers: Gathers, { unit }: Around): DrawnLine[] {
-  const { name, source, flat, gathered } = gathers;
+  const { name, source } = gathers;
   const edge = piece.edges.find((one) => one.name === gathers.edge);
   const own = edge?.parts.filter((part) => part.gathered?.by === name).map(({ path }) => path) ?? [];
   if (own.length === 0) return [];
-  const ratio = Math.round((flat / gathered) * 100) / 100;
-  const tip = `${name}, gathers, ${printLength(flat, unit)} drawn up to ${printLength(gathered, unit)} (${ratio} to 1)`;
+  const tip = `${name}, ${gathersInWords(gathers, unit)}`;
   const words = { name, source, tip };
   const inward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
   const ends = [own[0]!.start, own[own.length - 1]!.end];

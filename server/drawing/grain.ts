@@ -42,7 +42,12 @@ function insideLine(piece: Piece, direction: Point): Path {
   const across = { x: -direction.y, y: direction.x };
   const aside = (share: number): Path =>
     through(paths, add(middle, scale(across, share * size)), direction, size);
-  const darts = piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to]));
+  const darts = [
+    ...piece.darts.map(({ from, tip, to }) => Path.polyline([from, tip, to])),
+    ...(piece.shaping?.fishDarts ?? []).map(({ from, left, to, right }) =>
+      Path.polyline([from, left, to, right, from]),
+    ),
+  ];
   const holes = piece.holes.map(({ edges }) => edges.map(({ path }) => path));
   const clear = (line: Path): boolean =>
     [...darts, ...holes.flat()].every((path) => intersections(path, line).length === 0) &&

@@ -1,5 +1,5 @@
 /** The figures of a drafted pattern as JSON: millimetres, square millimetres, degrees; y down. */
-import type { Pattern, Piece, Seam, Shape, Value } from '../../drafting/model';
+import type { Dart, Pattern, Piece, Seam, Shape, Trued, Value } from '../../drafting/model';
 import { rounded } from './json';
 
 const VERSION = 1;
@@ -42,11 +42,24 @@ function curveJson(shape: Shape): unknown {
   return shape.kind === 'point' ? undefined : { length: rounded(shape.path.length) };
 }
 
-function pieceJson({ area, edges }: Piece): unknown {
+function pieceJson({ area, edges, darts, trued }: Piece): unknown {
   return {
     area: rounded(area),
     edges: mapped(byName(edges), ({ drawn, sewn }) => ({ drawn: rounded(drawn), sewn: rounded(sewn) })),
+    ...(darts.length > 0 && { darts: mapped(byName(darts), dartJson) }),
+    ...(trued.length > 0 && { trued: Object.fromEntries(trued.map((one) => [one.edge, truedJson(one)])) }),
   };
+}
+
+function dartJson({ edge, width, angle, from, pivot }: Dart): unknown {
+  const legs = Math.hypot(from.x - pivot.x, from.y - pivot.y);
+  return { edge, width: rounded(width), angle: rounded(angle), legs: rounded(legs) };
+}
+
+/** What was moved when the edge was trued, the farthest bend that it had, and its sewn length before. */
+function truedJson({ kinks, moved, sewnBefore }: Trued): unknown {
+  const bend = kinks.reduce((most, kink) => Math.max(most, Math.abs(kink)), 0);
+  return { bend: rounded(bend), moved: rounded(moved), sewnBefore: rounded(sewnBefore) };
 }
 
 function seamJson({ leftLength, rightLength, difference }: Seam): unknown {

@@ -18,8 +18,7 @@ import {
   type Affine,
   type Point,
 } from '../../geometry';
-import type { Dart, DisplayUnit, Edge, EdgePart, Trued } from '../model';
-import { printLength, printLengthFine } from '../values/quantity';
+import type { Dart, Edge, EdgePart, Trued } from '../model';
 import { edgeOf } from './outline';
 import { withMouth } from './darts';
 
@@ -150,14 +149,3 @@ function onLeg(dart: Dart, by: Affine, curve: Path): number | undefined {
   hits.sort((p, q) => Math.abs(p.u - 1) - Math.abs(q.u - 1));
   return hits[0]?.s;
 }
-
-/** "waist trued: it bent 3.4°, legs moved up to 1.5mm, 18.42cm before"; where nothing moved, that it runs on. */
-export function truedInWords({ edge, kinks, moved, sewnBefore }: Trued, unit: DisplayUnit): string {
-  const bend = kinks.reduce((most, kink) => Math.max(most, Math.abs(kink)), 0);
-  const bent = `it bent ${Math.round(bend * 10) / 10}°`;
-  if (moved < SEEN) return `${edge} runs on when it is closed`;
-  return `${edge} trued: ${bent}, moved by up to ${printLength(moved, unit)}, ${printLengthFine(sewnBefore, unit)} before`;
-}
-
-/** Less than this, mm, is not said. */
-const SEEN = 0.005;
