@@ -4,7 +4,10 @@
  */
 import type { BandNode, Sewn, Statement } from '../../../grammar/syntax';
 import { Path } from '../../geometry';
-import type { Edge, EdgePart, Piece } from '../model';
+import type { Piece } from '../model';
+import { blankPiece } from '../pieces/beside/blank';
+import { rectangle } from '../pieces/beside/strip';
+import { wordsFor } from '../pieces/cut-words';
 import { lengthOf } from '../values/arithmetic';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { takenEdge, type TakenEdge } from './edges';
@@ -58,29 +61,15 @@ interface BandSize {
   readonly allowance: number;
 }
 
+/** The wearer's left end lies on the right of the paper. */
+const AS_WORN = { upper: 'upper', right: 'left', lower: 'lower', left: 'right' };
+
 /** Drawn as worn, seen from outside: the wearer's left end lies on the right of the paper. */
 function bandPiece(request: BandRequest, size: BandSize): Piece {
-  const { name, source, statement } = request;
+  const { source } = request;
   const { length, wide } = size;
   const at = (x: number, y: number): { x: number; y: number } => ({ x, y });
-  const [topLeft, topRight, lowRight, lowLeft] = [
-    at(0, 0),
-    at(length, 0),
-    at(length, 2 * wide),
-    at(0, 2 * wide),
-  ];
-  const straight = (edge: string, from: typeof topLeft, to: typeof topLeft): Edge => {
-    const path = Path.line(from, to);
-    const parts: readonly EdgePart[] = [{ path }];
-    const ends = { fromName: '', toName: '', drawn: path.length, sewn: path.length };
-    return { name: edge, source: `${source}/${edge}`, statement, path, parts, ...ends };
-  };
-  const edges = [
-    straight('upper', topLeft, topRight),
-    straight('left', topRight, lowRight),
-    straight('lower', lowRight, lowLeft),
-    straight('right', lowLeft, topLeft),
-  ];
+  const edges = rectangle(length, 2 * wide, AS_WORN, request);
   const fold = Path.line(at(0, wide), at(length, wide));
   const lap = size.side === 'left' ? length - size.underlap : size.underlap;
   const balance = [
@@ -90,15 +79,12 @@ function bandPiece(request: BandRequest, size: BandSize): Piece {
       : []),
   ];
   return {
-    ...{ name, base: name, source, statement, draft: '', edges, balance, underlap: size.underlap },
-    corners: [],
-    gaps: [],
+    ...blankPiece(request),
+    ...{ edges, balance, underlap: size.underlap },
     area: length * 2 * wide,
-    cut: { layers: [{ count: 1, as: 'single', cloth: '' }], rightSideUp: false, text: 'cut 1' },
+    cut: wordsFor([{ count: 1, as: 'single', cloth: '' }], false),
     grain: { from: at(0, wide), to: at(length, wide), bias: false, source },
     allowances: new Map(edges.map((edge) => [edge.name, size.allowance])),
-    ...{ running: [], cornerCuts: [], darts: [], trued: [], notches: [], labels: [], unbuilt: [] },
-    hems: new Map(),
     remarks: ['folded along the middle'],
   };
 }
