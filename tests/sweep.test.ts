@@ -93,6 +93,31 @@ describe('the sweep over sizes and choices', () => {
     assert.deepEqual(found!.fixes, plain!.fixes);
   });
 
+  it('says of a length that grows and then shrinks over the sizes where it turns most, and accepts it', () => {
+    const turning = pouch('chorus M').replace('68cm 72cm 80cm', '68cm 82cm 80cm');
+    const found = (text: string) => swept(text).filter(({ code }) => code === 'rise-and-fall');
+    const message =
+      'back.top grows and then shrinks from size to size: 17cm for S, 20.5cm for M, 20cm for L. Look at the rows of the table that it is made from. 1 other edge does so too, though less.';
+    assert.deepEqual(messages(found(turning)), [message]);
+    assert.equal(turning.slice(found(turning)[0]!.place.from).startsWith('top straight to b'), true);
+    assert.deepEqual(found(pouch('chorus M')), []);
+    assert.deepEqual(
+      found(turning.replace('drafted for chorus M', 'body b {\n  waist 70cm\n}\ndrafted for b')),
+      [],
+    );
+    // three millimetres are play, and a row that only falls is not judged
+    assert.deepEqual(found(turning.replace('82cm', '81.2cm')), []);
+    assert.deepEqual(found(turning.replace('68cm 82cm 80cm', '84cm 82cm 80cm')), []);
+    assert.deepEqual(found(turning.replace('68cm 82cm 80cm', '84cm 80cm 82cm')), []);
+    const accepting = `${turning}accept rise-and-fall at back because "the copied table is so"\n`;
+    const [accepted] = found(accepting);
+    assert.deepEqual([accepted!.severity, accepted!.accepted], ['note', 'the copied table is so']);
+    assert.deepEqual(
+      swept(accepting).filter(({ code }) => code === 'stale-acceptance'),
+      [],
+    );
+  });
+
   it('tries a size that was asked for alone, and no choice that was set', () => {
     const base: Choice = { for: { name: 'chorus', size: 'L' }, set: new Map([['lift', '6mm']]) };
     const pattern = new Workshop(doorTo(pouch('chorus M'))).pattern(MAIN, base);

@@ -10,6 +10,8 @@ export interface Codes {
   readonly all: readonly string[];
   /** Whether a person may let findings of this code stand. */
   readonly acceptable: (code: string) => boolean;
+  /** Whether such a finding shows only where every size is tried: no single drafting tells that a line is stale. */
+  readonly swept: (code: string) => boolean;
 }
 
 export interface Settled {
@@ -39,7 +41,8 @@ export function settled(pattern: Pattern, findings: readonly PlacedFinding[], co
         : [];
     for (const one of taken) if (!by.has(one)) by.set(one, line);
     if (refusal !== undefined) more.push(refusal);
-    else if (taken.length === 0 && whole && !isLost(line)) more.push(stale(pattern, line));
+    else if (taken.length === 0 && whole && !isLost(line) && !codes.swept(line.code))
+      more.push(stale(pattern, line));
   }
   if (by.size === 0) return { findings, more };
   return { findings: findings.map((one) => accepted(pattern, one, by.get(one))), more };

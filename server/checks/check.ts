@@ -19,7 +19,7 @@ export interface Entry {
 
 /** A fault that an earlier phase finds while it reads: the entry is all that stands here. */
 export interface Raised extends Entry {
-  readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing' | 'acceptance';
+  readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing' | 'acceptance' | 'sweep';
 }
 
 /**

@@ -4,6 +4,7 @@ import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { Judged } from './check';
 import { settled } from './acceptance';
 import { catalogue, isFirm, severityOf } from './catalogue';
+import { RISE_AND_FALL } from './rise-and-fall';
 
 const judged = catalogue.filter((entry): entry is Judged => entry.by === 'judgement');
 
@@ -76,7 +77,12 @@ const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 const CODES = {
   all: catalogue.map(({ code }) => code),
   acceptable: (code: string) => !isFirm(code) && code !== 'stale-acceptance',
+  swept: (code: string) => code === RISE_AND_FALL,
 };
+
+/** Findings beside those of one drafting, as the pattern's own lines accept them. */
+export const accepted = (pattern: Pattern, findings: readonly PlacedFinding[]): readonly PlacedFinding[] =>
+  settled(pattern, findings, CODES).findings;
 
 const placedKept = new WeakMap<Pattern, readonly PlacedFinding[]>();
 

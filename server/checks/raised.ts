@@ -83,5 +83,8 @@ export const raised: readonly Raised[] = [
     'sewn-to-itself': 'An edge that is sewn to itself',
     'opening-too-long': 'An opening that is longer than its seam',
   }),
+  ...entries('sweep', {
+    'rise-and-fall': ['warning', 'A length that grows and then shrinks from size to size'],
+  }),
   ...entries('sewing', { 'internal-fault': ['note', 'A check that broke'] }),
 ];

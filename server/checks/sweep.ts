@@ -2,7 +2,8 @@
 import type { Choice } from '../drafting/workshop';
 import type { Pattern, PatternChoice, PlacedFinding } from '../drafting/model';
 import { staleEverywhere } from './acceptance';
-import { check } from './judge';
+import { accepted, check } from './judge';
+import { Growth } from './rise-and-fall';
 import { restated } from './restated';
 import { listed } from './words';
 
@@ -51,7 +52,11 @@ export function sweep(
   each: (visit: (pattern: Pattern, variant: Variant) => void) => void,
 ): readonly PlacedFinding[] {
   const gathered = new Map<string, Gathered>();
+  const growth = new Growth();
+  let last: Pattern | undefined;
   each((pattern, variant) => {
+    last = pattern;
+    if (variant.change === '' && variant.size !== '') growth.note(pattern, variant.size);
     for (const finding of check(pattern)) {
       const key = keyOf(finding);
       const before = gathered.get(key);
@@ -68,7 +73,12 @@ export function sweep(
       return found === undefined ? [] : [restated(finding, staleEverywhere(finding))];
     return [found === undefined ? finding : said(finding, found.variants, variants)];
   });
-  return [...here, ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants))];
+  const turned = growth.finding();
+  return [
+    ...here,
+    ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants)),
+    ...(turned === undefined ? [] : accepted(last!, [turned])),
+  ];
 }
 
 /** The same fault at the same place, whatever its numbers. */

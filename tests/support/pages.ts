@@ -14,7 +14,7 @@ import { root } from './sources';
 export const folder = join(root, 'server', 'checks');
 
 /** Codes whose fault no page can hold: the tests make it themselves. */
-export const madeHere: ReadonlySet<string> = new Set(['too-long', 'internal-fault']);
+export const madeHere: ReadonlySet<string> = new Set(['too-long', 'rise-and-fall', 'internal-fault']);
 
 /** Codes that have a page, in the order of the folder. */
 export const pagedCodes = (): readonly string[] =>
