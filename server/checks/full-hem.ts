@@ -34,6 +34,8 @@ const NARROW = 15;
 function ofEdge(piece: Piece, edge: Edge, pattern: Pattern): readonly Finding[] {
   const hem = hemFullness(piece, edge.name);
   const range = usualRange(pattern, HEM_FULLNESS);
+  // the other half of an open piece has the same hem
+  if (edge.name.endsWith('-other')) return [];
   if (hem === undefined || hem.depth <= NARROW || isUsual(range, hem.share)) return [];
   const words = rangeInWords(range, pattern.unit);
   return [

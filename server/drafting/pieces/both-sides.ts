@@ -139,10 +139,7 @@ const mirroredNotch = (notch: Notch, { edges }: Piece, m: Affine): Notch => ({
   point: apply(m, notch.point),
 });
 
-const otherHalf = ([edge, width]: readonly [string, number]): readonly [string, number] => [
-  `${edge}-other`,
-  width,
-];
+const otherHalf = <T>([edge, of]: readonly [string, T]): readonly [string, T] => [`${edge}-other`, of];
 
 /** A piece on the fold, drafted for both sides: both halves joined along the fold, cut open. */
 function opened(drawn: Piece, other: Piece): Piece {
@@ -163,6 +160,7 @@ function opened(drawn: Piece, other: Piece): Piece {
     notches: [...drawn.notches, ...other.notches.map((notch) => mirroredNotch(notch, other, m))],
     area: drawn.area + other.area,
     allowances: widths,
+    hems: new Map([...drawn.hems, ...[...other.hems].map(otherHalf)]),
     inlays: new Map([...(drawn.inlays ?? []), ...[...(other.inlays ?? [])].map(otherHalf)]),
     remarks: ['one open piece: the two halves differ'],
     ...carriedTogether(drawn, carriedBy(other, m)),

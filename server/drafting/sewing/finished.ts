@@ -122,8 +122,12 @@ function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
   const endsAt = cornersOf(runs, bare);
   const inlayLines = byEdge(runs, bare).flatMap((path, i) => {
     const edge = piece.edges[i]!.name;
-    const end = path.locate(endsAt[i]!.tip).s;
-    return inlays.has(edge) ? [{ edge, path: runToCut(path.part(0, end), whole) }] : [];
+    if (!inlays.has(edge)) return [];
+    const before = (i + runs.length - 1) % runs.length;
+    // what leads from one corner's tip to the edge is kept with the edge before
+    const lead = partFrom(byEdge(runs, bare)[before]!, endsAt[before]!.tip);
+    const own = path.part(0, path.locate(endsAt[i]!.tip).s);
+    return [{ edge, path: runToCut(runs.length > 1 ? lead.joinedTo(own) : own, whole) }];
   });
   return {
     cutting: byEdge(runs, whole),
@@ -136,6 +140,8 @@ function cornersOf(runs: readonly (readonly unknown[])[], { corners }: CuttingLi
   let end = -1;
   return runs.map((of) => corners[(end += of.length)]!);
 }
+
+const partFrom = (path: Path, from: Point): Path => path.part(path.locate(from).s, path.length);
 
 /** The end of the allowance, run on straight at both ends to the cutting line. */
 function runToCut(path: Path, { outline }: CuttingLine): Path {
