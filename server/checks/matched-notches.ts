@@ -1,5 +1,5 @@
 /** Which notches of a seam's two sides belong together, as somebody at the machine would pair them: in order, alike. */
-import type { Notch, Pattern, Seam, SewnEdge } from '../drafting/model';
+import type { Notch, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import type { SeamRun } from '../drafting/sewing-model';
 import { alongSide, sideLength } from '../drafting/sewing/course';
 
@@ -46,7 +46,20 @@ export function notchPairs(pattern: Pattern, seam: Seam): readonly NotchPair[] {
 }
 
 /** The pieces whose notches and edges a judgement of a seam reads. */
-export const piecesOf = (pattern: Pattern, { left, right }: Seam): readonly unknown[] => {
+export const piecesOf = ({ pieces }: Pattern, { left, right }: Seam): readonly unknown[] => {
+  const named = byBase(pieces);
   const bases = new Set([...left, ...right].map(({ piece }) => piece));
-  return pattern.pieces.filter(({ base }) => bases.has(base));
+  return [...bases].flatMap((base) => named.get(base) ?? []);
 };
+
+const indexed = new WeakMap<Pattern['pieces'], ReadonlyMap<string, readonly Piece[]>>();
+
+/** The pieces by their name in the text, put in order once for a list of them. */
+function byBase(pieces: Pattern['pieces']): ReadonlyMap<string, readonly Piece[]> {
+  const kept = indexed.get(pieces);
+  if (kept !== undefined) return kept;
+  const found = new Map<string, Piece[]>();
+  for (const piece of pieces) found.set(piece.base, [...(found.get(piece.base) ?? []), piece]);
+  indexed.set(pieces, found);
+  return found;
+}

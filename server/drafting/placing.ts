@@ -30,14 +30,29 @@ interface Part {
 
 /** The lines of a piece that can be pointed at: edges, notches, marks by name; the grain and the rest by their word. */
 function parts(statement: Statement): readonly Part[] {
+  const kept = partsKept.get(statement);
+  if (kept !== undefined) return kept;
+  const found = partsOf(statement);
+  partsKept.set(statement, found);
+  return found;
+}
+
+/** A statement keeps its block for life. */
+const partsKept = new WeakMap<Statement, readonly Part[]>();
+
+function partsOf(statement: Statement): readonly Part[] {
   return (statement.block ?? []).flatMap((line): Part[] => {
     const { node } = line;
     if (node.kind === 'outline' || node.kind === 'hole') {
-      return (line.block ?? []).flatMap((edge) =>
+      const edges = (line.block ?? []).flatMap((edge) =>
         edge.node.kind === 'edge'
           ? [{ statement: edge, name: edge.node.name.text, at: edge.node.name.at }]
           : [],
       );
+      // its edges lie within it, and are meant first
+      return node.kind === 'hole'
+        ? [...edges, { statement: line, name: node.name.text, at: node.name.at }]
+        : edges;
     }
     if ('name' in node && node.name !== undefined)
       return [{ statement: line, name: node.name.text, at: node.name.at }];

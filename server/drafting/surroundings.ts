@@ -13,18 +13,37 @@ import type {
 import type { FileNames, FileSet } from './names/files';
 import { eachReference } from './names/references';
 import type { Network } from './names/network';
+import { same } from './same';
 import { sidedDefinitions } from './sides';
 import { bodyOf, sizesOf, type Body } from './values/body';
 import { measurementNamed, measurements } from './values/measurements';
 import { written } from './values/quantity';
 
-/** The body drafted for, and all that stand in the pattern's own file. */
+/** The sheets of the files as they stood when they were asked for last. */
+const sheetsKept = new WeakMap<FileSet, { of: readonly unknown[]; sheets: readonly BodySheet[] }>();
+
+/** The body drafted for, and all that stand in the pattern's own file; the same while they stay the same. */
 export function bodySheets(
   files: FileSet,
   chosen: BodyChoice | undefined,
   unit: DisplayUnit,
 ): readonly BodySheet[] {
   const bodies = bodiesFrom(files.root);
+  const own = files.root.bodies().map(({ statement }) => statement);
+  const of = [unit, chosen?.name, chosen?.size, ...bodies.values(), ...own];
+  const before = sheetsKept.get(files);
+  if (before !== undefined && same(before.of, of)) return before.sheets;
+  const sheets = readSheets(files, bodies, chosen, unit);
+  sheetsKept.set(files, { of, sheets });
+  return sheets;
+}
+
+function readSheets(
+  files: FileSet,
+  bodies: ReadonlyMap<string, Statement>,
+  chosen: BodyChoice | undefined,
+  unit: DisplayUnit,
+): readonly BodySheet[] {
   const found: BodySheet[] = [];
   const add = (name: string, size?: string): void => {
     const statement = bodies.get(name);
@@ -96,8 +115,8 @@ export function needed(network: Network): readonly string[] {
 /** What `measure` lines declare; of two with one name the first. */
 export function ownMeasurements(files: FileSet): ReadonlyMap<string, OwnMeasurement> {
   const found = new Map<string, OwnMeasurement>();
-  for (const { topLevels } of files.files()) {
-    for (const { statement } of topLevels) {
+  for (const file of files.files()) {
+    for (const { statement } of file.ofKind('measure')) {
       const { node } = statement;
       if (node.kind !== 'measure' || found.has(node.name.text)) continue;
       const [low, high] = [plainLength(node.range?.low), plainLength(node.range?.high)];

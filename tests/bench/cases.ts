@@ -12,6 +12,8 @@ export interface Budget {
   /** From a keystroke to the findings, and to the changed drawing: the 95th of a hundred. */
   readonly findings?: number;
   readonly drawing?: number;
+  /** From a keystroke in the width of a dart to the changed drawing. */
+  readonly dart?: number;
 }
 
 export interface Case {
@@ -47,7 +49,7 @@ export const lines = (count: number): Case => {
 
 export const generated = (): readonly Case[] => [
   lines(200),
-  generatedCase('garment of 35 pieces', garment(5, SEED), { whole: 60, findings: 16, drawing: 16 }),
+  generatedCase('garment of 35 pieces', garment(5, SEED), { whole: 60, findings: 16, drawing: 16, dart: 16 }),
   lines(2000),
   lines(10000),
   generatedCase('one draft of 2000 lines', longDraft(2000, SEED), {}),

@@ -33,6 +33,24 @@ export function keystrokes(text: string, count: number, seed: number): readonly 
   return keys;
 }
 
+/** In how wide a dart is: the last digit before the point or the unit. */
+const DART = /(?<=\bdart-width = )\d/g;
+
+/** @returns `count` keystrokes in the widths of darts, every second of which undoes the one before it */
+export function dartStrokes(text: string, count: number, seed: number): readonly Keystroke[] {
+  const below = random(seed);
+  const found = places(text, DART);
+  return Array.from({ length: found.length === 0 ? 0 : count / 2 }, () => {
+    const from = found[below(found.length)]!;
+    const { to } = digit(text, from);
+    const typed = text[from] === '2' ? '3' : '2';
+    return [
+      { kind: 'number', from, to, text: typed },
+      { kind: 'number', from, to, text: text.slice(from, to) },
+    ] as const;
+  }).flat();
+}
+
 const digit = (text: string, from: number): { to: number; typed: string } => ({
   to: from + 1,
   typed: String((Number(text[from]) % 9) + 1),

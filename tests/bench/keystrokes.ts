@@ -3,7 +3,7 @@ import { check } from '../../server/checks';
 import { Workshop } from '../../server/drafting/workshop';
 import { draw } from '../../server/drawing/draw';
 import { door, generated, samples, type Case } from './cases';
-import { keystrokes, type Keystroke } from './edits';
+import { dartStrokes, keystrokes, type Keystroke } from './edits';
 import { checksum, quantile, timed } from './figures';
 import { judged, ms, seen, type Say } from './whole';
 
@@ -39,6 +39,15 @@ function measure({ uri, text }: Case): { times: readonly Times[]; before: string
   return { times, before, after: whatIsSeen(workshop, uri) };
 }
 
+/** What a keystroke in the width of a dart costs, to the findings and the drawing. */
+function inDarts({ uri, text }: Case): readonly number[] {
+  const workshop = new Workshop(door);
+  workshop.setText(uri, text);
+  whatIsSeen(workshop, uri);
+  const times = dartStrokes(text, COUNT, 13).map((key) => stroke(workshop, uri, key));
+  return times.slice(COUNT / 4).map(({ read, drafted, checked, drawn }) => read + drafted + checked + drawn);
+}
+
 /** @param only the part of a case's name; all when empty */
 export function measureEdits(unit: number, say: Say, only: string): void {
   say(
@@ -60,6 +69,12 @@ export function measureEdits(unit: number, say: Say, only: string): void {
     for (const kind of ['number', 'name', 'comment'] as const) {
       const all = times.filter((t) => t.kind === kind).map((t) => t.read + t.drafted + t.checked + t.drawn);
       say(`  ${kind.padEnd(8)} ${ms(quantile(all, 0.5))}/${ms(quantile(all, 0.95))}`);
+    }
+    if (one.budget.dart !== undefined) {
+      const darts = inDarts(one);
+      say(
+        `  in a dart's width, to the drawing ${ms(quantile(darts, 0.5))}/${judged(quantile(darts, 0.95), one.budget.dart)}`,
+      );
     }
     say(
       `  to the findings ${ms(quantile(findings, 0.5))}/${judged(quantile(findings, 0.95), one.budget.findings)}, to the drawing ${ms(quantile(drawing, 0.5))}/${judged(quantile(drawing, 0.95), one.budget.drawing)}, ratio ${(quantile(drawing, 0.95) / unit).toFixed(2)}`,
