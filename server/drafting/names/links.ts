@@ -24,7 +24,10 @@ export interface Links {
   /** Every first or second name written in it: a change of their meaning concerns it. */
   readonly mentions: ReadonlySet<string>;
   readonly findings: readonly Finding[];
-  /** Names beside an equals sign that may be words of a choice: what to say if they turn out not to be. */
+  /**
+   * What to say of a name where it is read, if it leads nowhere by then: one beside an equals sign may be the word of a
+   * choice, one in a piece something that the piece has when it is made.
+   */
   readonly later: ReadonlyMap<Ref, Finding>;
   /** Some name leads nowhere: the definition can't be computed. */
   readonly unresolved: boolean;
@@ -82,10 +85,8 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
     const isOwn = (ofShapes(space) || space === 'part') && own.has(ref.path[0]!.text);
     if (found === undefined && isOwn) return;
-    // in a seam a notch stands for its place, whose names are then the seam's as well
-    const inSeam = declaration.space === 'seam' && statement === declaration.statement;
-    const notch = inSeam && ofShapes(space) ? namedNotch(file, ref.path[0]!.text) : undefined;
-    if (found === undefined && notch !== undefined) return eachReference(notch, visit);
+    const notch = found === undefined ? notchInSeam(file, declaration, ref, space, statement) : undefined;
+    if (notch !== undefined) return eachReference(notch, visit);
     if (found !== undefined && space === 'shape' && onOtherSheet(scope, declaration, found)) {
       findings.push(otherSheet(ref, found, statement));
     } else if (found !== undefined) {
@@ -95,7 +96,6 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     } else if (space === 'comparand') {
       later.set(ref, failure(scope, ref, 'value', statement));
     } else if (foundLater(declaration, space) || (!orphan && onlyShapes(statement))) {
-      // said when the piece is made, if it has nothing of that name by then
       later.set(ref, failure(scope, ref, space, statement, own));
     } else {
       // a piece of nothing has no points to name either: that is one fault, not many
@@ -109,9 +109,19 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   for (const edge of borrowed(file, declaration.statement, mentions)) {
     if (!targets.has(edge)) visit(edge, 'edge', declaration.statement);
   }
-  const unresolved = findings.length > 0;
   const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
-  return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
+  return { targets, inputs, mentions, findings, later, unresolved: findings.length > 0, bare, drawn, head };
+}
+
+/** In a seam a notch stands for its place, whose names are then the seam's as well. */
+function notchInSeam(
+  file: FileNames,
+  { space: of, statement: own }: Declaration,
+  { path }: Ref,
+  space: RefSpace,
+  statement: Statement,
+): Statement | undefined {
+  return of === 'seam' && statement === own && ofShapes(space) ? namedNotch(file, path[0]!.text) : undefined;
 }
 
 /** In a worked piece its own edges and corners come before the draft's shapes, which they may have moved away from. */
