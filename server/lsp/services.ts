@@ -29,16 +29,20 @@ import { format, formatEdits } from '../../grammar';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
 import { definition } from '../features/definition';
-import { fixesAt } from '../features/fixes';
+import { fixAll, fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
 import { layoutEdits, type LayoutEdit } from '../features/formatting';
 import { hover } from '../features/hover';
 import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
+import type { Meaning } from '../features/meaning';
+import { references } from '../features/references';
 import { outline } from '../features/outline';
+import { shapings } from '../features/shaping';
 import { gripOf, pulled, type Grip } from '../features/grip';
 import { writeTrial, type Trial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
+import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
 import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
@@ -91,22 +95,52 @@ const completionsAt = aboutText((document, params: TextDocumentPositionParams, d
   return items.map((item, index) => completionItem(item, index, lines));
 });
 
-const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => {
+const repairsAt = (document: OpenDocument, params: CodeActionParams, desk: Desk): CodeAction[] => {
   const { key, lines } = document;
   const { start, end } = params.range;
   const problems = desk.problems(desk.pattern(key));
-  return fixesAt(problems, key, lines.offset(start), lines.offset(end)).map(
-    ({ finding, fix, preferred }) => ({
-      title: fix.title,
-      kind: CodeActionKind.QuickFix,
-      isPreferred: preferred,
-      diagnostics: params.context.diagnostics.filter(
-        ({ code, message }) => code === finding.code && message === finding.message,
-      ),
-      edit: workspaceEdit(fix, desk),
+  const here = fixesAt(problems, key, lines.offset(start), lines.offset(end));
+  const repairs = here.map(({ finding, fix, preferred }) => ({
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    isPreferred: preferred,
+    diagnostics: params.context.diagnostics.filter(
+      ({ code, message }) => code === finding.code && message === finding.message,
+    ),
+    edit: workspaceEdit(fix, desk),
+  }));
+  const codes = [...new Set(here.map(({ finding }) => finding.code))];
+  const all = codes.flatMap((code) => {
+    const found = fixAll(problems, key, code);
+    return found === undefined
+      ? []
+      : [{ title: found.fix.title, kind: CodeActionKind.QuickFix, edit: workspaceEdit(found.fix, desk) }];
+  });
+  return [...repairs, ...all];
+};
+
+/** Changes of the words that change nothing of what they come to. */
+function shapingsAt(
+  { key, text, lines }: OpenDocument,
+  { range }: CodeActionParams,
+  desk: Desk,
+): CodeAction[] {
+  const span = { from: lines.offset(range.start), to: lines.offset(range.end) };
+  const elsewhere = (meaning: Meaning) => references(meaning, desk.tied(key)).some(({ uri }) => uri !== key);
+  const kinds = { extract: CodeActionKind.RefactorExtract, inline: CodeActionKind.RefactorInline };
+  return shapings(desk.pattern(key), desk.names(key), text, span, elsewhere).map(
+    ({ title, kind, edits }) => ({
+      title,
+      kind: kinds[kind],
+      edit: workspaceEdit({ edits: edits.map((place) => ({ place, text: place.text })) }, desk),
     }),
   );
-});
+}
+
+const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => [
+  ...repairsAt(document, params, desk),
+  ...shapingsAt(document, params, desk),
+]);
 
 interface Tried {
   readonly uri: string;
@@ -180,7 +214,15 @@ export const services: readonly Service[] = [
   service(
     CodeActionRequest.method,
     'checks',
-    { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } },
+    {
+      codeActionProvider: {
+        codeActionKinds: [
+          CodeActionKind.QuickFix,
+          CodeActionKind.RefactorExtract,
+          CodeActionKind.RefactorInline,
+        ],
+      },
+    },
     actionsAt,
   ),
   service(methods.openPreview, 'checks', {}, ({ uri, last, trial }: OpenPreview, { previews }) =>
