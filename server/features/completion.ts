@@ -3,6 +3,7 @@ import { FUNCTIONS, wordsOf } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
 import { catalogue, isFirm, rangeRow, ranges } from '../checks';
 import type { Pattern, Shape, Value } from '../drafting/model';
+import { everyEdge } from '../drafting/shapes/parts';
 import { measurements } from '../drafting/values/measurements';
 import { print, printLength } from '../drafting/values/quantity';
 import { inCommentOrText, lineBefore, scopeAt, type Scope } from './scope';
@@ -79,10 +80,13 @@ function members(pattern: Pattern, scope: Scope, before: string): readonly Item[
   return ['inner', 'outer', 'tip', 'pivot'].map((point) => item(point, 'shape', 'of a dart'));
 }
 
-function partsOf({ unit }: Pattern, { edges, corners }: Pattern['pieces'][number]): Item[] {
+function partsOf({ unit }: Pattern, piece: Pattern['pieces'][number]): Item[] {
+  const { corners, balance, marks } = piece;
   return [
-    ...edges.map(({ name, sewn }) => item(name, 'edge', `edge, ${printLength(sewn, unit)}`)),
+    ...everyEdge(piece).map(({ name, sewn }) => item(name, 'edge', `edge, ${printLength(sewn, unit)}`)),
     ...corners.filter(({ name }) => name !== '').map(({ name }) => item(name, 'shape', 'corner')),
+    ...balance.map(({ name }) => item(name, 'shape', 'balance line')),
+    ...marks.filter(({ row }) => row === undefined).map(({ name, word }) => item(name, 'shape', word)),
   ];
 }
 
