@@ -63,12 +63,15 @@ describe('a facing', () => {
       facing.edges.map(({ name }) => name),
       ['top', 'side', 'inner', 'back'],
     );
-    assert.deepEqual([...facing.allowances], [
-      ['top', 10],
-      ['side', 15],
-      ['back', 15],
-      ['inner', 0],
-    ]);
+    assert.deepEqual(
+      [...facing.allowances],
+      [
+        ['top', 10],
+        ['side', 15],
+        ['back', 15],
+        ['inner', 0],
+      ],
+    );
   });
 
   it('of a round neck is a sector of a ring: half the difference of the squares times the angle', () => {
@@ -109,7 +112,10 @@ describe('a facing', () => {
       'point c = b down 40cm',
       'point c = b down 40cm left 10cm',
     );
-    const facing = pieceOf(drafted(`${leaning}facing top-facing of panel along top, 8cm deep\n`), 'top-facing');
+    const facing = pieceOf(
+      drafted(`${leaning}facing top-facing of panel along top, 8cm deep\n`),
+      'top-facing',
+    );
     // a parallelogram: both ends lean by a quarter of their depth
     near(facing.area, (300 - SMALLER) * 80, 1e-6);
     near(edgeOf(facing, 'side').sewn, Math.hypot(80, 20), 1e-6);

@@ -160,7 +160,8 @@ join back-yoke.shoulder to front-yoke.shoulder into yoke
   });
 
   it('refuses an edge on which a dart opens', () => {
-    const dart = '  dart nip on shoulder at halfway, 1cm wide, 6cm long, pressed toward centre\n  fold centre';
+    const dart =
+      '  dart nip on shoulder at halfway, 1cm wide, 6cm long, pressed toward centre\n  fold centre';
     const [found] = drafted(TWO.replace('  fold centre', dart)).findings.map(({ finding }) => finding);
     assert.equal(found?.code, 'broken-join');
     assert.match(found.message, /has a dart, nip/);

@@ -1,5 +1,5 @@
 /** One of the two parts that a cut leaves of a piece: its stretch of the outline, closed by the cut. */
-import { Path, samePoint, type Point } from '../../../geometry';
+import { samePoint, type Path, type Point } from '../../../geometry';
 import type { Edge, Piece, RunningAllowance } from '../../model';
 import { everyEdge } from '../../shapes/parts';
 import { carriedWithin } from '../carried';
