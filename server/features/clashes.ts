@@ -4,7 +4,7 @@ import type { FileNames } from '../drafting/names/files';
 import { scopeOf, visibleFiles } from '../drafting/names/resolve';
 import { measurementNamed } from '../drafting/values/measurements';
 import type { Meaning } from './meaning';
-import { memberOf } from './members';
+import { memberOf, part } from './members';
 import type { Names } from './names';
 
 /** Why a thing can't be called `name`, over the files that speak of it; undefined where it can. */
@@ -96,7 +96,9 @@ function member(meaning: Meaning, name: string, speaking: readonly Names[]): str
         if (piece.space !== 'block' || piece.statement.node.kind === 'draft') continue;
         const has = memberOf(file, piece, meaning.name, 'any');
         if (has?.key !== meaning.key) continue;
-        const taken = memberOf(file, piece, name, 'any');
+        // what two joined pieces have of one name becomes one edge: only a piece's own lines can clash further on
+        const defines = meaning.key === part(file, piece.name, meaning.name).key;
+        const taken = memberOf(file, piece, name, defines ? 'any' : 'own');
         if (taken !== undefined && !isCurve(file, taken))
           return `The piece ${piece.name} has a ${name} already.`;
       }
