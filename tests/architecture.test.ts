@@ -90,7 +90,7 @@ describe('the rooms of the house', () => {
   });
 
   it('checks, drawing, features and drafting know no protocol and do no input or output', () => {
-    const doors = ['server/drawing/png.ts', 'server/drawing/font.ts'];
+    const doors = ['server/drawing/png.ts', 'server/drawing/bundled.ts'];
     const outside = /^(vscode|node:|fs$|path$|os$|child_process$)/;
     for (const room of [
       'server/drafting/',
@@ -126,6 +126,11 @@ describe('the rooms of the house', () => {
   it('only the PNG printer knows the picture engine', () => {
     const engine = imports.filter(({ to }) => to.startsWith('@resvg/'));
     assert.deepEqual(told(engine.filter(({ from }) => from !== 'server/drawing/png.ts')), []);
+  });
+
+  it('only the PDF printer knows the PDF library', () => {
+    const library = imports.filter(({ to }) => to.startsWith('@cantoo/') || to === 'fontkit');
+    assert.deepEqual(told(library.filter(({ from }) => from !== 'server/drawing/paper/pdf.ts')), []);
   });
 
   it('only the command line prints', () => {

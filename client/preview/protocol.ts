@@ -6,10 +6,39 @@
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
 import type { PieceDrawing, Placement, Frame, Source } from '../../server/drawing/model';
-import type { Grip } from '../../server/features/grip';
-import type { Trial, TriedChoice } from '../../server/features/trial';
 
-export type { Grip, Trial, TriedChoice };
+/** What is tried without touching the text: another body than the file names, other values than it chooses, as written. */
+export interface Trial {
+  readonly for?: { readonly name: string; readonly size?: string };
+  readonly set: Readonly<Record<string, string>>;
+}
+
+/** A decision of the pattern as it can be tried. */
+export interface TriedChoice {
+  readonly path: string;
+  readonly doc: string;
+  /** As it is drafted at present. */
+  readonly value: string;
+  /** As the file writes it. */
+  readonly written: string;
+  readonly low?: string;
+  readonly high?: string;
+  readonly among: readonly string[];
+}
+
+/** A length in a point's line, and which way the point goes when it grows. */
+export interface Axis {
+  /** Of length 1, on the paper: x to the right, y down. */
+  readonly x: number;
+  readonly y: number;
+  /** As written, and how many millimetres its unit has. */
+  readonly amount: number;
+  readonly unit: string;
+  readonly mm: number;
+}
+
+/** How a point can be moved by hand, or why it can't. */
+export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: string };
 
 export const PROTOCOL_VERSION = 1;
 

@@ -1,5 +1,5 @@
 /** Files that are packed with the program, above all the open font in which every printer writes. */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -8,6 +8,12 @@ const FONT_PLACES = [
   'fonts/NotoSans-Regular.ttf',
   'node_modules/@expo-google-fonts/noto-sans/400Regular/NotoSans_400Regular.ttf',
 ];
+
+/** The font's bytes; undefined where it was not packed. */
+export function readBundledFont(): Uint8Array | undefined {
+  const file = bundledFont();
+  return file === undefined ? undefined : readFileSync(file);
+}
 
 export const bundledFont = (): string | undefined => nearest(FONT_PLACES);
 

@@ -2,24 +2,12 @@
  * Taking hold of a point in the drawing: where its line in the text gives it a place by plain lengths, these follow the
  * hand; a point that is worked out says from what.
  */
+import type { Axis, Grip } from '../../client/preview/protocol';
 import type { Expr, Quantity, SourceFile, Statement, Step } from '../../grammar/syntax';
 import type { Source } from '../drafting/finding';
 import type { Pattern, PlacedFix, Shape } from '../drafting/model';
 import { eachReference } from '../drafting/names/references';
 import { written } from '../drafting/values/quantity';
-
-/** A length in a point's line, and which way the point goes when it grows. */
-export interface Axis {
-  /** Of length 1, on the paper: x to the right, y down. */
-  readonly x: number;
-  readonly y: number;
-  /** As written, and how many millimetres its unit has. */
-  readonly amount: number;
-  readonly unit: string;
-  readonly mm: number;
-}
-
-export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: string };
 
 interface Held {
   readonly axis: Axis;

@@ -1,27 +1,9 @@
 /** What is tried in the preview without touching the text, and the edits that write it into the text at last. */
+import type { Trial, TriedChoice } from '../../client/preview/protocol';
 import type { SourceFile } from '../../grammar/syntax';
 import type { BodyChoice, Pattern, PatternChoice, PlacedFix, Value } from '../drafting/model';
 import { print } from '../drafting/values/quantity';
 import type { Choice } from '../drafting/workshop';
-
-/** Another body than the file names, and other values than it chooses, as they would be written. */
-export interface Trial {
-  readonly for?: BodyChoice;
-  readonly set: Readonly<Record<string, string>>;
-}
-
-/** A decision of the pattern as it can be tried. */
-export interface TriedChoice {
-  readonly path: string;
-  readonly doc: string;
-  /** As it is drafted at present. */
-  readonly value: string;
-  /** As the file writes it. */
-  readonly written: string;
-  readonly low?: string;
-  readonly high?: string;
-  readonly among: readonly string[];
-}
 
 export const NOTHING_TRIED: Trial = { set: {} };
 

@@ -1,9 +1,9 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
-import type { Sheet } from '../../client/preview/protocol';
+import type { Sheet, Trial } from '../../client/preview/protocol';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
-import { choiceFor, isNothing, NOTHING_TRIED, triedChoices, type Trial } from '../features/trial';
+import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
 import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './sheets';
 import { canonical } from './uris';

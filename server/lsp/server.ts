@@ -13,9 +13,8 @@ import {
   type InitializeResult,
   type ResponseMessage,
 } from 'vscode-languageserver';
-import { methods } from '../../client/preview/protocol';
+import { methods, type Trial } from '../../client/preview/protocol';
 import type { Pattern } from '../drafting/model';
-import type { Trial } from '../features/trial';
 import { ENCODINGS, type Encoding } from '../features/lines';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';

@@ -24,7 +24,7 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { methods } from '../../client/preview/protocol';
+import { methods, type Grip, type Trial } from '../../client/preview/protocol';
 import { format, formatEdits } from '../../grammar';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
@@ -39,8 +39,8 @@ import type { Meaning } from '../features/meaning';
 import { references } from '../features/references';
 import { outline } from '../features/outline';
 import { shapings } from '../features/shaping';
-import { gripOf, pulled, type Grip } from '../features/grip';
-import { writeTrial, type Trial } from '../features/trial';
+import { gripOf, pulled } from '../features/grip';
+import { writeTrial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';

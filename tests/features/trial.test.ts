@@ -1,6 +1,7 @@
 /** What was tried in the preview, written into the text. */
 import assert from 'node:assert/strict';
-import { writeTrial, triedChoices, type Trial } from '../../server/features/trial';
+import type { Trial } from '../../client/preview/protocol';
+import { writeTrial, triedChoices } from '../../server/features/trial';
 import { Workshop } from '../../server/drafting/workshop';
 import { doorTo, MAIN, patternIn } from '../support/drafts';
 

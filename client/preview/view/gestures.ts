@@ -28,61 +28,77 @@ const WHEEL_ZOOM = 0.0025;
 const LINE_PX = 16;
 
 export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void {
-  const down = new Map<number, Spot>();
-  let dragging = false;
-  let began: { readonly at: Spot; readonly target: Element } | undefined;
-  let held: Hold | undefined;
-
-  const at = (event: MouseEvent): Spot => {
-    const box = stage.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
-  };
-
-  const begin = (event: PointerEvent) => {
-    if (event.button > 1) return;
-    down.set(event.pointerId, at(event));
-    dragging = down.size > 1;
-    began = dragging || event.button !== 0 ? undefined : { at: at(event), target: event.target as Element };
-  };
-
-  const move = (event: PointerEvent) => {
-    const now = at(event);
-    const before = down.get(event.pointerId);
-    if (!before) return gestures.hover(event.target as Element, now.x, now.y);
-    if (!dragging && Math.hypot(now.x - before.x, now.y - before.y) < DRAG_PX) return;
-    if (!dragging) {
-      stage.setPointerCapture(event.pointerId);
-      gestures.hover(undefined, 0, 0);
-      held = began && gestures.hold(began.target);
-    }
-    dragging = true;
-    stage.classList.add(held ? 'holding' : 'dragged');
-    if (held && began) return held.move(now.x - began.at.x, now.y - began.at.y, now);
-    gestures.hover(undefined, 0, 0);
-    if (down.size === 1) gestures.pan(before.x - now.x, before.y - now.y);
-    else pinch(gestures, event.pointerId, before, now, down);
-    down.set(event.pointerId, now);
-  };
-
-  const end = (event: PointerEvent) => {
-    const wasDown = down.delete(event.pointerId);
-    const clicked = wasDown && !dragging && event.type === 'pointerup' && event.button === 0;
-    if (down.size === 0) {
-      dragging = false;
-      held?.end();
-      held = undefined;
-      stage.classList.remove('dragged', 'holding');
-    }
-    if (clicked) gestures.click(event.target as Element, event.ctrlKey || event.metaKey);
-  };
-
-  stage.addEventListener('pointerdown', begin);
-  stage.addEventListener('pointermove', move);
-  stage.addEventListener('pointerup', end);
-  stage.addEventListener('pointercancel', end);
+  const pointers = new Pointers(stage, gestures);
+  stage.addEventListener('pointerdown', (event) => pointers.begin(event));
+  stage.addEventListener('pointermove', (event) => pointers.move(event));
+  stage.addEventListener('pointerup', (event) => pointers.end(event));
+  stage.addEventListener('pointercancel', (event) => pointers.end(event));
   stage.addEventListener('pointerleave', () => gestures.hover(undefined, 0, 0));
   stage.addEventListener('dblclick', (event) => gestures.click(event.target as Element, true));
-  stage.addEventListener('wheel', (event) => wheel(event, at(event), gestures), { passive: false });
+  stage.addEventListener('wheel', (event) => wheel(event, spotOf(stage, event), gestures), {
+    passive: false,
+  });
+}
+
+/** On the stage, in pixels. */
+function spotOf(stage: SVGSVGElement, event: MouseEvent): Spot {
+  const box = stage.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
+}
+
+/** The pointers that are down, and what the first of them does: a click, a drag of the sheet, or of a thing. */
+class Pointers {
+  private readonly down = new Map<number, Spot>();
+  private dragging = false;
+  private began: { readonly at: Spot; readonly target: Element } | undefined;
+  private held: Hold | undefined;
+
+  constructor(
+    private readonly stage: SVGSVGElement,
+    private readonly gestures: Gestures,
+  ) {}
+
+  begin(event: PointerEvent): void {
+    if (event.button > 1) return;
+    const at = spotOf(this.stage, event);
+    this.down.set(event.pointerId, at);
+    this.dragging = this.down.size > 1;
+    this.began = this.dragging || event.button !== 0 ? undefined : { at, target: event.target as Element };
+  }
+
+  move(event: PointerEvent): void {
+    const now = spotOf(this.stage, event);
+    const before = this.down.get(event.pointerId);
+    if (!before) return this.gestures.hover(event.target as Element, now.x, now.y);
+    if (!this.dragging && Math.hypot(now.x - before.x, now.y - before.y) < DRAG_PX) return;
+    if (!this.dragging) this.beginDrag(event.pointerId);
+    if (this.held && this.began) return this.held.move(now.x - this.began.at.x, now.y - this.began.at.y, now);
+    if (this.down.size === 1) this.gestures.pan(before.x - now.x, before.y - now.y);
+    else pinch(this.gestures, event.pointerId, before, now, this.down);
+    this.down.set(event.pointerId, now);
+  }
+
+  end(event: PointerEvent): void {
+    const wasDown = this.down.delete(event.pointerId);
+    const clicked = wasDown && !this.dragging && event.type === 'pointerup' && event.button === 0;
+    if (this.down.size === 0) this.endDrag();
+    if (clicked) this.gestures.click(event.target as Element, event.ctrlKey || event.metaKey);
+  }
+
+  private beginDrag(pointer: number): void {
+    this.dragging = true;
+    this.stage.setPointerCapture(pointer);
+    this.gestures.hover(undefined, 0, 0);
+    this.held = this.began && this.gestures.hold(this.began.target);
+    this.stage.classList.add(this.held ? 'holding' : 'dragged');
+  }
+
+  private endDrag(): void {
+    this.dragging = false;
+    this.held?.end();
+    this.held = undefined;
+    this.stage.classList.remove('dragged', 'holding');
+  }
 }
 
 /** Two fingers: zoom by how their distance changes, about the finger that rests. */

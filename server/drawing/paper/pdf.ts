@@ -2,11 +2,10 @@
  * Prints a drawing as PDF in full size: cut into papers that are taped together, or whole on one. The drawing is written
  * once and shown on every paper through its frame. The only file that knows the PDF library.
  */
-import { readFileSync } from 'node:fs';
 import { PDFDocument, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
 import type { Drawing } from '../model';
-import { bundledFont } from '../bundled';
+import { readBundledFont } from '../bundled';
 import { arranged } from './arrange';
 import { drawingContent, number, type Font } from './content';
 import type { Paper } from './papers';
@@ -58,9 +57,9 @@ class Printer {
     document.setTitle([title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', '));
     document.setProducer('Draftwright');
     document.registerFontkit(fontkit);
-    const file = bundledFont();
-    if (file === undefined) throw new Error('the font for the words was not found.');
-    const font = await document.embedFont(readFileSync(file), { subset: true });
+    const bytes = readBundledFont();
+    if (bytes === undefined) throw new Error('the font for the words was not found.');
+    const font = await document.embedFont(bytes, { subset: true });
     const glyphs = (text: string): string => font.encodeText(text).toString();
     const widthOf = (text: string): number => font.widthOfTextAtSize(text, 1);
     return new Printer(document, { glyphs, widthOf }, font.ref);
