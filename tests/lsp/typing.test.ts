@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Diagnostic } from 'vscode-languageserver';
+import { LSPErrorCodes, ResponseError, type Diagnostic } from 'vscode-languageserver';
 import { methods, type Sheet } from '../../client/preview/protocol';
 import { Lines } from '../../server/features/lines';
 import { diskBehind, uriOfPath } from '../../server/lsp/disk';
@@ -34,9 +34,17 @@ async function askAll(client: TestClient, next: (limit: number) => number): Prom
   const position = new Lines(client.texts.get(uri)!).position(next(client.texts.get(uri)!.length));
   const range = { start: position, end: position };
   const params = { textDocument: { uri }, position, range, context: { diagnostics: [] } };
-  const more = { uri, source: 'front/side', code: 'missing-bracket' };
+  const more = {
+    ...{ uri, source: 'front/side', piece: 'front', code: 'missing-bracket' },
+    ...{ newName: 'other', query: 'a', files: [], positions: [position], amounts: [1], trial: { set: {} } },
+  };
   const asked = services.filter(({ method }) => method !== methods.openPreview);
-  await Promise.all(asked.map(({ method }) => client.ask(method, { ...params, ...more })));
+  await Promise.all(asked.map(({ method }) => client.ask(method, { ...params, ...more }).catch(refusal)));
+}
+
+/** A refusal with its reason is an answer; anything else that is thrown is a fault. */
+function refusal(error: unknown): void {
+  if (!(error instanceof ResponseError) || error.code !== LSPErrorCodes.RequestFailed) throw error;
 }
 
 /** All that a client is told of a text: diagnostics, and the drawings and places of a preview begun anew. */

@@ -3,7 +3,17 @@ import type { Name, Statement, StatementNode, TopLevel } from '../../../grammar/
 
 /** Values and shapes have separate name spaces, and so have blocks (drafts and pieces), seams and bodies. */
 export type Space =
-  'value' | 'shape' | 'block' | 'seam' | 'finish' | 'notch' | 'body' | 'measure' | 'usual' | 'expect' | 'line';
+  | 'value'
+  | 'shape'
+  | 'block'
+  | 'seam'
+  | 'finish'
+  | 'notch'
+  | 'body'
+  | 'measure'
+  | 'usual'
+  | 'expect'
+  | 'line';
 
 export interface Declaration {
   /** Path in its file: `=hip-ease`, `skirt/=quarter-hip`, `skirt/hip-curve`, `skirt`, `seam:side`. */

@@ -168,7 +168,10 @@ export function resolveSubject(scope: Scope, ref: Ref): Target | undefined {
     }
   }
   return (
-    resolveShape(scope, path) ?? resolveBlock(scope, ref) ?? resolveBody(scope, path) ?? resolveValue(scope, path)
+    resolveShape(scope, path) ??
+    resolveBlock(scope, ref) ??
+    resolveBody(scope, path) ??
+    resolveValue(scope, path)
   );
 }
 
