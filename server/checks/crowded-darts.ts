@@ -11,8 +11,8 @@ const APART: Usual = {
   kind: 'length',
   low: 30,
   high: Infinity,
-  standing: 'common practice; 19 mm between the waist darts of a tight bodice (Hecklinger 1884)',
-    'common practice; 19 mm in a tight bodice (Hecklinger 1884)',
+  standing: 'common practice; 19 mm in a tight bodice (Hecklinger 1884)',
+};
 
 const TO_SEAM: Usual = {
   name: 'dart-to-seam',
