@@ -56,4 +56,38 @@ describe('services in the editor', () => {
     const folds = await ask<vscode.FoldingRange[]>('vscode.executeFoldingRangeProvider', document.uri);
     assert.ok(folds.some(({ start }) => start === 2));
   });
+
+  it('every place of a name is found, and all of them take another', async () => {
+    const at = rangeOf(document, 'mouth-left right').start;
+    const places = await ask<vscode.Location[]>('vscode.executeReferenceProvider', document.uri, at);
+    const before = document.getText();
+    const edit = await ask<vscode.WorkspaceEdit>(
+      'vscode.executeDocumentRenameProvider',
+      document.uri,
+      at,
+      'mouth-near',
+    );
+    assert.ok(await vscode.workspace.applyEdit(edit));
+    assert.equal(document.getText(), before.replaceAll('mouth-left', 'mouth-near'));
+    assert.equal(places.length, before.split('mouth-left').length - 1);
+  });
+
+  it('lengths are shown between the words, and cutting words above the piece', async () => {
+    const whole = new vscode.Range(0, 0, document.lineCount, 0);
+    const hints = await ask<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole);
+    const words = hints.map(({ label }) =>
+      typeof label === 'string' ? label : label.map((part) => part.value).join(''),
+    );
+    assert.ok(
+      words.some((word) => /\d(cm|mm)/.test(word)),
+      words.join('; '),
+    );
+    const lenses = await ask<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 10);
+    assert.ok(lenses.length > 0);
+  });
+
+  it('words are coloured by what they mean', async () => {
+    const tokens = await ask<vscode.SemanticTokens>('vscode.provideDocumentSemanticTokens', document.uri);
+    assert.ok(tokens.data.length > 0 && tokens.data.length % 5 === 0);
+  });
 });
