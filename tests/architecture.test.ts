@@ -107,6 +107,12 @@ describe('the rooms of the house', () => {
     onlyImports('client/', ({ to }) => !/^server\/(drafting|checks|geometry|features|lsp|cli)\//.test(to));
   });
 
+  it('the server knows of the client what previews are told, and nothing else', () => {
+    const known = 'client/preview/protocol.ts';
+    onlyImports('server/', ({ to }) => !to.startsWith('client/') || to === known);
+    onlyImports('server/features/', ({ to, typesOnly }) => to !== known || typesOnly);
+  });
+
   it('the preview view takes types and line types from the drawing and nothing else of the server', () => {
     const may = ['server/drawing/model.ts', 'server/drawing/lines.ts'];
     onlyImports('client/preview/view/', ({ to }) => !to.startsWith('server/') || may.includes(to));

@@ -41,9 +41,10 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
 export const missing = (pattern: Pattern, drawing: Drawing, report: Report): readonly string[] =>
   notDrawn(pattern, drawing).map((name) => `${name} is not drawn: ${reason(name, report)}\n`);
 
-function notDrawn({ pieceNames }: Pattern, { pieces }: Drawing): readonly string[] {
-  const drawn = new Set(pieces.map(({ source }) => source));
-  return pieceNames.filter((name) => !drawn.has(name));
+function notDrawn({ pieceNames, pieces: sound }: Pattern, { pieces }: Drawing): readonly string[] {
+  // a step on the way to another piece is sound and never drawn
+  const made = new Set([...pieces, ...sound].map(({ source }) => source));
+  return pieceNames.filter((name) => !made.has(name));
 }
 
 /** The error on the piece's own lines where there is one, else that it rests on another. */

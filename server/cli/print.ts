@@ -1,7 +1,8 @@
 /** `draftwright print`: a pattern in full size on papers that are taped together, as one PDF. */
 import { basename, join } from 'node:path';
-import { draw } from '../drawing/draw';
+import { draw, place } from '../drawing/draw';
 import { LONGEST_MM, papers, paperNamed, type Paper } from '../drawing/paper/papers';
+import { MOST_PAPERS, papersOver } from '../drawing/paper/tiles';
 import type { Drawing } from '../drawing/model';
 import { reportOn } from './check';
 import { missing } from './draw';
@@ -26,7 +27,7 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
   const report = reportOn(bench, [opened]);
   const whole = draw(opened.pattern);
   missing(opened.pattern, whole, report).forEach((line) => io.err(line));
-  const drawing = only(whole, options.pieces);
+  const drawing = only(whole, options);
   if (drawing.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;
@@ -51,13 +52,22 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
 
 /** Undefined: one sheet as large as the drawing. */
 function paperFor(name: string, { frame }: Drawing): Paper | undefined {
-  if (name.toLowerCase() !== 'whole') return known(name);
+  if (name.toLowerCase() !== 'whole') return few(known(name), frame);
   const longest = Math.max(frame.right - frame.left, frame.bottom - frame.top);
   if (longest > LONGEST_MM - 50)
     throw new Unable(
       'The drawing is too long for one sheet of a PDF (5 m). Print it on papers, or some pieces only.',
     );
   return undefined;
+}
+
+function few(paper: Paper, frame: Drawing['frame']): Paper {
+  const count = papersOver(frame, paper);
+  if (count <= MOST_PAPERS) return paper;
+  throw new Unable(
+    `The drawing would take ${count} sheets of ${paper.name}; more than ${MOST_PAPERS} are a slip of the unit, most likely. ` +
+      'draftwright measure tells the size of every piece.',
+  );
 }
 
 function known(name: string): Paper {
@@ -70,11 +80,11 @@ function known(name: string): Paper {
 }
 
 /** Some pieces of a drawing; a name that is no piece is said. */
-function only(drawing: Drawing, names: readonly string[] | undefined): Drawing {
+function only(drawing: Drawing, { pieces: names }: PrintOptions): Drawing {
   if (names === undefined) return drawing;
   const known = drawing.pieces.map(({ name }) => name);
   const lost = names.find((name) => !known.includes(name));
   if (lost !== undefined) throw new Unable(`No piece is called ${lost}. Pieces are ${known.join(', ')}.`);
   const pieces = drawing.pieces.filter(({ name }) => names.includes(name));
-  return { ...drawing, pieces, placements: drawing.placements.filter(({ piece }) => names.includes(piece)) };
+  return { ...drawing, pieces, ...place(pieces) };
 }

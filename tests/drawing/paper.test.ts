@@ -205,6 +205,7 @@ describe('a printed pattern, read back', function () {
     const { left, right } = drawing.frame;
     assert.equal(pages.length, 1);
     assert.ok(close(pages[0]!.width, (right - left + 2 * MARGIN_MM) * POINTS, 0.01));
+    assert.equal(pages[0]!.lines.filter((line) => close(lengthOf(line) / POINTS, 100, 0.005)).length, 4);
   });
 
   it('takes titles with signs that mean something to a PDF, and letters the font does not have', async () => {

@@ -1,5 +1,5 @@
 /** Makes a piece: its outline walked, and the lines that say how it is cut. */
-import type { Ref, Statement, StatementNode } from '../../../grammar/syntax';
+import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Edge, Piece } from '../model';
 import { dartPoint, edgeShape, everyEdge } from '../shapes/parts';
 import { report, type Reader } from '../values/reader';
@@ -14,9 +14,6 @@ import type { OwnParts } from './parts';
 import { withDarts, type Shaped } from './with-darts';
 import { shapedFurther } from './working/shaping';
 import { mirroredPiece, workPiece } from './working/work';
-
-/** Lines of later parts of the language: read, named to the user, not drawn. */
-const UNBUILT: ReadonlySet<StatementNode['kind']> = new Set<StatementNode['kind']>([]);
 
 export interface PieceRequest {
   readonly name: string;
@@ -36,7 +33,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
     return workedPiece(reader, request, node.workedFrom, node.mirrored);
   // a lining is cut after its piece, with cutting words of its own
   if (node.kind === 'lining') return workedPiece(reader, request, node.of, false);
-  if (node.kind !== 'piece' || node.of === undefined) return unbuiltPiece(reader, statement);
+  if (node.kind !== 'piece' || node.of === undefined) return blocked(reader);
   const outlines = block.filter((line) => line.node.kind === 'outline');
   if (outlines[0] === undefined) {
     if (block.some((line) => line.node.kind === 'broken')) return blocked(reader);
@@ -68,7 +65,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
       parts.set(`${dart.name}.${word}`, dartPoint(dart, word)!);
   }
   const piece = assembled(reader, request, shaped, block);
-  const missing = [...unbuilt(reader, block), ...shaped.missing, ...unreadable(block)];
+  const missing = [...shaped.missing, ...unreadable(block)];
   const flat = { ...piece, unbuilt: missing };
   const further = shapedFurther(reader, request, flat, block);
   return further === flat ? flat : { ...further, ...allowedAgain(reader, further, block) };
@@ -123,7 +120,7 @@ export function workedOn(
     balance: added(worked.balance, marked.balance),
     marks: added(worked.marks, marked.marks),
     labels: [...worked.labels, ...marked.labels],
-    unbuilt: [...worked.unbuilt, ...unbuilt(reader, block), ...unreadable(block)],
+    unbuilt: [...worked.unbuilt, ...unreadable(block)],
   };
 }
 
@@ -153,20 +150,6 @@ const SHAPING: ReadonlySet<string> = new Set(['dart', 'fish', 'pleats', 'gathers
 function blocked(reader: Reader): undefined {
   reader.blocked = true;
   return undefined;
-}
-
-function unbuiltPiece(reader: Reader, statement: Statement): undefined {
-  const node = statement.node;
-  const what =
-    node.kind === 'piece'
-      ? 'Pieces worked from other pieces'
-      : `${node.kind[0]!.toUpperCase()}${node.kind.slice(1)} pieces`;
-  return report(
-    reader,
-    'not-built-yet',
-    node.at,
-    `${what} are not built yet: this one is read, but not drawn, and its seams are not checked.`,
-  );
 }
 
 function assembled(
@@ -234,25 +217,4 @@ function single(
     }
   }
   return found;
-}
-
-/** Names each later word once, where it first stands. */
-function unbuilt(reader: Reader, block: readonly Statement[]): readonly string[] {
-  const words = new Set<string>();
-  const say = (line: Statement, word: string): void => {
-    if (words.has(word)) return;
-    words.add(word);
-    reader.statement = line;
-    report(
-      reader,
-      'not-built-yet',
-      line.node.at,
-      `${word} is not built yet: the piece is drawn without it, and its seams are not compared.`,
-    );
-  };
-  for (const line of block) {
-    const { node } = line;
-    if (UNBUILT.has(node.kind)) say(line, line.text.trim().split(/\s/)[0]!);
-  }
-  return [...words];
 }

@@ -43,11 +43,10 @@ function boxesOf(line: DrawnLine): Frame[] {
   let at: Spot = line.start;
   for (const stretch of line.stretches) {
     const spots = [at, ...spotsOf(stretch)];
-    boxes.push(...(spots.length === 2 ? cutUp(spots[0]!, spots[1]!) : curveBoxes(spots)));
+    for (const box of spots.length === 2 ? cutUp(spots[0]!, spots[1]!) : curveBoxes(spots)) boxes.push(box);
     at = spots[spots.length - 1]!;
   }
-  if (line.closed) boxes.push(...cutUp(at, line.start));
-  return boxes;
+  return line.closed ? boxes.concat(cutUp(at, line.start)) : boxes;
 }
 
 const spotsOf = (stretch: readonly number[]): Spot[] =>

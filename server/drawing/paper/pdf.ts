@@ -9,7 +9,7 @@ import { readBundledFont } from '../bundled';
 import { arranged } from './arrange';
 import { drawingContent, number, type Font } from './content';
 import type { Paper } from './papers';
-import { firstContent, tileContent } from './sheet-content';
+import { firstContent, SQUARE_MM, squareContent, tileContent } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
 
 export interface PdfOptions {
@@ -65,13 +65,16 @@ class Printer {
     return new Printer(document, { glyphs, widthOf }, font.ref);
   }
 
-  /** One page as large as the drawing. */
+  /** One page as large as the drawing, the test square below it. */
   whole(drawing: Drawing): void {
     const { left, top, right, bottom } = drawing.frame;
-    const [wide, high] = [right - left + 2 * MARGIN_MM, bottom - top + 2 * MARGIN_MM];
+    const below = bottom - top + 2 * MARGIN_MM;
+    const wide = Math.max(right - left, SQUARE_MM) + 2 * MARGIN_MM;
+    const high = below + SQUARE_MM + MARGIN_MM;
     const page = this.page(wide, high);
     const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
-    this.show(page, high, `q ${shift} /Drawing Do Q`, this.form(drawing));
+    const square = squareContent(MARGIN_MM, below, this.font);
+    this.show(page, high, `q ${shift} /Drawing Do Q\n${square}`, this.form(drawing));
   }
 
   tiles(drawing: Drawing, tiling: Tiling): void {

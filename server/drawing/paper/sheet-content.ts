@@ -21,6 +21,8 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, font: 
   const { paper, tiles, marks } = tiling;
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   const own = marks.filter(({ between }) => between.includes(tile.name));
+  // in the strip that the next sheet lies over: no printer cuts it off, and no line of a piece is hidden for long
+  const right = paper.width - MARGIN_MM - 2 - font.widthOf(tile.name) * 7;
   const line = `${titleOf(drawing)}, sheet ${tile.name}, ${tiles.indexOf(tile) + 1} of ${tiles.length}`;
   return [
     FINE,
@@ -28,16 +30,8 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, font: 
     ...lapLines(tiling, tile),
     THIN,
     ...own.map((mark) => crossContent(mark, tile, font)),
-    words({ text: line, x: MARGIN_MM, y: paper.height - MARGIN_MM + 5, size: 3.2 }, font),
-    words(
-      {
-        text: tile.name,
-        x: paper.width - MARGIN_MM - font.widthOf(tile.name) * 7,
-        y: paper.height - 3.5,
-        size: 7,
-      },
-      font,
-    ),
+    words({ text: line, x: MARGIN_MM + 2, y: paper.height - MARGIN_MM - 2, size: 3 }, font),
+    words({ text: tile.name, x: right, y: paper.height - MARGIN_MM - 2, size: 7 }, font),
   ].join('\n');
 }
 
@@ -107,7 +101,7 @@ export function firstContent(drawing: Drawing, tiling: Tiling, font: Font): stri
   return [...texts, squareContent(left, top, font), map].join('\n');
 }
 
-function squareContent(x: number, y: number, font: Font): string {
+export function squareContent(x: number, y: number, font: Font): string {
   const middle = x + SQUARE_MM / 2;
   return [
     `${number(lineTypes.sewing.weight)} w [] 0 d`,

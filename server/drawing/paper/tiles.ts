@@ -46,10 +46,26 @@ export function tilingFor(drawing: Pick<Drawing, 'pieces' | 'placements' | 'fram
   return across.tiles.length < upright.tiles.length ? across : upright;
 }
 
+/** More papers than this, the empty ones counted, are a slip of the unit: 500 sheets of A4 cover 5 m by 5 m. */
+export const MOST_PAPERS = 500;
+
+/** How many papers lie over a frame, those that come out empty counted. */
+export function papersOver(frame: Frame, paper: Paper): number {
+  const { columns, rows } = gridFor(frame, paper);
+  return columns * rows;
+}
+
+function gridFor(frame: Frame, paper: Paper): { readonly columns: number; readonly rows: number } {
+  const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
+  return {
+    columns: countFor(frame.right - frame.left, wide),
+    rows: countFor(frame.bottom - frame.top, high),
+  };
+}
+
 export function tiled(frame: Frame, ink: readonly Frame[], paper: Paper): Tiling {
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
-  const columns = countFor(frame.right - frame.left, wide);
-  const rows = countFor(frame.bottom - frame.top, high);
+  const { columns, rows } = gridFor(frame, paper);
   const tiles: Tile[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
