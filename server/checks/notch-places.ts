@@ -29,7 +29,8 @@ export const notchPlaces: Judged = {
 const ROUNDING = 0.05;
 
 function judged(piece: Piece, pattern: Pattern): readonly Finding[] {
-  if (piece.notches.length === 0 || piece.side === 'left') return [];
+  // a band's stand where its seams put them: what is to be moved is said of the piece
+  if (piece.notches.length === 0 || piece.side === 'left' || piece.statement.node.kind === 'band') return [];
   const [corner, apart] = [CORNER, APART].map((usual) => usualRange(pattern, usual));
   return [...new Set(piece.notches.map(({ edge }) => edge))].flatMap((edge) => {
     const notches = piece.notches.filter((notch) => notch.edge === edge);

@@ -1,5 +1,7 @@
 /** Pieces, seams and finishes of a pattern, gathered from the results of its top-level statements and kept up to date. */
+import type { Statement } from '../../grammar/syntax';
 import { Answers } from './answers';
+import { equal } from './equal';
 import type { Evaluation } from './evaluation';
 import type { Finish, Piece, Seam } from './model';
 import type { FileSet } from './names/files';
@@ -7,6 +9,7 @@ import type { Network, NetworkChange } from './names/network';
 import { passedOn, uncut } from './passed-on';
 import { ofBothSides } from './pieces/both-sides';
 import { same } from './same';
+import { bandNotches } from './sewing/band-notches';
 import { cutSeams } from './sewing/cut-seams';
 import { finished, finishing, sameFinishing, withCutting, type Finishing } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
@@ -27,6 +30,8 @@ export class Gathered {
   private readonly seamAnswers: Answers<Seam>;
   /** A piece none of whose parts changed stays the same object. */
   private readonly finishedPieces = new WeakMap<Piece, FinishedPiece>();
+  /** Notches of bands, the same objects while they come out alike. */
+  private readonly bands = new WeakMap<Piece, readonly PlacedNotch[]>();
   private covered: ReadonlySet<string> = new Set();
   private cut: readonly Seam[] = NONE;
   private allSeams: readonly Seam[] = NONE;
@@ -85,8 +90,11 @@ export class Gathered {
     this.stale = false;
     // a piece of the pattern's own file is found under its name
     this.pieceAnswers.note(this.finishAnswers.update());
-    for (const notches of this.notchAnswers) this.pieceAnswers.note(notches.update());
-    this.pieceAnswers.note(this.seamAnswers.update());
+    const sewn = [...this.notchAnswers, this.seamAnswers].map((answers) => answers.update());
+    for (const pieces of sewn) this.pieceAnswers.note(pieces);
+    // a band is notched where others are sewn
+    if (sewn.some(({ size }) => size > 0))
+      this.pieceAnswers.note(this.files.root.ofKinds(['band']).map(({ statement }) => nameOf(statement)));
     this.notePassedOn();
     this.pieceAnswers.update();
     this.addCutSeams();
@@ -182,11 +190,23 @@ export class Gathered {
   private finish(piece: Piece, placed: Answers<PlacedNotch>): Piece {
     const { base } = piece;
     const by = finishing(piece, this.finishAnswers.of(base), this.seamAnswers.of(base));
-    const notches = placed.of(base);
+    const notches = this.notchesInto(piece, placed);
     const kept = this.finishedPieces.get(piece);
     if (kept !== undefined && sameFinishing(kept.by, by) && same(kept.notches, notches)) return kept.piece;
     const made = finished(piece, by, notches);
     this.finishedPieces.set(piece, { by, notches, piece: made });
+    return made;
+  }
+
+  private notchesInto(piece: Piece, placed: Answers<PlacedNotch>): readonly PlacedNotch[] {
+    const own = placed.of(piece.base);
+    if (piece.statement.node.kind !== 'band') return own;
+    const sided = (base: string): boolean => this.otherSide.covers(base);
+    const round = { seams: this.seamAnswers.all, placed: placed.all, sided };
+    const made = [...own, ...bandNotches(piece, round)];
+    const before = this.bands.get(piece);
+    if (before !== undefined && equal(before, made)) return before;
+    this.bands.set(piece, made);
     return made;
   }
 
@@ -198,6 +218,9 @@ export class Gathered {
     return [sided(answer.seam, 'right'), sided(other.seam, 'left')];
   }
 }
+
+/** A band of the pattern's own file is found under its name. */
+const nameOf = ({ node }: Statement): string => (node.kind === 'band' ? node.name.text : '');
 
 function finishesOf(evaluation: Evaluation, id: string): readonly Finish[] {
   const { answer } = evaluation.result(id);

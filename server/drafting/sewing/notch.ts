@@ -13,6 +13,8 @@ import { spotOf } from './seam-places';
 /** A notch and the piece it is cut into. */
 export interface PlacedNotch extends Notch {
   readonly piece: string;
+  /** The seam with a band on which it stands: the band is notched there too. */
+  readonly seam?: string;
 }
 
 /** `notch balance on front.armhole at 8cm from pit, single`; `notch hip-level on side at hip-b` */
@@ -125,7 +127,7 @@ function isCorner(edges: readonly TakenEdge[], { piece, edge: name, distance }: 
   return edge !== undefined && (distance < AT_CORNER || distance > edge.sewn - AT_CORNER);
 }
 
-/** A band goes round the whole body: the notch is cut into the piece that has the place. */
+/** A band goes round the whole body: the notch is cut into the piece that has the place, and into the band when it is known. */
 function withoutCourse(
   reader: Reader,
   node: NotchNode,
@@ -145,5 +147,5 @@ function withoutCourse(
   const spot = spotOf(reader, pieces, { left, right: [] }, node.place, node.on);
   if (spot === undefined) return undefined;
   const { of } = pieces.find(({ piece, edge }) => piece === spot.run.piece && edge === spot.run.edge)!;
-  return [cutInto(node, source, of, spot.run.edge, spot.distance)];
+  return [{ ...cutInto(node, source, of, spot.run.edge, spot.distance), seam: seam.source }];
 }
