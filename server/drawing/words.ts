@@ -17,6 +17,11 @@ const DETAIL_SHARE = 0.58;
 const EDGE_FROM = 3;
 const EDGE_TO = 6;
 const EDGE_SHARE = 0.4;
+/** Across a piece narrower than this, mm, there is no room for the label between the names of its edges. */
+const NARROW = 100;
+/** There the names of long edges stand aside: so far along, and only where they are this many times shorter. */
+const ASIDE = 0.2;
+const LONG = 4;
 /** Height of a line of text, in heights of a capital. */
 const LEADING = 1.9;
 
@@ -27,7 +32,7 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
   const edge = Math.min(EDGE_TO, Math.max(EDGE_FROM, title * EDGE_SHARE));
   return [
     ...label(piece, around, grain, title),
-    ...piece.edges.flatMap((one) => edgeName(piece, one, around, edge)),
+    ...piece.edges.flatMap((one) => edgeName(piece, one, around, { size: edge, narrow: wide < NARROW })),
   ];
 }
 
@@ -85,13 +90,19 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
 }
 
 /** Along the middle of the longest part of its edge, inside the piece, never upside down. Edges too short for it go without. */
-function edgeName(piece: Piece, edge: Edge, around: Around, size: number): DrawnText[] {
+function edgeName(
+  piece: Piece,
+  edge: Edge,
+  around: Around,
+  { size, narrow }: { readonly size: number; readonly narrow: boolean },
+): DrawnText[] {
   const text = `${edge.name} ${printLength(edge.sewn, around.unit)}`;
   const sewn = edge.parts.filter((part) => part.dart === undefined).map((part) => part.path);
   const path = sewn.reduce((a, b) => (b.length > a.length ? b : a), sewn[0] ?? edge.path);
-  if (text.length * size * 0.85 > path.length) return [];
+  const wide = text.length * size * 0.85;
+  if (wide > path.length) return [];
   const inward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
-  const middle = path.length / 2;
+  const middle = path.length * (narrow && wide * LONG < path.length ? ASIDE : 1 / 2);
   const at = path.pointAt(middle);
   const along = path.tangentAt(middle);
   const turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
