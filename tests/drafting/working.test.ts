@@ -157,6 +157,30 @@ piece longer worked from plain { lengthen 3cm at ((neck down 35cm) to (neck down
       assert.ok(Math.abs(sewn(spread)[edge]! - sewn(plain)[edge]! - 60) < 1e-6);
   });
 
+  it('takes along the point where two runs of one edge meet', () => {
+    const pattern = drafted(`
+draft d {
+  point a = origin
+  point b = a right 20cm
+  point hip = b down 15cm right 2cm
+  point c = b down 40cm right 4cm
+  point e = a down 40cm
+}
+piece half of d {
+  outline from a {
+    top straight to b
+    side straight to hip
+      then straight to c
+    foot straight to e
+    centre straight to a
+  }
+}
+piece wider worked from half { spread 6cm along (on top halfway) to (on foot halfway) }
+`);
+    const at = (name: string) => piece(pattern, name).corners.find((corner) => corner.name === 'hip')!.point;
+    assert.ok(Math.abs(distance(at('half'), at('wider')) - 60) < 1e-6);
+  });
+
   it('lengthened grows by the same at centre and side', () => {
     const pattern = drafted(OPENED);
     const [plain, longer] = [piece(pattern, 'plain'), piece(pattern, 'longer')];

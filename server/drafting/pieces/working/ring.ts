@@ -112,14 +112,22 @@ export function moveStretch(
   return { worked: shaping === undefined ? made : { ...made, shaping }, items: moved };
 }
 
-/** Whether a corner goes with a stretch: between two of its parts, or where one begins behind the mouth of a dart. */
+/**
+ * Whether a corner goes with a stretch: within one of its parts, where two runs of an edge meet, between two of them, or
+ * where one begins behind the mouth of a dart.
+ */
 function liesOn(items: readonly Item[], stretch: ReadonlySet<number>, point: Point): boolean {
   return items.some((item, i) => {
-    if (!samePoint(item.path.start, point, 1e-6)) return false;
+    if (!samePoint(item.path.start, point, 1e-6)) return stretch.has(i) && liesWithin(item.path, point);
     const before = (i - 1 + items.length) % items.length;
     if (!stretch.has(i)) return stretch.has(before) && items[i]!.dart !== undefined;
     return stretch.has(before) || items[before]!.dart !== undefined;
   });
+}
+
+function liesWithin(path: Path, point: Point): boolean {
+  const { s, distance: away } = path.locate(point);
+  return away < 1e-6 && s > 1e-6 && s < path.length - 1e-6;
 }
 
 export const movedDart = (dart: Dart, m: Affine): Dart => ({
