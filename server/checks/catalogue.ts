@@ -24,6 +24,7 @@ import { narrowButtonStand } from './narrow-button-stand';
 import { noFold } from './no-fold';
 import { noGrain } from './no-grain';
 import { noNotch } from './no-notch';
+import { notCut } from './not-cut';
 import { noRightSideUp } from './no-right-side-up';
 import { notchPlaces } from './notch-places';
 import { notchUnderDart } from './notch-under-dart';
@@ -112,6 +113,7 @@ export const catalogue: readonly Check[] = [
   notchesApart,
   noNotch,
   unfinishedEdge,
+  notCut,
   missingAllowance,
   narrowAllowance,
   unequalAllowances,

@@ -1,0 +1,61 @@
+/** Finds pieces that nobody will cut, though others of the pattern are cut and nothing is made of them. */
+import type { Expr, Ref, StatementNode } from '../../grammar/syntax';
+import type { SourcedFinding } from '../drafting/finding';
+import type { Pattern, Piece } from '../drafting/model';
+import { finding, type Judged } from './check';
+
+export const notCut: Judged = {
+  code: 'not-cut',
+  severity: 'note',
+  title: 'A piece that is not cut',
+  by: 'judgement',
+  ofPattern: (pattern) => forgotten(pattern),
+};
+
+const kept = new WeakMap<readonly Piece[], readonly SourcedFinding[]>();
+
+function forgotten(pattern: Pattern): readonly SourcedFinding[] {
+  const { pieces, pieceNames } = pattern;
+  // what can't be made may be what the piece is for
+  if (pieceNames.some((name) => !pieces.some(({ source }) => source === name))) return [];
+  const before = kept.get(pieces);
+  if (before !== undefined) return before;
+  const used = new Set(pieces.flatMap(({ statement }) => basesOf(statement.node)));
+  const lost = pieces.filter(({ cut, base }) => cut === undefined && !used.has(base));
+  // a file in which nothing is cut is a block for others
+  const findings = pieces.some(({ cut }) => cut !== undefined) ? lost.map(told) : [];
+  kept.set(pieces, findings);
+  return findings;
+}
+
+/** The pieces that a statement makes another of. */
+function basesOf(node: StatementNode): readonly string[] {
+  switch (node.kind) {
+    case 'piece':
+      return namesOf(node.workedFrom);
+    case 'lining':
+    case 'facing':
+      return namesOf(node.of);
+    case 'divide':
+      return namesOf(node.piece);
+    case 'join':
+      return [...namesOf(node.one), ...namesOf(node.other)];
+    default:
+      return [];
+  }
+}
+
+const namesOf = (expr: Expr | Ref | undefined): readonly string[] =>
+  expr?.kind === 'ref' ? [expr.path[0]!.text] : [];
+
+function told(piece: Piece): SourcedFinding {
+  const { statement, base, source } = piece;
+  const { node } = statement;
+  const worked = node.kind === 'piece' && node.workedFrom !== undefined;
+  const why = worked ? 'A worked piece does not inherit them. ' : '';
+  const message =
+    `${base} has no cutting words, and nothing is made of it, so it is neither cut nor drawn. ` +
+    `${why}Say how it is cut, such as cut pair, or take it out.`;
+  const at = 'name' in node && node.name !== undefined ? node.name.at : node.at;
+  return { source, finding: finding('not-cut', { statement, at }, message, { piece: piece.name }) };
+}
