@@ -50,9 +50,12 @@ function notDrawn({ pieceNames, pieces: sound }: Pattern, { pieces }: Drawing): 
 /** The error on the piece's own lines where there is one, else that it rests on another. */
 function reason(name: string, { problems }: Report): string {
   const errors = problems.filter(({ severity }) => severity === 'error');
-  const own = errors.find(({ message }) => message.includes(name));
+  const own = errors.find(({ message }) => names(message).has(name));
   return own?.message ?? 'it rests on something that has an error.';
 }
+
+/** Whole names: a piece called f is not meant wherever an f stands. */
+const names = (message: string): ReadonlySet<string> => new Set(message.match(/[\p{L}\p{M}\d-]+/gu) ?? []);
 
 async function picture(drawing: Drawing, { format }: DrawOptions, io: Io): Promise<string | Uint8Array> {
   const svg = toSvg(drawing);

@@ -233,6 +233,15 @@ describe('draftwright draw', () => {
       assert.match(err, /^skirt is not drawn: /);
     }));
 
+  it('says of every piece made from a faulty one that it is not drawn, and of none that another’s error is its own', () =>
+    inFolder({ 'apron.draft': MADE_FROM_FAULTY }, async (folder) => {
+      const { exit, err } = await folder.run('draw', 'apron.draft');
+      assert.equal(exit, 1);
+      const rests = 'is not drawn: it rests on something that has an error.';
+      assert.deepEqual(err.split('\n').slice(0, 3), [`two ${rests}`, `f ${rests}`, `l ${rests}`]);
+      assert.match(err, /has 1 error\./);
+    }));
+
   it('ends with 2 where the folder can’t be made', () =>
     inFolder({ 'apron.draft': apron, taken: 'a file' }, async (folder) => {
       const { exit, err } = await folder.run('draw', 'apron.draft', '--out', 'taken');
@@ -240,6 +249,32 @@ describe('draftwright draw', () => {
       assert.match(err, /taken.*can't be written/);
     }));
 });
+
+/** The dart is wider than its edge, so front is drawn without it and nothing can be made from front. */
+const MADE_FROM_FAULTY = `draft skirt {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 60cm
+  point d = a down 60cm
+}
+piece front of skirt {
+  cut pair
+  outline from a {
+    waist straight to b
+    side straight to c
+    hem straight to d
+    centre straight to a
+  }
+  grain along centre
+  dart one on waist at 1/2 from a, 30cm wide, 9cm long
+  allow 1cm
+}
+piece two worked from front {
+}
+facing f of front along waist, 4cm deep
+lining l of front {
+}
+`;
 
 describe('draftwright explain', () => {
   it('prints the page of a code', () =>
