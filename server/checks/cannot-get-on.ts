@@ -128,10 +128,21 @@ function closedLength(pattern: Pattern, edges: readonly SewnEdge[], way: Way): n
     const edge = piece && edgeNamed(piece, taken.edge);
     const plain = piece?.cut !== undefined && piece.side === undefined && piece.unbuilt.length === 0;
     if (piece === undefined || edge === undefined || !plain || taken.stretch !== undefined) return undefined;
-    if (!beside(piece, edge.name).every((name) => staysClosed(pattern, piece, name))) return undefined;
+    const next = beside(piece, edge.name);
+    if (!next.every((name) => staysClosed(pattern, piece, name))) return undefined;
+    if (next.some((name) => leadsOut(pattern, piece, name, edges))) return undefined;
     length += taken.length * (way.limb ? (piece.fold === undefined ? 1 : 2) : timesRound(piece));
   }
   return length;
+}
+
+/** Whether the ring goes on, over a seam, to a piece none of whose edges are taken: a front that is faced alone. */
+function leadsOut(pattern: Pattern, piece: Piece, name: string, edges: readonly SewnEdge[]): boolean {
+  if (piece.fold?.edge === name) return false;
+  const { seam } = fateOf(pattern, piece, name, undefined);
+  return [...(seam?.left ?? []), ...(seam?.right ?? [])].some(
+    (sewn) => !edges.some((taken) => taken.piece === sewn.piece),
+  );
 }
 
 /** The edges before and after an edge. */
