@@ -1,6 +1,9 @@
 /** Where a band is notched: at the seams it passes, across from its opening, and at the end of its underlap. */
 import assert from 'node:assert/strict';
-import { drafted, pieceOf } from '../support/drafted';
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { Workshop } from '../../server/drafting/workshop';
+import { drafted, edgeOf, pieceOf } from '../support/drafted';
 
 /** A skirt of plain rectangles: a quarter of the front is 18cm wide, of the back 16cm. */
 const skirt = (seams: string): string => `draft skirt {
@@ -89,8 +92,7 @@ describe('a band', () => {
     assert.deepEqual(notches(skirt(`${ZIP}band waistband for front.waist, 4cm wide\n`)), []);
   });
 
-  it('follows the seams as they are edited', async () => {
-    const { Workshop } = await import('../../server/drafting/workshop');
+  it('follows the seams as they are edited', () => {
     const workshop = new Workshop({ read: () => undefined, resolve: (_, path) => ({ uri: path }) });
     const places = (text: string): number => {
       workshop.setText('test.draft', text);
@@ -100,5 +102,19 @@ describe('a band', () => {
       [PLAIN, ZIP, PLAIN].map((seams) => places(skirt(seams + band()))),
       [0, 6, 0],
     );
+  });
+
+  it('of the harbour skirt is notched at sums of sewn lengths', () => {
+    const door = {
+      read: (uri: string) => readFileSync(uri, 'utf8'),
+      resolve: (from: string, path: string) => ({ uri: join(dirname(from), path) }),
+    };
+    const pattern = new Workshop(door).pattern('samples/harbour-skirt.draft');
+    const [back, front] = ['back', 'front'].map((name) => edgeOf(pieceOf(pattern, name), 'waist').sewn);
+    const found = pieceOf(pattern, 'waistband').notches.filter(({ edge }) => edge === 'lower');
+    const at = found.map(({ point }) => point.x).sort((a, b) => a - b);
+    const expected = [back!, back! + front!, back! + 2 * front!, 2 * (back! + front!)];
+    assert.equal(at.length, expected.length);
+    at.forEach((x, i) => assert.ok(Math.abs(x - expected[i]!) < 1e-6, `${x} for ${expected[i]}`));
   });
 });
