@@ -176,4 +176,57 @@ join back-yoke.shoulder to front-yoke.shoulder into yoke
       'wrong-kind',
     ]);
   });
+
+  it('keeps the holes out of the area, and a corner’s word at its own corner', () => {
+    const pattern = drafted(`
+draft d {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 30cm
+  point e = a down 30cm
+  point p = a right 5cm down 5cm
+  point q = p right 4cm
+  point r = q down 2cm
+  point s = p down 2cm
+}
+piece one of d {
+  outline from a {
+    top straight to b
+    side straight to c
+    foot straight to e
+    inner straight to a
+  }
+  hole slit from p {
+    upper straight to q
+    near straight to r
+    lower straight to s
+    far straight to p
+  }
+  allow 1cm
+  inlay 3cm at side
+}
+draft f {
+  point b = origin
+  point g = b right 20cm
+  point c = g down 30cm
+  point e = b down 30cm
+}
+piece two of f {
+  outline from b {
+    crown straight to g
+    side straight to c
+    bottom straight to e
+    seam straight to b
+  }
+  allow 1cm
+  allow 3cm at bottom
+  corner at c stepped
+}
+join one.side to two.seam into both
+`);
+    const both = pieceOf(pattern, 'both');
+    near(both.area, 400 * 300 - 40 * 20, 1e-6, 'area');
+    near(both.cornerCuts[0]!.point.x, 400, 1e-6, 'where the corner’s word stands');
+    assert.deepEqual([...(both.inlays ?? [])], []);
+  });
 });

@@ -92,6 +92,16 @@ describe('the ends of a seam', () => {
   });
 });
 
+describe('a range of ease from nothing up', () => {
+  it('lets either side be the fuller one, and no more than it says', () => {
+    const apart = (sides: string) =>
+      Math.abs(seamNamed(patternIn(panels('42cm', `seam side ${sides}`)), 'side').difference);
+    near(apart('front.side = back.side easing 0cm .. 3cm'), 0);
+    near(apart('back.side = front.side easing 0cm .. 3cm'), 0);
+    near(apart('back.side = front.side easing 0cm .. 15mm'), 5);
+  });
+});
+
 describe('ease along a seam', () => {
   const eased = (more: string): Seam =>
     seamNamed(patternIn(panels('42cm', `seam side front.side = back.side ${more}`)), 'side');

@@ -48,20 +48,26 @@ export const shapingWithin = (
 /** Of both halves of a piece; those of the other half go by its edges, which are walked the other way. */
 export const shapingTogether = (one: Shaping = NO_SHAPING, other: Shaping = NO_SHAPING): Shaping => ({
   fishDarts: [...one.fishDarts, ...other.fishDarts.map((dart) => ({ ...dart, name: `${dart.name}-other` }))],
-  pleats: [...one.pleats, ...other.pleats.map(walkedBack)],
+  pleats: [...one.pleats, ...other.pleats.map((row) => ofOtherHalf(walkedBack(row)))],
   gathers: [...one.gathers, ...other.gathers.map((one) => ({ ...one, edge: `${one.edge}-other` }))],
   closed: one.closed,
 });
 
-const walkedBack = (row: Pleats): Pleats => ({
+/** A row of pleats whose edge is walked the other way. */
+export const walkedBack = (row: Pleats): Pleats => ({
+  ...row,
+  pleats: [...row.pleats].reverse().map((pleat) => ({
+    ...pleat,
+    ...{ start: pleat.end, end: pleat.start },
+    folds: pleat.folds === 'both' ? pleat.folds : pleat.folds === 'start' ? 'end' : 'start',
+  })),
+});
+
+const ofOtherHalf = (row: Pleats): Pleats => ({
   ...row,
   name: `${row.name}-other`,
   edge: `${row.edge}-other`,
-  pleats: row.pleats.map(({ part, start, end, folds, width }) => ({
-    part: `${part}-other`,
-    ...{ start: end, end: start, width },
-    folds: folds === 'both' ? folds : folds === 'start' ? 'end' : 'start',
-  })),
+  pleats: row.pleats.map((pleat) => ({ ...pleat, part: `${pleat.part}-other` })),
 });
 
 const liesIn = (region: readonly Path[], { from, to, left, right }: FishDart): boolean =>

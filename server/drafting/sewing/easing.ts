@@ -117,7 +117,9 @@ export function differenceAfter(want: Asked, sides: Sides): number {
   const bare = rightLength - leftLength;
   if (want.low === 0 && want.high === 0) return bare;
   const onRight =
-    want.of !== '' ? sides.right.some(({ piece }) => piece === want.of) : bare * Math.sign(want.low) > 0;
+    want.of !== ''
+      ? sides.right.some(({ piece }) => piece === want.of)
+      : bare * Math.sign(want.low || want.high) > 0;
   const [low, high] = onRight ? [want.low, want.high] : [-want.high, -want.low];
   return bare < low ? bare - low : bare > high ? bare - high : 0;
 }

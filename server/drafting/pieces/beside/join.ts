@@ -2,7 +2,6 @@
 import type { Expr, JoinNode } from '../../../../grammar/syntax';
 import {
   add,
-  areaOf,
   compose,
   distance,
   identity,
@@ -21,7 +20,9 @@ import { report, wordsOf, type Reader } from '../../values/reader';
 import { basePart } from '../base';
 import { moved } from '../both-sides';
 import { ownEdge } from '../cutting';
+import { areaLeft } from '../holes';
 import type { OwnParts } from '../parts';
+import { walkedBack } from '../shaped';
 import { remember } from '../working/bench';
 import type { MadePiece } from './blank';
 import { merged } from './merge';
@@ -60,7 +61,7 @@ export function readJoin(
   }
   const piece = merged(one, laid, request);
   remember(request.parts, piece);
-  return { ...piece, area: areaOf(piece.edges.map(({ path }) => path)) };
+  return { ...piece, area: areaLeft(piece.edges, piece.holes) };
 }
 
 /** The piece and the edge that `yoke.shoulder` names. */
@@ -111,11 +112,11 @@ function turned(side: Side, over: boolean): Side {
 function wound(first: Piece, side: Side): Side {
   const paths = (piece: Piece) => piece.edges.map(({ path }) => path);
   if (orientation(paths(first)) === orientation(paths(side.piece))) return side;
-  return named(walkedBack(side.piece), side);
+  return named(outlineBack(side.piece), side);
 }
 
 /** The same piece with its outline walked the other way. */
-function walkedBack(piece: Piece): Piece {
+function outlineBack(piece: Piece): Piece {
   const edges = piece.edges.map((edge): Edge => ({
     ...edge,
     path: edge.path.reversed(),
@@ -124,8 +125,10 @@ function walkedBack(piece: Piece): Piece {
     toName: edge.fromName,
   }));
   const length = new Map(piece.edges.map(({ name, path }) => [name, path.length]));
+  const { shaping } = piece;
   return {
     ...piece,
+    ...(shaping && { shaping: { ...shaping, pleats: shaping.pleats.map(walkedBack) } }),
     edges: edges.reverse(),
     darts: piece.darts.map((dart) => ({
       ...dart,

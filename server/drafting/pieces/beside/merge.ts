@@ -40,7 +40,8 @@ export function merged(one: Side, laid: Laid, made: MadePiece): Piece {
     allowances: allowancesOf(one, laid, names),
     ...statedOf(one, laid, names),
     running: runningOf(one, laid, names, edges),
-    cornerCuts: [...first.cornerCuts, ...second.cornerCuts],
+    // found by where they lie: of two corners of one name the second bears another now
+    cornerCuts: [...first.cornerCuts, ...second.cornerCuts.map(({ name: _, ...cut }) => cut)],
     balance: [
       ...first.balance,
       ...second.balance.map((line) => ({ ...line, name: names.of('line', line.name) })),
@@ -181,8 +182,10 @@ function statedOf(one: Side, laid: Laid, names: Names): Pick<Piece, 'statedAllow
     const said = stated.edge === laid.edge.name || own.some((before) => before.edge === edge);
     return said ? [] : [{ ...stated, edge }];
   });
-  const inlays = new Map([...(laid.piece.inlays ?? [])].map(([edge, w]) => [names.of('edge', edge), w]));
-  for (const [edge, width] of one.piece.inlays ?? []) inlays.set(edge, width);
+  const inlays = new Map<string, number>();
+  for (const [edge, width] of laid.piece.inlays ?? [])
+    if (edge !== laid.edge.name) inlays.set(names.of('edge', edge), width);
+  for (const [edge, width] of one.piece.inlays ?? []) if (edge !== one.edge.name) inlays.set(edge, width);
   return { statedAllowances: [...own, ...others], inlays };
 }
 
