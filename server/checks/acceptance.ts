@@ -81,12 +81,19 @@ function concerns(pattern: Pattern, found: PlacedFinding, { of }: Acceptance): b
   const owner = owners.find(({ name }) => name === found.piece);
   if (owner === undefined) return false;
   // a piece made from another has no line of its own for an edge: there the message names it
-  if (here[0] === owner.source) return found.message.includes(`${found.piece}.${nameOf(wanted)}`);
+  if (here[0] === owner.source) return namesWhole(found.message, `${found.piece}.${nameOf(wanted)}`);
   return here.some((one) => nameOf(one) === nameOf(wanted));
 }
 
 /** The last name of a path: `foot` of `sack/foot`. */
 const nameOf = (source: string): string => source.slice(source.lastIndexOf('/') + 1);
+
+/** Whether a message has a name that does not go on: `two.hem` is not in `two.hem-back`. */
+const namesWhole = (message: string, name: string): boolean =>
+  message
+    .split(name)
+    .slice(1)
+    .some((rest) => !/^[\p{L}\p{M}\d-]/u.test(rest));
 
 const isWithin = (source: string, of: string): boolean => source === of || source.startsWith(`${of}/`);
 

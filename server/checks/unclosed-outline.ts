@@ -13,7 +13,11 @@ export const unclosedOutline: Judged = {
   title: 'An outline with a gap',
   by: 'judgement',
   firm: true,
-  ofPiece: (piece, pattern) => piece.gaps.map((gap) => gapFinding(piece, gap, pattern)),
+  // names the draft's points, which may change while the piece stays the same: judged anew, as gaps are few
+  ofPattern: (pattern) =>
+    pattern.pieces.flatMap((piece) =>
+      piece.gaps.map((gap) => ({ source: piece.source, finding: gapFinding(piece, gap, pattern) })),
+    ),
 };
 
 function gapFinding(piece: Piece, gap: Gap, pattern: Pattern): Finding {

@@ -30,8 +30,11 @@ export function usualRange(pattern: Pick<Pattern, 'usual'>, usual: Usual): Usual
     : { ...own, kind, stated: true };
 }
 
-export const isUsual = (range: UsualRange, amount: number): boolean =>
-  amount >= range.low && amount <= range.high;
+/** Computed amounts miss what was written by a rounding: mm, degrees, shares. */
+const HAIR: Readonly<Record<Usual['kind'], number>> = { length: 0.01, angle: 1e-3, ratio: 1e-6 };
+
+export const isUsual = (range: UsualRange, amount: number, hair = HAIR[range.kind]): boolean =>
+  amount >= range.low - hair && amount <= range.high + hair;
 
 export function amountInWords(kind: Usual['kind'], amount: number, unit: DisplayUnit): string {
   if (kind === 'length') return printLength(amount, unit);

@@ -197,7 +197,8 @@ export class Network {
     this.unlink(node);
     node.links = linksOf(node.file, node.declaration);
     node.unknown = node.declaration.statement.node.kind === 'solve';
-    if (node.links.unresolved) this.unresolved.add(node);
+    // while its block is missing, a name that is looked up later does not mention what it waits for
+    if (node.links.unresolved || node.links.later.size > 0) this.unresolved.add(node);
     for (const input of node.links.inputs) put(this.dependents, input, node.id);
     for (const name of node.links.mentions) put(this.mentions, name, node.id);
   }

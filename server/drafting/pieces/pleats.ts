@@ -33,13 +33,13 @@ const MOST = 200;
 export function readPleats(reader: Reader, node: PleatsNode, named: Named): ReadPleats | undefined {
   const count = countOf(reader, node);
   const taking = takingOf(reader, node);
-  const stitched = node.stitchedDown === undefined ? 0 : lengthOf(reader, node.stitchedDown, 'stitched down');
+  const stitched = stitchedOf(reader, node);
   if (count === undefined || taking === undefined || stitched === undefined) return undefined;
   if (node.added === node.outOfWidth) return unsaid(reader, node, width(node));
   const places = placesOf(reader, node, named, count, taking);
   if (places === undefined) return undefined;
   const takes = takesOf(reader, node, named, places, taking);
-  return takes && { taking, stitched: Math.max(0, stitched), places, takes };
+  return takes && { taking, stitched, places, takes };
 }
 
 const unsaid = (reader: Reader, { name }: PleatsNode, message: string): undefined =>
@@ -58,7 +58,7 @@ function countOf(reader: Reader, node: PleatsNode): number | undefined {
       reader,
       'no-such-number',
       node.count.at,
-      `Pleats are counted in whole numbers from 1 to ${MOST}; this comes to ${count}.`,
+      `Pleats are counted in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
     );
   }
   const stated = node.places?.distances.length;
@@ -86,6 +86,14 @@ function takingOf(reader: Reader, node: PleatsNode): number | undefined {
     node.taking.at,
     'A pleat takes more than nothing: its depth twice over.',
   );
+}
+
+function stitchedOf(reader: Reader, { stitchedDown }: PleatsNode): number | undefined {
+  if (stitchedDown === undefined) return 0;
+  const stitched = lengthOf(reader, stitchedDown, 'stitched down');
+  if (stitched === undefined || stitched >= 0) return stitched;
+  const message = 'Pleats are stitched down over a length from the edge, which is not less than nothing.';
+  return report(reader, 'no-such-number', stitchedDown.at, message);
 }
 
 /** On the edge as it is sewn: stated one by one, or each in the middle of its share of a stretch. */
