@@ -214,6 +214,37 @@ describe('the two sides of the wearer', () => {
     ]);
   });
 
+  it('are two where a mark alone lies elsewhere on the other side', () => {
+    const pattern = patternIn(`drafted for gatekeeper
+body gatekeeper {
+  waist-to-hip left 20cm right 24cm
+}
+draft panel {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 40cm
+  point e = a down 40cm
+}
+piece front of panel each side {
+  cut pair
+  outline from a {
+    top straight to b
+    side straight to c
+    foot straight to e
+    inner straight to a
+  }
+  button knop = a right 5cm down waist-to-hip
+}
+`);
+    assert.deepEqual(
+      pattern.pieces.map(({ name, marks }) => [name, Math.round(marks[0]!.points[0]!.y)]),
+      [
+        ['front-right', 240],
+        ['front-left', 200],
+      ],
+    );
+  });
+
   it('are drafted once where the piece does not say each side', () => {
     assert.deepEqual(cut(yoke('13cm', '12cm', { of: '' })), [['front', 'cut pair', 120]]);
   });

@@ -39,7 +39,7 @@ export function allowedAnew(before: Piece, own: Allowing): Allowing {
   return {
     allowances:
       own.allowances.size === 0 ? before.allowances : new Map([...before.allowances, ...own.allowances]),
-    running: [...before.running.filter(({ edge }) => !again(edge)), ...own.running],
+    running: [...before.running.filter(({ edge }) => !again(edge) && !whole), ...own.running],
     cornerCuts: [...own.cornerCuts, ...before.cornerCuts],
     statedAllowances: [
       ...(before.statedAllowances ?? []).filter(({ edge }) => !again(edge) && !whole),

@@ -1,5 +1,5 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
-import { apply, distance, mirror, type Affine } from '../../geometry';
+import { apply, distance, mirror, type Affine, type Path, type Point } from '../../geometry';
 import type { Dart, Edge, EdgePart, Notch, Piece } from '../model';
 import { carriedBy, carriedTogether, movedEdge } from './carried';
 import { openCut, sidedCut } from './cut-words';
@@ -8,26 +8,36 @@ import { shapingMoved, shapingTogether } from './shaped';
 /** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
 export const ALIKE_WITHIN = 1.5;
 
-/** Places compared along every edge, beside its ends. */
+/** Places compared along every line, beside its ends. */
 const COMPARED = 8;
 
-/** The greatest distance between corresponding points of two pieces drafted alike. */
+/** The greatest distance between corresponding points of two pieces drafted alike, with all that is drawn on them. */
 export function greatestDifference(one: Piece, other: Piece): number {
-  let greatest = 0;
-  one.edges.forEach((edge, i) => {
-    const twin = other.edges[i];
-    if (twin === undefined) return;
-    for (let k = 0; k <= COMPARED; k++) {
-      const share = k / COMPARED;
-      const [a, b] = [
-        edge.path.pointAt(share * edge.path.length),
-        twin.path.pointAt(share * twin.path.length),
-      ];
-      greatest = Math.max(greatest, distance(a, b));
-    }
-  });
-  return greatest;
+  const [lines, twins] = [linesOf(one), linesOf(other)];
+  const apart = lines.flatMap((line, i) => (twins[i] === undefined ? [] : linesApart(line, twins[i])));
+  const [spots, places] = [spotsOf(one), spotsOf(other)];
+  apart.push(...spots.flatMap((spot, i) => (places[i] === undefined ? [] : distance(spot, places[i]))));
+  return Math.max(0, ...apart);
 }
+
+const linesOf = ({ edges, holes, balance, marks }: Piece): readonly Path[] => [
+  ...edges.map(({ path }) => path),
+  ...holes.flatMap((hole) => hole.edges.map(({ path }) => path)),
+  ...balance.map(({ path }) => path),
+  ...marks.flatMap(({ paths }) => paths),
+];
+
+const spotsOf = ({ darts, marks, shaping }: Piece): readonly Point[] => [
+  ...darts.flatMap(({ tip, pivot }) => [tip, pivot]),
+  ...marks.flatMap(({ points }) => points),
+  ...(shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }) => [from, to, left, right]),
+];
+
+const linesApart = (line: Path, twin: Path): number[] =>
+  Array.from({ length: COMPARED + 1 }, (_, k) => {
+    const share = k / COMPARED;
+    return distance(line.pointAt(share * line.length), twin.pointAt(share * twin.length));
+  });
 
 const UPRIGHT = mirror({ x: 0, y: 0 }, { x: 0, y: 1 });
 
