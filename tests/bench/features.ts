@@ -29,6 +29,7 @@ function paramsAt(uri: string, text: string, offset: number): object {
   return {
     ...{ textDocument: { uri }, uri, position, positions: [position], range, ranges: [range] },
     context: { diagnostics: [], includeDeclaration: true, triggerKind: 1 },
+    ...{ files: [], amounts: [1], trial: { set: {} }, piece: 'front', source: 'front/side' },
     ...{ query: 'side', newName: 'zz-other', options: { tabSize: 2, insertSpaces: true } },
     ...{ previousResultId: '', ch: '\n' },
   };

@@ -37,7 +37,7 @@ function edited(workshop: Workshop, text: string, was: string, put: string): str
 function opened(text: string): Workshop {
   const workshop = new Workshop(doorTo(text));
   workshop.setText(MAIN, text);
-  workshop.pattern(MAIN);
+  check(workshop.pattern(MAIN));
   return workshop;
 }
 
@@ -65,7 +65,7 @@ describe('what is said after an edit that is taken back', () => {
   point z = a right 5cm
 }
 piece one of d {
-  outline from a right 5cm {
+  outline from (a right 5cm) {
     top straight to b
     side straight to c
     hem straight to (c left 20cm)
