@@ -22,18 +22,50 @@ export interface TextEdit {
  * The text in canonical layout. Where braces do not agree, moving lines could change what they mean: then the text is
  * given back as it is, because a formatter that repairs is not to be trusted.
  */
-export function format(text: string): string {
-  const file = parse(text);
+export function format(text: string, file: SourceFile = parse(text)): string {
   const formatted = new Layout(file).whole();
-  return formatted === text || sameMeaning(file, parse(formatted)) ? formatted : text;
+  const part = stretchChanged(text, formatted, file.items);
+  if (part === undefined) return text;
+  return meaning(part.items) === meaning(parse(part.now).items) ? formatted : text;
 }
 
 /** Whether two files say the same, wherever it stands. */
 export function sameMeaning(one: SourceFile, other: SourceFile): boolean {
-  return meaning(one) === meaning(other);
+  return meaning(one.items) === meaning(other.items);
 }
 
-function meaning(file: SourceFile): string {
+/** What of a text is another after it was laid out, in whole statements with one more on either side. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly now: string;
+  readonly items: readonly TopLevel[];
+}
+
+/** Undefined where nothing changed. A long text is looked at closely only where it did. */
+function stretchChanged(text: string, now: string, items: readonly TopLevel[]): Stretch | undefined {
+  if (text === now) return undefined;
+  const shorter = Math.min(text.length, now.length);
+  let first = 0;
+  while (first < shorter && text.charCodeAt(first) === now.charCodeAt(first)) first++;
+  let alike = 0;
+  while (
+    alike < shorter - first &&
+    text.charCodeAt(text.length - 1 - alike) === now.charCodeAt(now.length - 1 - alike)
+  )
+    alike++;
+  const last = text.length - alike;
+  const at = items.findIndex(({ offset }) => offset >= first);
+  const start = (at < 0 ? items.length : at) - 2;
+  const after = items.findIndex(({ offset }) => offset > last) + 1;
+  const end = after === 0 ? items.length : after;
+  const from = start < 1 ? 0 : items[start]!.offset;
+  const to = items[end]?.offset ?? text.length;
+  const within = items.slice(Math.max(start, 0), end);
+  return { from, to, now: now.slice(from, now.length - (text.length - to)), items: within };
+}
+
+function meaning(items: readonly TopLevel[]): string {
   const said = ({ inside, node, doc, problems, block }: Statement): unknown => [
     inside,
     node,
@@ -43,7 +75,7 @@ function meaning(file: SourceFile): string {
   ];
   const places = new Set(['at', 'stepAt']);
   return JSON.stringify(
-    file.items.map(({ statement }) => said(statement)),
+    items.map(({ statement }) => said(statement)),
     (key, value: unknown) => (places.has(key) ? undefined : value),
   );
 }
@@ -55,19 +87,23 @@ function meaning(file: SourceFile): string {
 export function formatEdits(
   text: string,
   range: { from: number; to: number } = { from: 0, to: text.length },
+  file: SourceFile = parse(text),
 ): TextEdit[] {
-  const formatted = format(text);
-  const [old, now] = [words(text), words(formatted)];
+  const part = stretchChanged(text, format(text, file), file.items);
+  if (part === undefined) return [];
+  const before = text.slice(part.from, part.to);
+  const [old, now] = [words(before), words(part.now)];
   if (old.length !== now.length) return [];
   const first = lineStart(text, range.from);
   const last = lineEnd(text, range.to).to;
   const edits: TextEdit[] = [];
   for (let i = 0; i <= old.length; i++) {
     const from = old[i - 1]?.to ?? 0;
-    const to = old[i]?.from ?? text.length;
-    const between = formatted.slice(now[i - 1]?.to ?? 0, now[i]?.from ?? formatted.length);
-    const inside = to >= first && to <= last;
-    if (inside && text.slice(from, to) !== between) edits.push({ from, to, text: between });
+    const to = old[i]?.from ?? before.length;
+    const between = part.now.slice(now[i - 1]?.to ?? 0, now[i]?.from ?? part.now.length);
+    const inside = part.from + to >= first && part.from + to <= last;
+    if (inside && before.slice(from, to) !== between)
+      edits.push({ from: part.from + from, to: part.from + to, text: between });
   }
   return edits;
 }
@@ -88,6 +124,9 @@ interface Remark {
 }
 
 const LEFT_ALONE = new Set(['missing-brace', 'stray-brace', 'too-deep', 'shared-line']);
+
+/** The lines of top-level statements, kept while these stay the same: an edit costs the one that it is in. */
+const laidOut = new WeakMap<TopLevel, readonly string[]>();
 
 class Layout {
   private readonly text: string;
@@ -114,13 +153,15 @@ class Layout {
 
   /** Lays a top-level statement out; where that would lose a word, it stays as it stands. */
   private item(item: TopLevel, from: number, to: number): void {
+    const known = laidOut.get(item);
+    if (known !== undefined) return void known.forEach((line) => this.out.push(line));
     const start = this.out.length;
     if (readable(item.statement, item.text)) {
       this.statement(item, item.statement, 0);
-      if (sameWords(this.text.slice(from, to), this.out.slice(start).join('\n'))) return;
-      this.out.length = start;
+      if (!sameWords(this.text.slice(from, to), this.out.slice(start).join('\n'))) this.out.length = start;
     }
-    this.verbatim(from, to, 0);
+    if (this.out.length === start) this.verbatim(from, to, 0);
+    laidOut.set(item, this.out.slice(start));
   }
 
   // ------------------------------------------------------------------------------------------------ statements

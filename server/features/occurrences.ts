@@ -55,8 +55,14 @@ export function occurrencesOf(names: Names, { key, name }: Meaning): readonly Oc
   );
 }
 
-/** The top-level statement that an offset stands in, by halving. */
+/** The top-level statement that an offset stands in. */
 export function topAt(items: readonly TopLevel[], offset: number): TopLevel | undefined {
+  const top = topBefore(items, offset);
+  return top !== undefined && offset <= top.offset + top.text.length ? top : undefined;
+}
+
+/** The last top-level statement that begins at an offset or before it, by halving. */
+export function topBefore(items: readonly TopLevel[], offset: number): TopLevel | undefined {
   let low = 0;
   let high = items.length - 1;
   while (low < high) {
@@ -65,9 +71,7 @@ export function topAt(items: readonly TopLevel[], offset: number): TopLevel | un
     else high = middle - 1;
   }
   const top = items[low];
-  return top !== undefined && top.offset <= offset && offset <= top.offset + top.text.length
-    ? top
-    : undefined;
+  return top !== undefined && top.offset <= offset ? top : undefined;
 }
 
 type See = (meaning: Meaning, at: Span, defines: boolean) => void;

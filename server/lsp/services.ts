@@ -8,6 +8,7 @@ import {
   CompletionRequest,
   DefinitionRequest,
   DocumentFormattingRequest,
+  DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
@@ -15,6 +16,7 @@ import {
   type CodeAction,
   type CodeActionParams,
   type CompletionItem,
+  type DocumentOnTypeFormattingParams,
   type DocumentRangeFormattingParams,
   type FoldingRange,
   type Hover,
@@ -32,6 +34,7 @@ import { definition } from '../features/definition';
 import { fixAll, fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
 import { layoutEdits, type LayoutEdit } from '../features/formatting';
+import { INDENTING, indentation } from '../features/indenting';
 import { hover } from '../features/hover';
 import type { PieceDrawing } from '../drawing/model';
 import type { Position } from '../features/lines';
@@ -78,13 +81,22 @@ const textEdits = ({ lines }: OpenDocument, edits: readonly LayoutEdit[]): TextE
   edits.map(({ from, to, text }) => ({ range: lines.range(from, to), newText: text }));
 
 /** The layout is the same for everybody: an editor's tab size has no say in it. */
-const layoutOf = aboutText((document, _params: AboutText) =>
-  textEdits(document, layoutEdits(document.text, format(document.text))),
-);
+const layoutOf = aboutText((document, _params: AboutText, desk) => {
+  const { key, text } = document;
+  return textEdits(document, layoutEdits(text, format(text, desk.workshop.source(key))));
+});
 
-const layoutWithin = aboutText((document, { range }: DocumentRangeFormattingParams) => {
-  const [from, to] = [document.lines.offset(range.start), document.lines.offset(range.end)];
-  return textEdits(document, formatEdits(document.text, { from, to }));
+const layoutWithin = aboutText((document, { range }: DocumentRangeFormattingParams, desk) => {
+  const { key, text, lines } = document;
+  const [from, to] = [lines.offset(range.start), lines.offset(range.end)];
+  return textEdits(document, formatEdits(text, { from, to }, desk.workshop.source(key)));
+});
+
+const indentedAt = aboutText((document, { position, ch }: DocumentOnTypeFormattingParams, desk) => {
+  const file = desk.workshop.source(document.key);
+  return file === undefined
+    ? null
+    : textEdits(document, indentation(file, document.lines.offset(position), ch));
 });
 
 const completionsAt = aboutText((document, params: TextDocumentPositionParams, desk): CompletionItem[] => {
@@ -199,6 +211,17 @@ export const services: readonly Service[] = [
     'text',
     { documentRangeFormattingProvider: true },
     layoutWithin,
+  ),
+  service(
+    DocumentOnTypeFormattingRequest.method,
+    'text',
+    {
+      documentOnTypeFormattingProvider: {
+        firstTriggerCharacter: INDENTING.first,
+        moreTriggerCharacter: [...INDENTING.more],
+      },
+    },
+    indentedAt,
   ),
   ...namingServices,
   ...lookingServices,

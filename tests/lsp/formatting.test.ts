@@ -59,6 +59,13 @@ describe('formatting in an editor', () => {
     assert.equal(applied(untidy, edits), untidy.replace('point hem-right=', '  point hem-right = '));
   });
 
+  it('sets a new line in as far as its block while it is typed', async () => {
+    const text = apronWith('  allow 1.5cm', '\n  allow 1.5cm');
+    const position = new Lines(text).position(text.indexOf('\n\n  allow') + 1);
+    const edits = (await asked(text, 'textDocument/onTypeFormatting', { position, ch: '\n' }))!;
+    assert.equal(applied(text, edits), text.replace('\n\n  allow', '\n  \n  allow'));
+  });
+
   it('answers null about a text that is not open here', async () => {
     const other = { textDocument: { uri: 'file:///wardrobe/gone.draft' } };
     assert.equal(await asked(apron, whole, other), null);
