@@ -62,7 +62,7 @@ describe('the pages of the catalogue', () => {
 
     it(`the page of ${code} shows what becomes of its example by the first fix, where there is one`, () => {
       const after = examples.find(({ section }) => section === 'How to fix');
-      const mended = firing && firstMended(firing);
+      const mended = firing && firstMended(firing, code);
       assert.equal(after && withoutAnnotations(after.text), mended);
     });
 

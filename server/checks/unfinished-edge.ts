@@ -1,5 +1,5 @@
 /** Finds edges that are neither sewn, nor on a fold, nor finished: somebody will ask at the machine what becomes of them. */
-import type { Finding, SourcedFinding } from '../drafting/finding';
+import type { Finding, Fix, SourcedFinding } from '../drafting/finding';
 import type { Edge, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { finding, type Judged } from './check';
@@ -17,11 +17,25 @@ export const unfinishedEdge: Judged = {
 
 function unfinished(pattern: Pattern): readonly SourcedFinding[] {
   const doubtful = doubtfulEdges(pattern.doubtful);
+  const accepted = acceptedEdges(pattern);
   return pattern.pieces.flatMap((piece) => {
     const [seams, finishes] = [pattern.seamsOf(piece.base), pattern.finishesOf(piece.base)];
     const { unit } = pattern;
-    return openOf(piece, { unit, seams, finishes, doubtful: doubtful.get(piece.base) ?? '' });
+    const of = { doubtful: doubtful.get(piece.base) ?? '', accepted: accepted.get(piece.source) ?? '' };
+    return openOf(piece, { unit, seams, finishes, ...of });
   });
+}
+
+/** Edges that a line of the pattern lets stand as they are, by the source of their piece, as one string each. */
+function acceptedEdges({ acceptances }: Pattern): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const { code, of } of acceptances) {
+    const slash = of?.source?.lastIndexOf('/') ?? -1;
+    if (code !== 'unfinished-edge' || slash < 0) continue;
+    const [piece, edge] = [of!.source!.slice(0, slash), of!.source!.slice(slash + 1)];
+    found.set(piece, `${found.get(piece) ?? ' '}${edge} `);
+  }
+  return found;
 }
 
 /** Edges of which nothing is said, by piece, as one string each. */
@@ -41,17 +55,24 @@ interface Around {
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
   readonly doubtful: string;
+  readonly accepted: string;
 }
 
 const kept = new WeakMap<Piece, { readonly around: Around; readonly findings: readonly SourcedFinding[] }>();
 
 const sameAround = (a: Around, b: Around): boolean =>
-  a.unit === b.unit && a.seams === b.seams && a.finishes === b.finishes && a.doubtful === b.doubtful;
+  a.unit === b.unit &&
+  a.seams === b.seams &&
+  a.finishes === b.finishes &&
+  a.doubtful === b.doubtful &&
+  a.accepted === b.accepted;
 
 function openOf(piece: Piece, around: Around): readonly SourcedFinding[] {
   const before = kept.get(piece);
   if (before !== undefined && sameAround(before.around, around)) return before.findings;
-  const open = isJudged(piece) ? openEdges(piece, around).map((edge) => openEdge(piece, edge)) : [];
+  const open = isJudged(piece)
+    ? toldOf(openEdges(piece, around), around).map((edges) => openIn(piece, edges, around))
+    : [];
   const half = isJudged(piece) ? halfOpen(piece, around).map((left) => halfEdge(piece, left, around)) : [];
   const findings = [...open, ...half].map((found) => ({ source: piece.source, finding: found }));
   kept.set(piece, { around, findings });
@@ -102,7 +123,7 @@ function folded({ statement, fold }: Piece): ReadonlySet<string> {
 }
 
 /** An edge of which a part is sewn or finished, and nothing said of the rest. */
-function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): SourcedFinding['finding'] {
+function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): Finding {
   const name = `${piece.base}.${edge.name}`;
   const message = `Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretchesInWords(edge, left, unit))}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
   const { node } = edge.statement;
@@ -110,10 +131,50 @@ function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): Sourced
   return finding('unfinished-edge', { statement: edge.statement, at }, message, { piece: piece.name });
 }
 
-function openEdge(piece: Piece, edge: Edge): SourcedFinding['finding'] {
-  const name = `${piece.base}.${edge.name}`;
-  const message = `Nothing is said of ${name}: it is neither sewn to anything, nor on a fold, nor finished. Add a seam or a finish (finish ${edge.name} ${name} turned up 2cm; raw, if that is meant).`;
-  return finding('unfinished-edge', placeOf(piece, edge), message, { piece: piece.name });
+/** What is said of at once: an edge that a line accepts stands for itself, all others of the piece are one message. */
+function toldOf(edges: readonly Edge[], { accepted }: Around): readonly (readonly Edge[])[] {
+  const alone = edges.filter(({ name }) => accepted.includes(` ${name} `));
+  const others = edges.filter((edge) => !alone.includes(edge));
+  return [others, ...alone.map((edge) => [edge])].filter(({ length }) => length > 0);
+}
+
+function openIn(piece: Piece, edges: readonly Edge[], around: Around): Finding {
+  const [first, ...more] = edges as [Edge, ...Edge[]];
+  const name = (edge: Edge): string => `${piece.base}.${edge.name}`;
+  const [are, each] = more.length === 0 ? ['it is', ''] : ['they are', ' for each'];
+  const message = `Nothing is said of ${listed(edges.map(name))}: ${are} neither sewn to anything, nor on a fold, nor finished. Add a seam or a finish${each} (finish ${first.name} ${name(first)} turned up 2cm; raw, if that is meant).`;
+  const place = placeOf(piece, first);
+  const apart = more.filter((edge) => placeOf(piece, edge).statement !== place.statement);
+  return finding('unfinished-edge', place, message, {
+    piece: piece.name,
+    related: apart.map((edge) => ({
+      source: edge.source,
+      message: `Nor of ${name(edge)}, which runs here.`,
+    })),
+    fixes: leftRaw(piece, edges, around),
+  });
+}
+
+/** A line below the piece that finishes all of them as they are cut; not where an `accept` line says so already. */
+function leftRaw(
+  { base, statement }: Piece,
+  edges: readonly Edge[],
+  { seams, finishes, accepted }: Around,
+): readonly Fix[] {
+  const isAccepted = edges.some(({ name }) => accepted.includes(` ${name} `));
+  if (statement.inside !== 'file' || isAccepted) return [];
+  const taken = new Set([...seams, ...finishes].map(({ name }) => name));
+  const names = [edges.length === 1 ? edges[0]!.name : '', `${base}-edges`, `${base}-raw`];
+  const free = names.find((one) => one !== '' && !taken.has(one));
+  if (free === undefined) return [];
+  const line = `finish ${free} ${edges.map(({ name }) => `${base}.${name}`).join(', ')} raw`;
+  const end = statement.end - statement.start;
+  return [
+    {
+      title: edges.length === 1 ? `Leave it raw: ${line}` : `Leave them raw: ${line}`,
+      edits: [{ statement, at: { from: end, to: end }, text: `\n${line}` }],
+    },
+  ];
 }
 
 /** The edge's line in the piece's own outline; of a piece made from another, where that is named. */

@@ -130,23 +130,28 @@ export function afterFix({ text }: Example, fix: PlacedFix): string {
   );
 }
 
-/** What stands under *How to fix* once the first repair of the firing example is taken; undefined where none is offered. */
-export function firstMended(firing: Example): string | undefined {
-  const fix = tried(firing).findings.flatMap(({ fixes }) => fixes)[0];
+/**
+ * What stands under *How to fix* once the first repair of the firing example is taken, of the page's own code before any
+ * other; undefined where none is offered.
+ */
+export function firstMended(firing: Example, code: string): string | undefined {
+  const { findings } = tried(firing);
+  const own = findings.filter((one) => one.code === code);
+  const fix = [...own, ...findings].flatMap(({ fixes }) => fixes)[0];
   return fix === undefined ? undefined : withoutAnnotations(afterFix(firing, fix));
 }
 
 /** The page of a code with every block annotated anew, what is mended written anew, and its ranges. */
-export const rewritten = (code: string, page: string): string => withRanges(code, withMarks(page));
+export const rewritten = (code: string, page: string): string => withRanges(code, withMarks(code, page));
 
-function withMarks(page: string): string {
+function withMarks(code: string, page: string): string {
   const { examples } = readPage(page);
   const firing = examples.find(({ section }) => section === 'Example');
   const mains = blocksOf(page).filter(({ file }) => file === '');
   return mains.reduceRight((was, { from, to }, i) => {
     const example = examples[i]!;
     const first = examples.findIndex(({ section }) => section === 'How to fix') === i;
-    const mended = first && firing !== undefined ? firstMended(firing) : undefined;
+    const mended = first && firing !== undefined ? firstMended(firing, code) : undefined;
     return (
       was.slice(0, from) +
       marked(mended === undefined ? example : { ...example, text: mended }) +
