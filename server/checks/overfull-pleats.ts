@@ -33,11 +33,12 @@ const ROUNDING = 1e-6;
 
 function overfull(piece: Piece, row: Pleats, pattern: Pattern): readonly Finding[] {
   const range = usualRange(pattern, TAKEN);
-  const places = sewnPlaces(piece, row);
-  const worst = row.pleats.slice(1).reduce(
-    (most, pleat, i) => {
-      const room = places[i + 1]! - places[i]!;
-      const share = (2 * (beneath(row.pleats[i]!).after + beneath(pleat).before)) / Math.max(room, ROUNDING);
+  const placed = inOrder(piece, row);
+  const worst = placed.slice(1).reduce(
+    (most, { pleat, at }, i) => {
+      const before = placed[i]!;
+      const room = at - before.at;
+      const share = (2 * (beneath(before.pleat).after + beneath(pleat).before)) / Math.max(room, ROUNDING);
       return share > most.share ? { share, room } : most;
     },
     { share: 0, room: 0 },
@@ -56,14 +57,17 @@ function overfull(piece: Piece, row: Pleats, pattern: Pattern): readonly Finding
   return [finding('overfull-pleats', { statement, at }, message, { piece: piece.name })];
 }
 
-/** Where each fold lies on the edge as it is sewn. */
-function sewnPlaces(piece: Piece, row: Pleats): readonly number[] {
-  const parts = piece.edges.find(({ name }) => name === row.edge)?.parts ?? [];
-  return row.pleats.map(({ part }) => {
-    const before = parts.slice(
-      0,
-      parts.findIndex((one) => one.dart === part),
-    );
-    return before.reduce((sum, { path, dart }) => (dart === undefined ? sum + path.length : sum), 0);
+/** Where each fold lies on the edge as it is sewn, along the edge: a row may have been laid against the outline. */
+function inOrder(piece: Piece, row: Pleats): readonly { readonly pleat: Pleat; readonly at: number }[] {
+  const places = new Map<string, number>();
+  let at = 0;
+  for (const { path, dart } of piece.edges.find(({ name }) => name === row.edge)?.parts ?? []) {
+    if (dart === undefined) at += path.length;
+    else places.set(dart, at);
+  }
+  const placed = row.pleats.flatMap((pleat) => {
+    const place = places.get(pleat.part);
+    return place === undefined ? [] : [{ pleat, at: place }];
   });
+  return placed.sort((a, b) => a.at - b.at);
 }
