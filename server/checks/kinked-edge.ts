@@ -82,11 +82,19 @@ function kinks(seam: Seam, pattern: Pattern): readonly Finding[] {
     const size = Math.abs(bend);
     if (size <= ROUNDING || size > largest(a)) return [];
     const fates = [a, b].map(({ piece, neighbour }) => fateOf(pattern, piece, neighbour.name, seam.side));
-    if (!goesOn(seam, a, b, fates[0]!, fates[1]!)) return [];
+    if (!goesOn(seam, a, b, fates[0]!, fates[1]!) || (isCopy(a, fates[0]!) && isCopy(b, fates[1]!)))
+      return [];
     const range = usualRange(pattern, limitOf(seam, a, fates[0]!));
     return isUsual(range, size - ROUNDING) ? [] : [kink(seam, a, b, bend, rangeInWords(range, pattern.unit))];
   });
 }
+
+/**
+ * An edge that follows another piece's, which is judged there: every edge of a facing, which lies behind its piece, and of
+ * a lining what is left raw.
+ */
+const isCopy = ({ piece: { facing, statement } }: CornerBeside, { finish }: Fate): boolean =>
+  facing !== undefined || (statement.node.kind === 'lining' && finish?.how === 'raw');
 
 /** Whether the edges beyond a seam's end belong together: sewn along one side of a seam, finished alike, or of one name. */
 function goesOn(seam: Seam, a: CornerBeside, b: CornerBeside, one: Fate, other: Fate): boolean {

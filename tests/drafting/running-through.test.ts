@@ -79,6 +79,26 @@ describe('edges that run on through a seam', () => {
     }
   });
 
+  it('are told of the piece alone where a facing or a lining that lies behind it bends alike', () => {
+    const [cut] = CUTS;
+    const behind = `facing front-facing of front along hem, 6cm deep
+facing back-facing of back along hem, 6cm deep
+lining front-lining of front {
+}
+lining back-lining of back {
+}
+seam facing-side front-facing.side = back-facing.side
+seam lining-side front-lining.side = back-lining.side
+finish behind front-facing.inner, back-facing.inner, front-lining.hem, back-lining.hem raw
+`;
+    const text = skirt({ ...cut!, bend: 3 }, { ...cut!, bend: 4 });
+    assert.deepEqual(bends(text + behind, 'kinked-edge'), [7]);
+    // turned up by itself, a lining has a hem of its own
+    const turned = behind.replace(', front-lining.hem, back-lining.hem raw', ' raw');
+    const hems = 'finish lining-hems front-lining.hem, back-lining.hem turned up 2cm\n';
+    assert.deepEqual(bends(text + turned + hems, 'kinked-edge'), [7, 7]);
+  });
+
   it('are let be where they bend by no more than is usual, or so far that a corner is meant', () => {
     const [cut] = CUTS;
     assert.deepEqual(bends(skirt({ ...cut!, bend: 1 }, { ...cut!, bend: 0.9 }), 'kinked-edge'), []);
