@@ -47,6 +47,7 @@ import { writeTrial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
+import { buildingServices } from './building';
 import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
 import { namingServices } from './naming';
@@ -226,6 +227,7 @@ export const services: readonly Service[] = [
   ...namingServices,
   ...lookingServices,
   ...colouringServices,
+  ...buildingServices,
   service(DefinitionRequest.method, 'names', { definitionProvider: true }, definitionAt),
   service(
     CompletionRequest.method,

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { edit, parse } from '../../grammar/index';
 import type { SourceFile } from '../../grammar/syntax';
+import { builtAt, builtFrom, moves, type Step } from '../../server/features/hierarchy';
 import { Names } from '../../server/features/names';
 import { highlights, meaningAt, references } from '../../server/features/references';
 import { prepareRename, rename, type RenameEdit } from '../../server/features/rename';
@@ -115,4 +116,29 @@ export function checkPrepared(text: string, expected: string | undefined): void 
   const { names, text: clean, offset } = placed(text, {});
   const found = prepareRename(names, clean, offset);
   assert.equal(found && ('refused' in found ? found.refused : found.name), expected);
+}
+
+/** What the marked name's definition is built from and what it moves, as `kind name (lines of the text)`. */
+export function checkBuilt(
+  text: string,
+  expected: {
+    readonly itself: string | undefined;
+    readonly from: readonly string[];
+    readonly moves: readonly string[];
+  },
+  beside: Readonly<Record<string, string>> = {},
+): void {
+  const { wardrobe, names, offset } = placed(text, beside);
+  const one = builtAt(names, offset, wardrobe.names);
+  const told = (steps: readonly Step[], uri?: string): string[] =>
+    steps.map(({ other, places }) => {
+      const lines = new Lines(wardrobe.text(nameOf(uri ?? other.uri)));
+      const stands = places.map(({ from }) => lines.position(from).line + 1).join(' ');
+      const file = other.uri === names.uri ? '' : `${nameOf(other.uri)} `;
+      return `${file}${other.kind} ${other.name} (${stands})`;
+    });
+  assert.equal(one && `${one.name}: ${one.detail}`, expected.itself);
+  const from = one && builtFrom(wardrobe.of(nameOf(one.uri)), one, wardrobe.names);
+  assert.deepEqual(told(from ?? [], one?.uri), expected.from);
+  assert.deepEqual(told(one ? moves(one, wardrobe.names) : []), expected.moves);
 }
