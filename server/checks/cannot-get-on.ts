@@ -158,6 +158,10 @@ function staysClosed(pattern: Pattern, piece: Piece, edge: string): boolean {
   if (piece.fold?.edge === edge) return true;
   const { seam } = fateOf(pattern, piece, edge, undefined);
   if (seam === undefined) return false;
-  const { node } = seam.statement;
-  return !(node.kind === 'seam' && node.openings.length > 0);
+  const {
+    statement: { node },
+    openings,
+  } = seam;
+  // what opens, where it is known; else what is written
+  return openings === undefined ? !(node.kind === 'seam' && node.openings.length > 0) : openings.length === 0;
 }

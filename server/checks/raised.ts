@@ -82,6 +82,7 @@ export const raised: readonly Raised[] = [
     'which-end': 'A seam whose ends can’t be told apart',
     'sewn-to-itself': 'An edge that is sewn to itself',
     'opening-too-long': 'An opening that is longer than its seam',
+    'empty-opening': ['warning', 'An opening that opens nothing'],
   }),
   ...entries('sweep', {
     'rise-and-fall': ['warning', 'A length that grows and then shrinks from size to size'],

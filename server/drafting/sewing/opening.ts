@@ -16,7 +16,7 @@ interface Along {
   readonly notch: NamedNotch;
 }
 
-/** A hair, mm, by which a zip may be longer than its seam: rounding. */
+/** A hair, mm, by which a zip may be longer than its seam, or longer than nothing: rounding. */
 const ROUNDING = 0.05;
 
 export function readOpenings(reader: Reader, node: SeamNode, along: Along): readonly SeamOpening[] {
@@ -25,8 +25,26 @@ export function readOpenings(reader: Reader, node: SeamNode, along: Along): read
     if (stretch === undefined) return [];
     const { how, side, at } = opening;
     const whole = opening.from === undefined;
+    if (!whole && stretch.to - stretch.from <= ROUNDING) return opensNothing(reader, opening) ?? [];
     return [{ how, ...stretch, whole, ...(side && { side }), at }];
   });
+}
+
+function opensNothing(reader: Reader, { how, length, from, to, at }: Opening): undefined {
+  const what = capital(OPENING_WORDS[how]);
+  const why =
+    length !== undefined
+      ? `${what} is ${printLength(0, reader.unit)} long`
+      : `${what} runs from ${wordsOf(reader, from!)} to ${wordsOf(reader, to!)}, which are one place of this seam`;
+  const comma = reader.statement.text.lastIndexOf(',', at.from);
+  const out = { statement: reader.statement, at: { from: comma, to: at.to }, text: '' };
+  return report(
+    reader,
+    'empty-opening',
+    at,
+    `${why}, so nothing opens there. Say how long it is (zip 20cm from P), or take it out.`,
+    { fixes: comma < 0 ? [] : [{ title: 'Take the opening out', edits: [out] }] },
+  );
 }
 
 /** From where to where along the left side. */
