@@ -9,6 +9,7 @@ import { cannotGetOn } from './cannot-get-on';
 import { cornerAtFold } from './corner-at-fold';
 import { crookedGrain } from './crooked-grain';
 import { crossingOutline } from './crossing-outline';
+import { crossedDart } from './crossed-dart';
 import { crowdedDarts } from './crowded-darts';
 import { dartNearEdge } from './dart-near-edge';
 import { dartOffPiece } from './dart-off-piece';
@@ -94,6 +95,7 @@ export const catalogue: readonly Check[] = [
   wideDart,
   dartOffPiece,
   dartNearEdge,
+  crossedDart,
   crowdedDarts,
   notchUnderDart,
   overfullPleats,
