@@ -39,12 +39,21 @@ function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
   return findings;
 }
 
-/** Of two lines for one edge the later counts. */
+/** Of two lines for one edge the later counts; the other half of an open piece is told where it has a width of its own. */
 function lastStated({ statedAllowances = [] }: Piece): readonly StatedAllowance[] {
-  return statedAllowances.filter(
+  const last = statedAllowances.filter(
     ({ edge }, i) => !statedAllowances.slice(i + 1).some((later) => later.edge === edge),
   );
+  return last.flatMap((stated) => {
+    const half = OTHER_HALF.exec(stated.edge)?.[1];
+    const drawn = half && last.find(({ edge }) => edge === half);
+    if (!drawn) return [stated];
+    return Math.abs(drawn.width - stated.width) <= SAME_WIDTH ? [] : [{ ...stated, edge: half }];
+  });
 }
+
+/** How edges of the half that is not drafted are called. */
+const OTHER_HALF = /^(.+)-other$/;
 
 /**
  * Finishes that need the cloth of their width. A bound or raw edge is cut on its line whatever a block allows for a garment

@@ -214,8 +214,9 @@ describe('the two sides of the wearer', () => {
     ]);
   });
 
-  it('are two where a mark alone lies elsewhere on the other side', () => {
-    const pattern = patternIn(`drafted for gatekeeper
+  /** A panel that is the same on both sides but for what its last line draws. */
+  const marked = (line: string) =>
+    patternIn(`drafted for gatekeeper
 body gatekeeper {
   waist-to-hip left 20cm right 24cm
 }
@@ -233,9 +234,12 @@ piece front of panel each side {
     foot straight to e
     inner straight to a
   }
-  button knop = a right 5cm down waist-to-hip
+  ${line}
 }
 `);
+
+  it('are two where a mark alone lies elsewhere on the other side', () => {
+    const pattern = marked('button knop = a right 5cm down waist-to-hip');
     assert.deepEqual(
       pattern.pieces.map(({ name, marks }) => [name, Math.round(marks[0]!.points[0]!.y)]),
       [
@@ -243,6 +247,15 @@ piece front of panel each side {
         ['front-left', 200],
       ],
     );
+  });
+
+  it('are two where a placed label alone lies elsewhere, and a pair where a label has no place', () => {
+    const named = (line: string) => marked(line).pieces.map(({ name }) => name);
+    assert.deepEqual(named('label "pocket here" at (a right 5cm down waist-to-hip)'), [
+      'front-right',
+      'front-left',
+    ]);
+    assert.deepEqual(named('label "pocket here"'), ['front']);
   });
 
   it('are drafted once where the piece does not say each side', () => {

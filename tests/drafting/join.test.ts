@@ -229,4 +229,83 @@ join one.side to two.seam into both
     near(both.cornerCuts[0]!.point.x, 400, 1e-6, 'where the corner’s word stands');
     assert.deepEqual([...(both.inlays ?? [])], []);
   });
+
+  const MARKED = `
+draft d {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 30cm
+  point e = a down 30cm
+  point p = a right 5cm down 5cm
+  point q = p right 4cm
+  point r = q down 2cm
+  point bust = a right 10cm down 20cm
+  line level = (a down 10cm) to (b down 10cm)
+}
+piece one of d {
+  outline from a {
+    top straight to b
+    side straight to c
+    foot straight to e
+    inner straight to a
+  }
+  hole slit from p {
+    upper straight to q
+    slant straight to r
+    lower straight to p
+  }
+  allow 1cm
+  allow 5mm at upper
+  fish dart shaping from bust to (bust down 8cm), 1cm wide at halfway, pressed open
+  balance line hip from (a down 10cm) to (b down 10cm)
+  button knop = bust
+}
+piece two worked from one {
+  allow 2cm
+}
+join one.side to two.inner into both
+`;
+
+  it('tells holes, marks and fish darts of one name apart as it does edges', () => {
+    const pattern = drafted(MARKED);
+    assert.deepEqual(codesOf(pattern), []);
+    const both = pieceOf(pattern, 'both');
+    assert.deepEqual(
+      both.holes.map(({ name, edges }) => [name, ...edges.map((edge) => edge.name)]),
+      [
+        ['slit', 'upper', 'slant', 'lower'],
+        ['two-slit', 'two-upper', 'two-slant', 'two-lower'],
+      ],
+    );
+    assert.deepEqual(
+      ['upper', 'slant', 'two-upper', 'two-slant'].map((edge) => both.allowances.get(edge)),
+      [5, 10, 20, 20],
+    );
+    const places = both.marks.map(({ name, points }) => [name, Math.round(points[0]!.x)]);
+    assert.deepEqual(places, [
+      ['knop', 100],
+      ['two-knop', 300],
+    ]);
+    assert.deepEqual(
+      both.shaping?.fishDarts.map(({ name }) => name),
+      ['shaping', 'two-shaping'],
+    );
+  });
+
+  it('makes one balance line of two that meet where the pieces do', () => {
+    const [line, ...others] = pieceOf(drafted(MARKED), 'both').balance;
+    assert.deepEqual([line?.name, others], ['hip', []]);
+    near(line!.path.length, 400, 1e-6);
+    near(line!.path.start.x, 0, 1e-6, 'as the first runs');
+  });
+
+  it('finds a name for what is joined to the same piece once more', () => {
+    const again = drafted(
+      `${MARKED}join both.side to two.inner into all\n`,
+    );
+    assert.deepEqual(
+      pieceOf(again, 'all').holes.map(({ name }) => name),
+      ['slit', 'two-slit', 'two-two-slit'],
+    );
+  });
 });

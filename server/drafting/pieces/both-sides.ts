@@ -1,9 +1,9 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
-import { apply, distance, mirror, type Affine, type Path, type Point } from '../../geometry';
-import type { Dart, Edge, EdgePart, Notch, Piece } from '../model';
-import { carriedBy, carriedTogether, movedEdge } from './carried';
-import { openCut, sidedCut } from './cut-words';
-import { shapingMoved, shapingTogether } from './shaped';
+import { distance, mirror, type Path, type Point } from '../../geometry';
+import type { Piece } from '../model';
+import { sidedCut } from './cut-words';
+import { moved } from './moved';
+import { opened } from './opened';
 
 /** Two sides whose points lie no further apart are cut as one pair, from the larger (language reference, sides). */
 export const ALIKE_WITHIN = 1.5;
@@ -27,9 +27,10 @@ const linesOf = ({ edges, holes, balance, marks }: Piece): readonly Path[] => [
   ...marks.flatMap(({ paths }) => paths),
 ];
 
-const spotsOf = ({ darts, marks, shaping }: Piece): readonly Point[] => [
+const spotsOf = ({ darts, marks, labels, shaping }: Piece): readonly Point[] => [
   ...darts.flatMap(({ tip, pivot }) => [tip, pivot]),
   ...marks.flatMap(({ points }) => points),
+  ...labels.flatMap(({ at }) => at ?? []),
   ...(shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }) => [from, to, left, right]),
 ];
 
@@ -43,48 +44,6 @@ const UPRIGHT = mirror({ x: 0, y: 0 }, { x: 0, y: 1 });
 
 /** A piece as it is when the paper is turned over. */
 export const turnedOver = (piece: Piece): Piece => moved(piece, UPRIGHT);
-
-/** A piece carried by a rigid movement, with all that is drawn on it. */
-export function moved(piece: Piece, m: Affine): Piece {
-  const at = <T extends { readonly point: { x: number; y: number } }>(one: T): T => ({
-    ...one,
-    point: apply(m, one.point),
-  });
-  return {
-    ...piece,
-    ...carriedBy(piece, m),
-    edges: piece.edges.map((edge) => movedEdge(edge, m)),
-    darts: piece.darts.map((dart) => movedDart(dart, m)),
-    ...(piece.shaping && { shaping: shapingMoved(piece.shaping, m) }),
-    corners: piece.corners.map(at),
-    notches: piece.notches.map(at),
-    cornerCuts: piece.cornerCuts.map(at),
-    gaps: piece.gaps.map((gap) => ({ ...gap, from: apply(m, gap.from), to: apply(m, gap.to) })),
-    ...(piece.grain && {
-      grain: { ...piece.grain, from: apply(m, piece.grain.from), to: apply(m, piece.grain.to) },
-    }),
-    ...(piece.cutting && { cutting: piece.cutting.map((path) => path.transformed(m)) }),
-    ...(piece.cutShape && {
-      cutShape: {
-        ...piece.cutShape,
-        corners: piece.cutShape.corners.map((corner) => ({
-          ...corner,
-          at: apply(m, corner.at),
-          tip: apply(m, corner.tip),
-        })),
-        inlayLines: piece.cutShape.inlayLines.map(({ edge, path }) => ({ edge, path: path.transformed(m) })),
-      },
-    }),
-  };
-}
-
-const movedDart = (dart: Dart, m: Affine): Dart => ({
-  ...dart,
-  from: apply(m, dart.from),
-  to: apply(m, dart.to),
-  pivot: apply(m, dart.pivot),
-  tip: apply(m, dart.tip),
-});
 
 /**
  * What is cut of a piece drafted for both sides. The first is as the draft is drawn, the other turned over.
@@ -114,70 +73,3 @@ function oneSide(piece: Piece, side: 'left' | 'right'): Piece {
 
 /** Fold edges that differ by more than this can't be one line down the middle of an open piece. */
 export const FOLDS_WITHIN = 0.5;
-
-const mirroredEdge = (edge: Edge, m: Affine): Edge => ({
-  ...edge,
-  name: `${edge.name}-other`,
-  path: edge.path.transformed(m).reversed(),
-  parts: edge.parts.map((part) => mirroredPart(part, m)).reverse(),
-  fromName: edge.toName,
-  toName: edge.fromName,
-});
-
-const mirroredPart = (part: EdgePart, m: Affine): EdgePart => ({
-  ...part,
-  path: part.path.transformed(m).reversed(),
-  ...(part.dart !== undefined && { dart: `${part.dart}-other` }),
-});
-
-/** A dart of the other half: its legs change places, since the outline is walked on across the fold. */
-function mirroredDart(dart: Dart, m: Affine): Dart {
-  const { from, to, pressed, ...rest } = movedDart(dart, m);
-  return {
-    ...rest,
-    name: `${dart.name}-other`,
-    edge: `${dart.edge}-other`,
-    ...{ from: to, to: from },
-    pressed: pressed === 'from' ? 'to' : pressed === 'to' ? 'from' : pressed,
-  };
-}
-
-const mirroredNotch = (notch: Notch, { edges }: Piece, m: Affine): Notch => ({
-  ...notch,
-  edge: `${notch.edge}-other`,
-  distance: (edges.find(({ name }) => name === notch.edge)?.sewn ?? 0) - notch.distance,
-  point: apply(m, notch.point),
-});
-
-const otherHalf = <T>([edge, of]: readonly [string, T]): readonly [string, T] => [`${edge}-other`, of];
-
-/** A piece on the fold, drafted for both sides: both halves joined along the fold, cut open. */
-function opened(drawn: Piece, other: Piece): Piece {
-  const fold = drawn.edges.findIndex(({ name }) => name === drawn.fold!.edge);
-  const axis = drawn.edges[fold]!.path;
-  const m = mirror(axis.start, axis.end);
-  const half = [...drawn.edges.slice(fold + 1), ...drawn.edges.slice(0, fold)];
-  const otherFold = other.edges.findIndex(({ name }) => name === other.fold!.edge);
-  const back = [...other.edges.slice(otherFold + 1), ...other.edges.slice(0, otherFold)]
-    .map((edge): Edge => mirroredEdge(edge, m))
-    .reverse();
-  const { fold: _, ...rest } = drawn;
-  const widths = new Map(drawn.allowances);
-  for (const [edge, width] of other.allowances) widths.set(`${edge}-other`, width);
-  return {
-    ...rest,
-    edges: [...half, ...back],
-    notches: [...drawn.notches, ...other.notches.map((notch) => mirroredNotch(notch, other, m))],
-    area: drawn.area + other.area,
-    allowances: widths,
-    hems: new Map([...drawn.hems, ...[...other.hems].map(otherHalf)]),
-    inlays: new Map([...(drawn.inlays ?? []), ...[...(other.inlays ?? [])].map(otherHalf)]),
-    remarks: ['one open piece: the two halves differ'],
-    ...carriedTogether(drawn, carriedBy(other, m)),
-    darts: [...drawn.darts, ...other.darts.map((dart) => mirroredDart(dart, m))],
-    ...(drawn.shaping && {
-      shaping: shapingTogether(drawn.shaping, other.shaping && shapingMoved(other.shaping, m)),
-    }),
-    ...(drawn.cut && { cut: openCut(drawn.cut) }),
-  };
-}

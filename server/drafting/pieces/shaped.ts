@@ -45,10 +45,10 @@ export const shapingWithin = (
   gathers: shaping.gathers.filter(({ edge }) => edges.has(edge)),
 });
 
-/** Of both halves of a piece; those of the other half go by its edges, which are walked the other way. */
+/** Of both halves of a piece; those of the other half go by its edges. */
 export const shapingTogether = (one: Shaping = NO_SHAPING, other: Shaping = NO_SHAPING): Shaping => ({
   fishDarts: [...one.fishDarts, ...other.fishDarts.map((dart) => ({ ...dart, name: `${dart.name}-other` }))],
-  pleats: [...one.pleats, ...other.pleats.map((row) => ofOtherHalf(walkedBack(row)))],
+  pleats: [...one.pleats, ...other.pleats.map(ofOtherHalf)],
   gathers: [...one.gathers, ...other.gathers.map((one) => ({ ...one, edge: `${one.edge}-other` }))],
   closed: one.closed,
 });

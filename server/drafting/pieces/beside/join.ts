@@ -18,11 +18,11 @@ import type { Edge, Piece } from '../../model';
 import { printLength, printLengthFine } from '../../values/quantity';
 import { report, wordsOf, type Reader } from '../../values/reader';
 import { basePart } from '../base';
-import { moved } from '../both-sides';
 import { ownEdge } from '../cutting';
 import { areaLeft } from '../holes';
+import { moved } from '../moved';
+import { outlineBack } from '../outline-back';
 import type { OwnParts } from '../parts';
-import { walkedBack } from '../shaped';
 import { remember } from '../working/bench';
 import type { MadePiece } from './blank';
 import { merged } from './merge';
@@ -113,34 +113,6 @@ function wound(first: Piece, side: Side): Side {
   const paths = (piece: Piece) => piece.edges.map(({ path }) => path);
   if (orientation(paths(first)) === orientation(paths(side.piece))) return side;
   return named(outlineBack(side.piece), side);
-}
-
-/** The same piece with its outline walked the other way. */
-function outlineBack(piece: Piece): Piece {
-  const edges = piece.edges.map((edge): Edge => ({
-    ...edge,
-    path: edge.path.reversed(),
-    parts: edge.parts.map((part) => ({ ...part, path: part.path.reversed() })).reverse(),
-    fromName: edge.toName,
-    toName: edge.fromName,
-  }));
-  const length = new Map(piece.edges.map(({ name, path }) => [name, path.length]));
-  const { shaping } = piece;
-  return {
-    ...piece,
-    ...(shaping && { shaping: { ...shaping, pleats: shaping.pleats.map(walkedBack) } }),
-    edges: edges.reverse(),
-    darts: piece.darts.map((dart) => ({
-      ...dart,
-      ...{ from: dart.to, to: dart.from },
-      pressed: dart.pressed === 'from' ? 'to' : dart.pressed === 'to' ? 'from' : dart.pressed,
-    })),
-    running: piece.running.map((run) => ({
-      ...run,
-      ...{ from: length.get(run.edge)! - run.to, to: length.get(run.edge)! - run.from },
-      ...{ widthFrom: run.widthTo, widthTo: run.widthFrom },
-    })),
-  };
 }
 
 /** How many names meet where they should: what runs on at either end, and the points there. */

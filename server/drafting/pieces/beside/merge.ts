@@ -1,11 +1,12 @@
 /** Makes one piece of two that lie edge to edge: what runs on under one name is one edge, the rest keeps its names. */
-import { distance, samePoint, type Point } from '../../../geometry';
-import type { Corner, Edge, EdgePart, Piece } from '../../model';
+import { distance, samePoint, type Path, type Point } from '../../../geometry';
+import type { BalanceLine, Corner, Edge, EdgePart, Hole, Mark, Piece } from '../../model';
 import { NO_SHAPING } from '../../shaping-model';
 import { edgeOf } from '../outline';
 import type { MadePiece } from './blank';
 import type { Laid, Side } from './join';
 import { pulled } from './pulled';
+import { renamedGathers, renamedPart, renamedPleats, secondNames, type SecondNames } from './second-names';
 
 /** Points nearer than this are one, mm. */
 const ONE_POINT = 0.05;
@@ -30,7 +31,7 @@ export function merged(one: Side, laid: Laid, made: MadePiece): Piece {
       ...first.darts,
       ...second.darts.map((dart) => ({
         ...dart,
-        name: names.of('dart', dart.name),
+        name: names.of('shaping', dart.name),
         edge: names.of('edge', dart.edge),
       })),
     ],
@@ -42,12 +43,9 @@ export function merged(one: Side, laid: Laid, made: MadePiece): Piece {
     running: runningOf(one, laid, names, edges),
     // found by where they lie: of two corners of one name the second bears another now
     cornerCuts: [...first.cornerCuts, ...second.cornerCuts.map(({ name: _, ...cut }) => cut)],
-    balance: [
-      ...first.balance,
-      ...second.balance.map((line) => ({ ...line, name: names.of('line', line.name) })),
-    ],
-    marks: [...first.marks, ...second.marks],
-    holes: [...first.holes, ...second.holes],
+    balance: balanceOf(first, second, names),
+    marks: [...first.marks, ...second.marks.map((mark) => markAs(mark, names))],
+    holes: [...first.holes, ...second.holes.map((hole) => holeAs(hole, names))],
     labels: [...first.labels, ...second.labels],
     unbuilt: [...new Set([...first.unbuilt, ...second.unbuilt])],
   };
@@ -59,38 +57,27 @@ function without({ edges }: Piece, edge: Edge): readonly Edge[] {
   return [...edges.slice(at + 1), ...edges.slice(0, at)];
 }
 
-/** What the second piece's names become: a clash gets the piece's own before it. */
-interface Names {
-  of(kind: 'edge' | 'dart' | 'corner' | 'line', name: string): string;
-}
-
-function namesOf(one: Side, laid: Laid): Names {
+function namesOf(one: Side, laid: Laid): SecondNames {
   const [a, b] = [without(one.piece, one.edge), without(laid.piece, laid.edge)];
   // where one ends and the other begins they are one edge, if they bear one name
   const running = new Set<string>();
   if (a.at(-1)?.name === b[0]?.name) running.add(b[0]?.name ?? '');
   if (a[0]?.name === b.at(-1)?.name) running.add(a[0]?.name ?? '');
-  const taken = {
-    edge: new Set(a.map(({ name }) => name).filter((name) => !running.has(name))),
-    dart: new Set(one.piece.darts.map(({ name }) => name)),
-    corner: new Set(one.piece.corners.map(({ name }) => name)),
-    line: new Set(one.piece.balance.map(({ name }) => name)),
-  };
-  const { base } = laid.piece;
-  return { of: (kind, name) => (taken[kind].has(name) ? `${base}-${name}` : name) };
+  return secondNames(withoutEdge(one), withoutEdge(laid), running);
 }
 
-function renamed(edge: Edge, names: Names): Edge {
+/** The joined edge goes, and its name with it. */
+const withoutEdge = ({ piece, edge }: Side): Piece => ({ ...piece, edges: without(piece, edge) });
+
+function renamed(edge: Edge, names: SecondNames): Edge {
   return {
     ...edge,
     name: names.of('edge', edge.name),
-    parts: edge.parts.map((part) =>
-      part.dart === undefined ? part : { ...part, dart: names.of('dart', part.dart) },
-    ),
+    parts: edge.parts.map((part) => renamedPart(part, names)),
   };
 }
 
-function addedCorner(first: Piece, corner: Corner, names: Names): Corner[] {
+function addedCorner(first: Piece, corner: Corner, names: SecondNames): Corner[] {
   const same = first.corners.find(({ name }) => name === corner.name);
   if (same !== undefined && samePoint(same.point, corner.point, ONE_POINT)) return [];
   return [{ ...corner, name: names.of('corner', corner.name) }];
@@ -143,7 +130,7 @@ function drawnOn(edge: Edge, which: 'start' | 'end', to: Point): Edge {
   return { ...edge, ...edgeOf(parts, to) };
 }
 
-function foldOf(one: Side, laid: Laid, names: Names): Piece['fold'] {
+function foldOf(one: Side, laid: Laid, names: SecondNames): Piece['fold'] {
   const own = one.piece.fold;
   if (own !== undefined && own.edge !== one.edge.name) return own;
   const other = laid.piece.fold;
@@ -152,7 +139,7 @@ function foldOf(one: Side, laid: Laid, names: Names): Piece['fold'] {
 }
 
 /** The first piece's hold for what is one edge; an edge of the second keeps its own. */
-function allowancesOf(one: Side, laid: Laid, names: Names): ReadonlyMap<string, number> {
+function allowancesOf(one: Side, laid: Laid, names: SecondNames): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
   for (const [edge, width] of laid.piece.allowances)
     if (edge !== laid.edge.name) found.set(names.of('edge', edge), width);
@@ -160,22 +147,55 @@ function allowancesOf(one: Side, laid: Laid, names: Names): ReadonlyMap<string, 
   return found;
 }
 
-function shapingOf(first: Piece, second: Piece, names: Names): Pick<Piece, 'shaping'> {
+function shapingOf(first: Piece, second: Piece, names: SecondNames): Pick<Piece, 'shaping'> {
   const [one, other] = [first.shaping ?? NO_SHAPING, second.shaping ?? NO_SHAPING];
   if (first.shaping === undefined && second.shaping === undefined) return {};
-  const onEdge = <T extends { readonly edge: string }>(rows: readonly T[]): T[] =>
-    rows.map((row) => ({ ...row, edge: names.of('edge', row.edge) }));
   return {
     shaping: {
-      fishDarts: [...one.fishDarts, ...other.fishDarts],
-      pleats: [...one.pleats, ...onEdge(other.pleats)],
-      gathers: [...one.gathers, ...onEdge(other.gathers)],
+      fishDarts: [
+        ...one.fishDarts,
+        ...other.fishDarts.map((dart) => ({ ...dart, name: names.of('shaping', dart.name) })),
+      ],
+      pleats: [...one.pleats, ...other.pleats.map((row) => renamedPleats(row, names))],
+      gathers: [...one.gathers, ...other.gathers.map((row) => renamedGathers(row, names))],
       closed: [...one.closed, ...other.closed],
     },
   };
 }
 
-function statedOf(one: Side, laid: Laid, names: Names): Pick<Piece, 'statedAllowances' | 'inlays'> {
+/** A balance line that was parted with the paper and meets its other half again is one; others keep apart. */
+function balanceOf(first: Piece, second: Piece, names: SecondNames): readonly BalanceLine[] {
+  const found = [...first.balance];
+  for (const line of second.balance) {
+    const at = found.findIndex(({ name }) => name === line.name);
+    const path = found[at] && throughBoth(found[at].path, line.path);
+    if (path) found[at] = { ...found[at]!, path };
+    else found.push(markAs(line, names));
+  }
+  return found;
+}
+
+/** Two lines that meet end to end as one, in the direction of the first. */
+function throughBoth(a: Path, b: Path): Path | undefined {
+  const meets = (p: Point, q: Point): boolean => samePoint(p, q, ONE_POINT);
+  if (meets(a.end, b.start)) return a.joinedTo(b);
+  if (meets(a.end, b.end)) return a.joinedTo(b.reversed());
+  if (meets(a.start, b.end)) return b.joinedTo(a);
+  return meets(a.start, b.start) ? b.reversed().joinedTo(a) : undefined;
+}
+
+const markAs = <T extends BalanceLine | Mark>(mark: T, names: SecondNames): T => ({
+  ...mark,
+  name: names.of('mark', mark.name),
+});
+
+const holeAs = (hole: Hole, names: SecondNames): Hole => ({
+  ...hole,
+  name: names.of('hole', hole.name),
+  edges: hole.edges.map((edge) => renamed(edge, names)),
+});
+
+function statedOf(one: Side, laid: Laid, names: SecondNames): Pick<Piece, 'statedAllowances' | 'inlays'> {
   const own = (one.piece.statedAllowances ?? []).filter(({ edge }) => edge !== one.edge.name);
   const others = (laid.piece.statedAllowances ?? []).flatMap((stated) => {
     const edge = names.of('edge', stated.edge);
@@ -190,7 +210,7 @@ function statedOf(one: Side, laid: Laid, names: Names): Pick<Piece, 'statedAllow
 }
 
 /** Counted anew from the start of the edge, where another was put before it. */
-function runningOf(one: Side, laid: Laid, names: Names, edges: readonly Edge[]): Piece['running'] {
+function runningOf(one: Side, laid: Laid, names: SecondNames, edges: readonly Edge[]): Piece['running'] {
   const moved = (piece: Piece, edge: Edge, nameOf: (name: string) => string): Piece['running'] =>
     piece.running
       .filter((run) => run.edge !== edge.name)

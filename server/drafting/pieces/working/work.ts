@@ -6,7 +6,7 @@ import { pointOf } from '../../shapes/phrase';
 import { lengthOf, ofKind } from '../../values/arithmetic';
 import { printLength } from '../../values/quantity';
 import { report, wordsOf, type Reader } from '../../values/reader';
-import { moved } from '../both-sides';
+import { moved } from '../moved';
 import { areaLeft } from '../holes';
 import type { OwnParts } from '../parts';
 import { centreOf, dartNamed, edgeNamed, onOutline, placeOn, remember, type Step } from './bench';
