@@ -30,7 +30,10 @@ function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
   const before = kept.get(piece);
   if (before?.finishes === finishes && before.unit === unit) return before.findings;
   const findings = lastStated(piece).flatMap((stated) => {
-    const finish = finishes.find(({ edges }) => edges.some((one) => isOf(one, piece, stated.edge)));
+    // of a stretch that is finished the rest keeps the width stated
+    const finish = finishes.find(({ edges }) =>
+      edges.some((one) => isOf(one, piece, stated.edge) && one.stretch === undefined),
+    );
     const wanted = finish && TURNED.has(finish.how) ? finishAllowance(finish) : undefined;
     if (wanted === undefined || Math.abs(wanted - stated.width) <= SAME_WIDTH) return [];
     return [contradicted(piece, stated, finish!, wanted, unit)];

@@ -72,6 +72,7 @@ export const raised: readonly Raised[] = [
     'broken-cut': 'A division whose cut does not go through',
     'broken-join': 'Pieces that can’t be joined edge to edge',
     'fold-not-straight': 'A fold along an edge that bends',
+    'overlapping-allowances': ['warning', 'Two allowances for one stretch of an edge'],
     'not-built-yet': ['warning', 'A statement that is read and not yet built'],
   }),
   ...entries('acceptance', {

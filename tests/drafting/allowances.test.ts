@@ -74,6 +74,68 @@ describe('an allowance', () => {
     near(areaOf(moved.cutting!), 220 * 220 + 20 * 50 + 20 * 10, 1e-6);
   });
 
+  it('of two stretches that overlap is the later one’s, and told', () => {
+    const [upper, lower] = ['allow 2cm at side from b to 15cm from b', 'allow 3cm at side from slit to c'];
+    const widths = (lines: readonly string[]): readonly number[] => {
+      const pattern = drafted(`${SHEET}${panel(['allow 1cm', ...lines])}`);
+      assert.deepEqual(codesOf(pattern), ['overlapping-allowances']);
+      const piece = pieceOf(pattern, 'panel');
+      return [60, 135, 180].map((s) => allowanceAt(piece, 'side', s));
+    };
+    assert.deepEqual(widths([upper, lower]), [20, 30, 30]);
+    assert.deepEqual(widths([lower, upper]), [20, 20, 30]);
+  });
+
+  it('of a stretch is an exception from a width that runs, which goes on beyond it', () => {
+    const lines = [
+      'allow 1cm',
+      'allow 1cm at b running to 3cm at c',
+      'allow 5cm at side from 5cm from b to slit',
+    ];
+    const pattern = drafted(`${SHEET}${panel(lines)}`);
+    assert.deepEqual(codesOf(pattern), []);
+    const piece = pieceOf(pattern, 'panel');
+    for (const [s, width] of [
+      [0, 10],
+      [40, 14],
+      [80, 50],
+      [150, 25],
+      [200, 30],
+    ] as const)
+      near(allowanceAt(piece, 'side', s), width, 1e-9, `${s}mm from b`);
+  });
+
+  it('of a stretch keeps with the corners of a piece that is worked', () => {
+    const text = `${SHEET}${panel(['allow 1cm', 'allow 3cm at side from slit to c'])}
+piece longer worked from panel {
+  lengthen 4cm at ((a down 5cm) to (b down 5cm))
+}
+`;
+    const pattern = drafted(
+      text.replace('side straight to c', 'side straight to slit\n      then straight to c'),
+    );
+    assert.deepEqual(codesOf(pattern), []);
+    const [run] = pieceOf(pattern, 'longer').running;
+    near(run!.from, 160, 1e-6, 'the slit has moved down');
+    near(run!.to, 240, 1e-6, 'the end of the side');
+  });
+
+  it('of a stretch gives way to a width for the whole of what is worked from the piece', () => {
+    const worked = (line: string) => {
+      const lines = [
+        'allow 1cm',
+        'allow 1cm at b running to 3cm at c',
+        'allow 2cm at back from 2cm from d to 5cm from d',
+      ];
+      const pattern = drafted(`${SHEET}${panel(lines)}\npiece other worked from panel {\n  ${line}\n}\n`);
+      assert.deepEqual(codesOf(pattern), []);
+      return pieceOf(pattern, 'other').running.map(({ edge }) => edge);
+    };
+    assert.deepEqual(worked('allow 1.5cm'), []);
+    assert.deepEqual(worked('allow 1.5cm at side'), ['back']);
+    assert.deepEqual(worked('cut pair'), ['side', 'back']);
+  });
+
   it('is on a worked piece what it was, until it is said anew', () => {
     const text = `${SHEET}${panel(['allow 1cm', 'allow 2cm at side', 'inlay 3cm at back'])}
 piece longer worked from panel {

@@ -4,6 +4,7 @@ import { distance } from '../../geometry';
 import type { Corner, Edge, Piece, RunningAllowance, StatedAllowance } from '../model';
 import { edgeShape } from '../shapes/parts';
 import { distanceAlong } from '../shapes/places';
+import { allOverlaid, shared } from './stretches';
 import { printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { allowance, allowances, cornerCuts, ownEdge, runningAllowances } from './cutting';
@@ -21,25 +22,67 @@ export function readAllowing(reader: Reader, outline: Outline, block: readonly S
   const { edges, corners, every } = outline;
   return {
     allowances: allowances(reader, every, block),
-    running: [
-      ...runningAllowances(reader, edges, corners, block),
-      ...ofKind(block, 'allow').flatMap(([line, node]) => steppedAllowance(reader, edges, line, node)),
-    ],
+    running: stretches(reader, edges, corners, ofKind(block, 'allow')),
     cornerCuts: ofKind(block, 'corner').flatMap(([line, node]) => cornerCut(reader, outline, line, node)),
     statedAllowances: ofKind(block, 'allow').flatMap(([line, node]) => stated(reader, every, line, node)),
     inlays: inlays(reader, edges, ofKind(block, 'inlay')),
   };
 }
 
+/** In the order of the lines; where two lie on each other the later counts, and the reader is asked. */
+function stretches(
+  reader: Reader,
+  edges: readonly Edge[],
+  corners: readonly Corner[],
+  lines: readonly (readonly [Statement, AllowNode])[],
+): readonly RunningAllowance[] {
+  const said: { readonly run: RunningAllowance; readonly line: Statement }[] = [];
+  for (const [line, node] of lines) {
+    const runs = [
+      ...runningAllowances(reader, edges, corners, [line]),
+      ...steppedAllowance(reader, edges, line, node),
+    ];
+    for (const run of runs) {
+      // a stretch within a width that runs is an exception from it
+      const under = said.find((one) => shared(one.run, run) > ON_CORNER && one.run.stepped === run.stepped);
+      if (under !== undefined) overlapping(reader, edges, node, [under, { run, line }]);
+      said.push({ run, line });
+    }
+  }
+  return allOverlaid(
+    [],
+    said.map(({ run }) => run),
+  );
+}
+
+function overlapping(
+  reader: Reader,
+  edges: readonly Edge[],
+  node: AllowNode,
+  [under, over]: readonly { readonly run: RunningAllowance; readonly line: Statement }[],
+): void {
+  const { edge } = over!.run;
+  const { source } = edges.find(({ name }) => name === edge)!;
+  const both = printLength(shared(under!.run, over!.run), reader.unit);
+  const message = `This line and an earlier one both give a width to ${both} of ${edge}. There this one counts; let one begin where the other ends.`;
+  reader.statement = over!.line;
+  report(reader, 'overlapping-allowances', node.stretch?.at ?? node.at, message, {
+    related: [{ source, statement: under!.line, message: 'The earlier line.' }],
+  });
+}
+
 /** What a worked piece's own block says, on top of what it was worked from; the later word counts. */
 export function allowedAnew(before: Piece, own: Allowing): Allowing {
   const again = (edge: string): boolean => (own.statedAllowances ?? []).some((one) => one.edge === edge);
   // a width for the whole piece takes the place of everything said before
-  const whole = own.allowances.size > 0 && (own.statedAllowances ?? []).length < own.allowances.size;
+  const whole = [...own.allowances.keys()].some((edge) => !again(edge));
   return {
     allowances:
       own.allowances.size === 0 ? before.allowances : new Map([...before.allowances, ...own.allowances]),
-    running: [...before.running.filter(({ edge }) => !again(edge) && !whole), ...own.running],
+    running: allOverlaid(
+      before.running.filter(({ edge }) => !again(edge) && !whole),
+      own.running,
+    ),
     cornerCuts: [...own.cornerCuts, ...before.cornerCuts],
     statedAllowances: [
       ...(before.statedAllowances ?? []).filter(({ edge }) => !again(edge) && !whole),

@@ -6,12 +6,14 @@ import { distance, type CornerRule, type Point, type Which } from '../../geometr
 import type { Edge, Finish, Piece, RuledCorner, Seam, SewnEdge } from '../model';
 import { ON_CORNER } from '../pieces/allowing';
 
-/** What surrounds a piece; `hems` are its edges that are turned up, with how often each is folded. */
+/** What surrounds a piece. */
 export interface Surroundings {
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
-  readonly hems: ReadonlyMap<string, 1 | 2>;
-  readonly allowances: ReadonlyMap<string, number>;
+  /** How often an edge is folded where it ends; undefined where it is not turned up there. */
+  readonly hemAt: (edge: Edge, end: 'start' | 'end') => 1 | 2 | undefined;
+  /** How wide its allowance is there, mm. */
+  readonly widthAt: (edge: Edge, end: 'start' | 'end') => number;
 }
 
 /** Two edges that follow each other, with the corner between them. */
@@ -70,18 +72,17 @@ function asSaid(how: How, piece: Piece, pair: Pair, around: Surroundings): Rule 
 }
 
 /** The one of the two that is turned up; of two hems the second lies over the first. */
-const hemOf = ({ before, after }: Pair, { hems }: Surroundings): Which | undefined =>
-  hems.has(after.name) ? 'after' : hems.has(before.name) ? 'before' : undefined;
+const hemOf = ({ before, after }: Pair, { hemAt }: Surroundings): Which | undefined =>
+  hemAt(after, 'start') !== undefined ? 'after' : hemAt(before, 'end') !== undefined ? 'before' : undefined;
 
-const turnedBack = ({ before, after }: Pair, edge: Which, { hems }: Surroundings): CornerRule => ({
+const turnedBack = ({ before, after }: Pair, edge: Which, { hemAt }: Surroundings): CornerRule => ({
   how: 'turned-back',
   edge,
-  folds: hems.get((edge === 'before' ? before : after).name) ?? 1,
+  folds: (edge === 'before' ? hemAt(before, 'end') : hemAt(after, 'start')) ?? 1,
 });
 
-function wider({ before, after }: Pair, { allowances }: Surroundings): Which {
-  return (allowances.get(before.name) ?? 0) > (allowances.get(after.name) ?? 0) ? 'before' : 'after';
-}
+const wider = ({ before, after }: Pair, { widthAt }: Surroundings): Which =>
+  widthAt(before, 'end') > widthAt(after, 'start') ? 'before' : 'after';
 
 /** The edge whose allowance a corner's word speaks of: the seam that is crossed there, a faced edge, the only one sewn, the wider. */
 function endingAt(piece: Piece, pair: Pair, around: Surroundings): Which {

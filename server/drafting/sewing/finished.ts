@@ -21,15 +21,18 @@ import type {
   Seam,
   TightAllowance,
 } from '../model';
+import { equal } from '../equal';
 import { cutPath } from '../pieces/roof';
+import { allowanceAt } from '../pieces/widths';
 import { ruledCorners } from './corner-rules';
-import { finishAllowance } from './finish';
+import { hemAtEnd, hemsOf, takenByFinishes, withFinishes, withStretches } from './finish-widths';
 import { cutHoles } from './hole-cutting';
 import type { PlacedNotch } from './notch';
 
 /** What a piece gets from the lines that stand outside its block. */
 export interface Finishing {
   readonly allowances: ReadonlyMap<string, number>;
+  readonly running: Piece['running'];
   readonly hems: ReadonlyMap<string, 1 | 2>;
   readonly ruledCorners: readonly RuledCorner[];
 }
@@ -39,15 +42,21 @@ export interface Finishing {
  * @param seams those that take one
  */
 export function finishing(piece: Piece, finishes: readonly Finish[], seams: readonly Seam[]): Finishing {
-  const allowances = withFinishes(piece, finishes);
-  const hems = hemsOf(piece, finishes);
-  return { allowances, hems, ruledCorners: ruledCorners(piece, { seams, finishes, hems, allowances }) };
+  const taken = takenByFinishes(piece, finishes);
+  const allowed = { allowances: withFinishes(piece, taken), running: withStretches(piece, taken) };
+  const hems = hemsOf(taken);
+  const hemAt = (edge: Edge, end: 'start' | 'end') => hemAtEnd(taken, edge, end);
+  const wide = { ...piece, ...allowed };
+  const widthAt = ({ name, path }: Edge, end: 'start' | 'end'): number =>
+    allowanceAt(wide, name, end === 'start' ? 0 : path.length);
+  return { ...allowed, hems, ruledCorners: ruledCorners(piece, { seams, finishes, hemAt, widthAt }) };
 }
 
 /** Whether two come to the same, so that a piece need not be cut anew. */
 export const sameFinishing = (a: Finishing, b: Finishing): boolean =>
   sameMap(a.allowances, b.allowances) &&
   sameMap(a.hems, b.hems) &&
+  equal(a.running, b.running) &&
   a.ruledCorners.length === b.ruledCorners.length &&
   a.ruledCorners.every((corner, i) => sameCorner(corner, b.ruledCorners[i]!));
 
@@ -79,35 +88,15 @@ export const withCutting = (piece: Piece): Piece => {
   return { ...rest, ...(rest.holes.length > 0 && { holes: cutHoles(rest) }), ...cutting(rest) };
 };
 
-/** A finish gives its own allowance; a fold has none. */
-function withFinishes(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<string, number> {
-  const allowances = new Map(piece.allowances);
-  for (const finish of finishes) {
-    const width = finishAllowance(finish);
-    if (width === undefined) continue;
-    for (const edge of finish.edges) if (edge.piece === piece.base) allowances.set(edge.edge, width);
-  }
-  if (piece.fold !== undefined) allowances.set(piece.fold.edge, 0);
-  return allowances;
-}
-
-/** Edges that are turned up: how often each is folded. */
-function hemsOf(piece: Piece, finishes: readonly Finish[]): ReadonlyMap<string, 1 | 2> {
-  const hems = new Map<string, 1 | 2>();
-  for (const { how, edges } of finishes) {
-    if (how !== 'turned-up' && how !== 'turned-twice') continue;
-    for (const { piece: of, edge } of edges)
-      if (of === piece.base) hems.set(edge, how === 'turned-up' ? 1 : 2);
-  }
-  return hems;
-}
-
 type Uncut = Omit<Piece, 'cutting' | 'cutShape'>;
 
 /** None for an outline with a gap, or where no allowance is stated at all: such a piece is shown by its sewing line. */
 function cutting(piece: Uncut): Pick<Piece, 'cutting' | 'cutShape'> {
-  const { allowances, inlays } = piece;
-  const stated = [...allowances.values()].some((width) => width > 0) || allowances.size >= piece.edges.length;
+  const { allowances, inlays, running } = piece;
+  const stated =
+    running.length > 0 ||
+    [...allowances.values()].some((width) => width > 0) ||
+    allowances.size >= piece.edges.length;
   if (piece.gaps.length > 0 || !stated) return {};
   const runs = piece.edges.map((edge) => cutEdges(piece, edge));
   const bare = cuttingLine(withCorners(piece, runs).flat());

@@ -8,6 +8,7 @@ import { printLength } from '../../values/quantity';
 import { report, wordsOf, type Reader } from '../../values/reader';
 import { moved } from '../moved';
 import { areaLeft } from '../holes';
+import { stretchesAfter } from '../stretches';
 import type { OwnParts } from '../parts';
 import { centreOf, dartNamed, edgeNamed, onOutline, placeOn, remember, type Step } from './bench';
 import type { Worked } from './ring';
@@ -43,7 +44,8 @@ export function workPiece(
     worked = next;
   }
   const area = areaLeft(worked.edges, worked.holes);
-  return { ...base, ...worked, area, unbuilt: [...base.unbuilt, ...bench.failed] };
+  const running = stretchesAfter(base, worked);
+  return { ...base, ...worked, area, running, unbuilt: [...base.unbuilt, ...bench.failed] };
 }
 
 /** The piece turned over, as `mirrored` asks. */
