@@ -300,9 +300,7 @@ join one.side to two.inner into both
   });
 
   it('finds a name for what is joined to the same piece once more', () => {
-    const again = drafted(
-      `${MARKED}join both.side to two.inner into all\n`,
-    );
+    const again = drafted(`${MARKED}join both.side to two.inner into all\n`);
     assert.deepEqual(
       pieceOf(again, 'all').holes.map(({ name }) => name),
       ['slit', 'two-slit', 'two-two-slit'],
