@@ -12,6 +12,7 @@ import { runMeasure, type MeasureOptions } from './measure';
 import { bodyChoice, settings, severitySetting } from './open';
 import { runPrint, type PrintOptions } from './print';
 import { runSheet, type SheetOptions } from './sheet';
+import { sizeNames } from './sizes';
 
 /** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
 export async function run(args: readonly string[], io: Io): Promise<Exit | undefined> {
@@ -123,10 +124,12 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .description('draw the pieces in full size')
     .argument('<file>', 'pattern file')
     .option('--out <folder>', 'where the picture goes; made if it is missing', '.')
+    .option('--pieces <names>', 'some pieces only, with commas between', (words: string) => words.split(','))
+    .option('--sizes <names>', 'sizes drawn on one another: all, or names with commas between', sizeNames)
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(format('svg', 'png'))
-    .action(async (file: string, options: Given & Pick<DrawOptions, 'format' | 'out'>) =>
+    .action(async (file: string, options: Given & Omit<DrawOptions, 'for' | 'set'>) =>
       done(await runDraw(file, chosen(options), io)),
     );
 }

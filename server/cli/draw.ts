@@ -1,6 +1,7 @@
 /** `draftwright draw`: one picture of a pattern, written whole or not at all. */
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
+import { nest } from '../drawing/nest';
 import { toPng } from '../drawing/png';
 import { toSvg } from '../drawing/svg';
 import type { Drawing } from '../drawing/model';
@@ -10,11 +11,16 @@ import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, type Choice } from './open';
 import { counted } from './print/ink';
 import { countOf, type Report } from './print/report';
+import { drawnSizes } from './sizes';
+import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
 
 export interface DrawOptions extends Choice {
   readonly out: string;
   readonly format: 'svg' | 'png';
+  readonly pieces?: readonly string[];
+  /** Sizes to be drawn on one another. */
+  readonly sizes?: readonly string[];
 }
 
 /** Draws what can be drawn and says what can't. */
@@ -22,8 +28,10 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   const bench = new Bench(io);
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
-  const drawing = draw(opened.pattern);
-  missing(opened.pattern, drawing, report).forEach((line) => io.err(line));
+  const whole = draw(opened.pattern);
+  missing(opened.pattern, whole, report).forEach((line) => io.err(line));
+  const all = options.sizes === undefined ? whole : nest(drawnSizes(bench, opened, options.sizes, options));
+  const drawing = somePieces(all, options.pieces);
   const errors = countOf(report, 'error');
   if (drawing.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
@@ -31,7 +39,8 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   }
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.${options.format}`);
   writeWhole(absolute(io, file), await picture(drawing, options, io), file);
-  io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}\n`);
+  const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
+  io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}${sizes}\n`);
   if (errors === 0) return CLEAN;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
   return FAULTY;

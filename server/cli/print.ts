@@ -1,6 +1,6 @@
 /** `draftwright print`: a pattern in full size on papers that are taped together, as one PDF. */
 import { basename, join } from 'node:path';
-import { draw, place } from '../drawing/draw';
+import { draw } from '../drawing/draw';
 import { LONGEST_MM, papers, paperNamed, type Paper } from '../drawing/paper/papers';
 import { MOST_PAPERS, papersOver } from '../drawing/paper/tiles';
 import type { Drawing } from '../drawing/model';
@@ -10,6 +10,7 @@ import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, type Choice } from './open';
 import { counted } from './print/ink';
 import { countOf } from './print/report';
+import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
 
 export interface PrintOptions extends Choice {
@@ -27,7 +28,7 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
   const report = reportOn(bench, [opened]);
   const whole = draw(opened.pattern);
   missing(opened.pattern, whole, report).forEach((line) => io.err(line));
-  const drawing = only(whole, options);
+  const drawing = somePieces(whole, options.pieces);
   if (drawing.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;
@@ -77,14 +78,4 @@ function known(name: string): Paper {
   throw new Unable(
     `No paper is called ${name}. Papers are ${names}, or whole for one sheet as large as the drawing.`,
   );
-}
-
-/** Some pieces of a drawing; a name that is no piece is said. */
-function only(drawing: Drawing, { pieces: names }: PrintOptions): Drawing {
-  if (names === undefined) return drawing;
-  const known = drawing.pieces.map(({ name }) => name);
-  const lost = names.find((name) => !known.includes(name));
-  if (lost !== undefined) throw new Unable(`No piece is called ${lost}. Pieces are ${known.join(', ')}.`);
-  const pieces = drawing.pieces.filter(({ name }) => names.includes(name));
-  return { ...drawing, pieces, ...place(pieces) };
 }

@@ -3,7 +3,7 @@
  * says in words what each weight and dash means. A print that came out in another size is found here, before cutting.
  */
 import type { Drawing, LineRole } from './model';
-import { decimal, lineTypes } from './lines';
+import { decimal, lineTypeOf, lineTypes, type LineType } from './lines';
 import { group, leaf, text } from './xml';
 
 type Unit = Drawing['unit'];
@@ -21,7 +21,7 @@ interface Ruler {
 
 const INCH_MM = 25.4;
 const GAP_MM = 12;
-/** Lines of the key that not every pattern has, in a second column. */
+/** Lines of the key that not every pattern has, in a column of their own. */
 const BESIDES: readonly LineRole[] = ['hole', 'centre', 'tape', 'topstitch', 'crease'];
 const BESIDE_MM = 105;
 const KEY: readonly LineRole[] = ['cutting', 'sewing', 'fold', 'grain', 'balance', 'notch'];
@@ -42,9 +42,10 @@ const rulers: Readonly<Record<Unit, Ruler>> = {
 };
 
 /** Room the strip takes, mm. */
-export function legendSize(unit: Unit): { readonly width: number; readonly height: number } {
-  const ruler = rulers[unit];
-  return { width: ruler.square + GAP_MM + ruler.length + GAP_MM, height: ruler.square };
+export function legendSize(drawing: Drawing): { readonly width: number; readonly height: number } {
+  const ruler = rulers[drawing.unit];
+  const beside = Math.max(ruler.length, columnsOf(drawing).length * BESIDE_MM);
+  return { width: ruler.square + GAP_MM + beside + GAP_MM, height: ruler.square };
 }
 
 export function legend(drawing: Drawing, left: number, top: number): string {
@@ -105,19 +106,39 @@ function rulerLine(ruler: Ruler): string {
   ]);
 }
 
-/** Every kind of line that a pattern may have, and beside them those that this one has besides. */
 function key(drawing: Drawing): string {
-  const drawn = new Set(drawing.pieces.flatMap(({ lines }) => lines.map(({ role }) => role)));
-  const beside = BESIDES.filter((role) => drawn.has(role)).slice(0, KEY.length);
-  return group('g', { class: 'key', transform: 'translate(0 46)' }, [
-    ...keyRows(KEY),
-    ...(beside.length === 0 ? [] : [group('g', { transform: `translate(${BESIDE_MM} 0)` }, keyRows(beside))]),
-  ]);
+  const columns = columnsOf(drawing).map((rows, i) =>
+    i === 0 ? rows : [group('g', { transform: `translate(${i * BESIDE_MM} 0)` }, rows)],
+  );
+  return group('g', { class: 'key', transform: 'translate(0 46)' }, columns.flat());
 }
 
-function keyRows(roles: readonly LineRole[]): string[] {
-  return roles.flatMap((role, i) => {
-    const type = lineTypes[role];
+/**
+ * Every kind of line that a pattern may have, beside them those that this one has besides, and the sizes of a nest, whose
+ * cutting lines look otherwise.
+ */
+function columnsOf({ pieces, sizes = [] }: Drawing): readonly string[][] {
+  const lines = pieces.flatMap((piece) => piece.lines);
+  const drawn = new Set(lines.map(({ role }) => role));
+  const shared = new Set(lines.filter(({ ofSize }) => ofSize === undefined).map(({ role }) => role));
+  const usual = sizes.length === 0 ? KEY : KEY.filter((role) => role === 'notch' || shared.has(role));
+  const beside = BESIDES.filter((role) => drawn.has(role)).slice(0, KEY.length);
+  const rows = [usual, beside].map((roles) => roles.map((role): KeyRow => ({ role, type: lineTypes[role] })));
+  const sized = sizes.map((size): KeyRow => ({
+    role: 'cutting',
+    type: lineTypeOf({ role: 'cutting', ofSize: size }, sizes),
+  }));
+  for (let i = 0; i < sized.length; i += KEY.length) rows.push(sized.slice(i, i + KEY.length));
+  return rows.filter((column) => column.length > 0).map(keyRows);
+}
+
+interface KeyRow {
+  readonly role: LineRole;
+  readonly type: LineType;
+}
+
+function keyRows(rows: readonly KeyRow[]): string[] {
+  return rows.flatMap(({ role, type }, i) => {
     const y = i * 9;
     const dash: Record<string, string> = type.dash.length
       ? { 'stroke-dasharray': type.dash.map(decimal).join(' ') }

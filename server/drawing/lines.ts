@@ -45,6 +45,40 @@ export const lineTypes: Readonly<Record<LineRole, LineType>> = {
   construction: lineType(0.13, 'construction'),
 };
 
+/**
+ * How the sizes of a nest are told apart, in the order of their table: each by a dash of its own, in widths of the
+ * line, and its neighbours by weight as well. A table longer than the dashes begins them anew with the weights
+ * changed over.
+ */
+const SIZE_DASHES: readonly (readonly number[])[] = [
+  [],
+  [SHORT_DASH, GAP],
+  [LONG_DASH, GAP, DOT, GAP],
+  [VERY_SHORT_DASH, GAP],
+  [LONG_DASH, GAP, DOT, GAP, DOT, GAP],
+  [DOT, GAP],
+  [LONG_DASH, GAP, VERY_SHORT_DASH, GAP],
+  [LONG_DASH, GAP],
+];
+const SIZE_WEIGHTS = [0.5, 0.35] as const;
+/** Lines that the shears or the needle follow; signs and words of a size keep their look. */
+const SIZED_ROLES: ReadonlySet<LineRole> = new Set(['cutting', 'hole', 'sewing', 'dart']);
+const WITHIN = 0.18;
+
+/** How a line is drawn: by what it is and, in a nest, by its size. */
+export function lineTypeOf(
+  { role, ofSize }: Pick<DrawnLine, 'role' | 'ofSize'>,
+  sizes: readonly string[] = [],
+): LineType {
+  const index = ofSize === undefined ? -1 : sizes.indexOf(ofSize);
+  if (index < 0 || !SIZED_ROLES.has(role)) return lineTypes[role];
+  const round = Math.floor(index / SIZE_DASHES.length);
+  const outline = role === 'cutting' || role === 'hole';
+  const weight = outline ? SIZE_WEIGHTS[(index + round) % 2]! : WITHIN;
+  const dash = SIZE_DASHES[index % SIZE_DASHES.length]!;
+  return lineType(weight, `size ${ofSize}`, ...dash.map((times) => (outline ? times : times * 1.5)));
+}
+
 /** Roles from the quietest to the loudest: a printer that draws in this order never buries a cutting line. */
 export const paintOrder: readonly LineRole[] = [
   'construction',

@@ -55,10 +55,13 @@ export interface DrawnLine {
   readonly arrows: 'none' | 'end' | 'both';
   /** What a person reads when pointing at it: "side, 68.4 cm, sewn to back side". */
   readonly tip: string;
+  /** In a nest: the size that it belongs to; undefined for what all sizes share. */
+  readonly ofSize?: string;
 }
 
 export interface DrawnText {
-  readonly role: 'title' | 'detail' | 'edge' | 'note';
+  /** `size` stands in a nest alone: the size, written beside its line. */
+  readonly role: 'title' | 'detail' | 'edge' | 'note' | 'size';
   readonly source: Source;
   readonly text: string;
   /** Middle of the text's base line. */
@@ -67,6 +70,10 @@ export interface DrawnText {
   readonly size: number;
   /** Degrees, clockwise as seen. */
   readonly turn: number;
+  /** In a nest: the size that it belongs to. */
+  readonly ofSize?: string;
+  /** It stands on lines: bare paper is left behind the words. */
+  readonly clear?: boolean;
 }
 
 /** A point of the draft or a corner of the piece: a small dot, its name on hover. */
@@ -75,6 +82,8 @@ export interface DrawnDot {
   readonly source: Source;
   readonly name: string;
   readonly at: Spot;
+  /** In a nest: the size that it belongs to. */
+  readonly ofSize?: string;
 }
 
 export interface PieceDrawing {
@@ -105,4 +114,6 @@ export interface Drawing {
   readonly pieces: readonly PieceDrawing[];
   readonly placements: readonly Placement[];
   readonly frame: Frame;
+  /** In a nest: the sizes that are drawn on one another, as their table has them. */
+  readonly sizes?: readonly string[];
 }

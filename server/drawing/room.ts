@@ -117,7 +117,7 @@ function inside(at: Point, ring: readonly Point[]): boolean {
 }
 
 /** Whether a straight stretch meets a rectangle: clipped against its four sides (Liang & Barsky, ACM TOG 3, 1984). */
-function meets(p: Point, q: Point, left: number, right: number, top: number, bottom: number): boolean {
+export function meets(p: Point, q: Point, left: number, right: number, top: number, bottom: number): boolean {
   // most stretches lie all to one side
   if ((p.x < left && q.x < left) || (p.x > right && q.x > right)) return false;
   if ((p.y < top && q.y < top) || (p.y > bottom && q.y > bottom)) return false;

@@ -13,7 +13,7 @@ import type {
   PieceDrawing,
   Placement,
 } from './model';
-import { arrowHeads, decimal, lineTypes, paintOrder, pathData } from './lines';
+import { arrowHeads, decimal, lineTypeOf, paintOrder, pathData } from './lines';
 import { legend, legendSize } from './legend';
 import { group, leaf, text, type Attributes } from './xml';
 
@@ -78,7 +78,7 @@ function layOut(drawing: Drawing, options: SvgOptions): Layout {
   const margin = marginOf(options);
   const { left, top, right, bottom } = drawing.frame;
   const legendTop = bottom + (bottom > top ? GAP_ABOVE_LEGEND_MM : 0);
-  const size = options.bare ? { width: 1, height: 1 } : legendSize(drawing.unit);
+  const size = options.bare ? { width: 1, height: 1 } : legendSize(drawing);
   const paper = {
     left: left - margin,
     top: top - margin,
@@ -93,7 +93,9 @@ function pieces(drawing: Drawing, options: SvgOptions): string[] {
   const taken = new Set<string>();
   return drawing.placements.flatMap((placement) => {
     const piece = named.get(placement.piece);
-    return piece ? [pieceGroup(piece, placement, identifier(piece.name, taken), options)] : [];
+    return piece
+      ? [pieceGroup(piece, placement, identifier(piece.name, taken), { ...options, ...drawing })]
+      : [];
   });
 }
 
@@ -106,23 +108,63 @@ function identifier(name: string, taken: Set<string>): string {
   return id;
 }
 
-function pieceGroup(piece: PieceDrawing, placement: Placement, id: string, options: SvgOptions): string {
+function pieceGroup(
+  piece: PieceDrawing,
+  placement: Placement,
+  id: string,
+  { sizes, construction = false }: SvgOptions & Pick<Drawing, 'sizes'>,
+): string {
   const { x, y } = placement.by;
-  const roles = paintOrder.filter((role) => role !== 'construction' || options.construction);
   const attributes = { id, class: 'piece', transform: `translate(${decimal(x)} ${decimal(y)})` };
+  const found = { sizes: sizes ?? [], construction };
   return group('g', attributes, [
     text('title', {}, piece.spoken || piece.name),
-    ...roles.flatMap((role) => lineGroup(role, piece.lines)),
-    ...dotGroup(piece.dots.filter((dot) => dot.role !== 'point' || options.construction)),
-    ...textGroup(piece.texts),
+    ...drawnGroups(only(piece, undefined), id, found),
+    ...found.sizes.flatMap((size, i) => {
+      const name = `${id}.size-${i + 1}`;
+      const inside = drawnGroups(only(piece, size), name, found);
+      const title = text('title', {}, `${piece.name}, size ${size}`);
+      return inside.length === 0 ? [] : [group('g', { id: name, class: 'size' }, [title, ...inside])];
+    }),
   ]);
 }
 
-function lineGroup(role: LineRole, all: readonly DrawnLine[]): string[] {
+/** What a piece has for one size of a nest; for no size: what all of them share. */
+function only({ lines, dots, texts }: PieceDrawing, size: string | undefined): Drawn {
+  const own = ({ ofSize }: { readonly ofSize?: string }): boolean => ofSize === size;
+  return { lines: lines.filter(own), dots: dots.filter(own), texts: texts.filter(own) };
+}
+
+type Drawn = Pick<PieceDrawing, 'lines' | 'dots' | 'texts'>;
+
+/** Lines by what they are, from the quietest to the loudest, then dots and words; each under a name of its own. */
+function drawnGroups(
+  { lines, dots, texts }: Drawn,
+  id: string,
+  { sizes, construction }: { readonly sizes: readonly string[]; readonly construction: boolean },
+): string[] {
+  const roles = paintOrder.filter((role) => role !== 'construction' || construction);
+  return [
+    ...roles.flatMap((role) => lineGroup(role, lines, id, sizes)),
+    ...dotGroup(
+      dots.filter((dot) => dot.role !== 'point' || construction),
+      id,
+    ),
+    ...textGroup(texts, id),
+  ];
+}
+
+function lineGroup(
+  role: LineRole,
+  all: readonly DrawnLine[],
+  id: string,
+  sizes: readonly string[],
+): string[] {
   const lines = all.filter((line) => line.role === role);
   if (lines.length === 0) return [];
-  const type = lineTypes[role];
+  const type = lineTypeOf(lines[0]!, sizes);
   const attributes = {
+    id: `${id}.${role}`,
     class: role,
     fill: 'none',
     stroke: '#000',
@@ -146,17 +188,31 @@ function headElement(x: number, y: number, turn: number): string {
   return leaf('path', { class: 'arrow', transform: place, d, fill: '#000', stroke: 'none' });
 }
 
-function dotGroup(dots: readonly DrawnDot[]): string[] {
+function dotGroup(dots: readonly DrawnDot[], id: string): string[] {
   if (dots.length === 0) return [];
   const circles = dots.map((dot) =>
     leaf('circle', { cx: dot.at.x, cy: dot.at.y, r: DOT_RADIUS_MM[dot.role] }, text('title', {}, dot.name)),
   );
-  return [group('g', { class: 'dots' }, circles)];
+  return [group('g', { id: `${id}.dots`, class: 'dots' }, circles)];
 }
 
-function textGroup(texts: readonly DrawnText[]): string[] {
+function textGroup(texts: readonly DrawnText[], id: string): string[] {
   if (texts.length === 0) return [];
-  return [group('g', { class: 'texts', 'text-anchor': 'middle' }, texts.map(textElement))];
+  const attributes = { id: `${id}.texts`, class: 'texts', 'text-anchor': 'middle' };
+  return [group('g', attributes, texts.flatMap(textElements))];
+}
+
+/** Width of a letter of the bundled font against its capitals, taken so wide that no letter stands on a line. */
+const LETTER = 1;
+
+/** Words that stand on lines have bare paper behind them. */
+function textElements(drawn: DrawnText): string[] {
+  if (drawn.clear !== true) return [textElement(drawn)];
+  const { at, size, turn } = drawn;
+  const [wide, high] = [drawn.text.length * size * LETTER, size * 1.3];
+  const transform = `translate(${decimal(at.x)} ${decimal(at.y)}) rotate(${decimal(turn)})`;
+  const box = { x: -wide / 2, y: -size * 1.15, width: wide, height: high, fill: '#fff', transform };
+  return [leaf('rect', { class: 'clear', ...box }), textElement(drawn)];
 }
 
 function textElement(drawn: DrawnText): string {

@@ -5,8 +5,8 @@
 import type { Edge, Piece } from '../drafting/model';
 import { carriedBy, carriedTogether } from '../drafting/pieces/carried';
 import { apply, mirror, type Affine } from '../geometry';
-import type { DrawnDot, DrawnLine, Spot, Stretch } from './model';
-import { rounded } from './path';
+import type { DrawnDot, DrawnLine, Spot } from './model';
+import { movedLine, movedSpot } from './moved';
 
 /** Whether a half is drafted of what is cut flat. */
 export const isOpen = (piece: Piece): boolean =>
@@ -50,33 +50,15 @@ const mirrored = (edge: Edge, m: Affine): Edge => ({
 /** The other half of what is drawn of one; lines on the centre itself stand there already. */
 export const otherHalf = (lines: readonly DrawnLine[], m: Affine): DrawnLine[] =>
   lines.flatMap((line) => {
-    const other = {
-      ...line,
-      start: moved(line.start, m),
-      stretches: line.stretches.map((s) => movedStretch(s, m)),
-    };
+    const other = movedLine(line, m);
     return isSame(line, other) ? [] : [other];
   });
 
 export const otherDots = (dots: readonly DrawnDot[], m: Affine): DrawnDot[] =>
   dots.flatMap((dot) => {
-    const at = moved(dot.at, m);
+    const at = movedSpot(dot.at, m);
     return near(at, dot.at) ? [] : [{ ...dot, at }];
   });
-
-function moved(at: Spot, m: Affine): Spot {
-  const { x, y } = apply(m, at);
-  return { x: rounded(x), y: rounded(y) };
-}
-
-function movedStretch(stretch: Stretch, m: Affine): Stretch {
-  const flat: number[] = [];
-  for (let i = 0; i < stretch.length; i += 2) {
-    const { x, y } = moved({ x: stretch[i]!, y: stretch[i + 1]! }, m);
-    flat.push(x, y);
-  }
-  return flat as unknown as Stretch;
-}
 
 const near = (a: Spot, b: Spot): boolean => Math.hypot(a.x - b.x, a.y - b.y) < 0.01;
 

@@ -1,0 +1,50 @@
+/** The label of a nest: the words of its smallest size, and what is said of some sizes only with their names before it. */
+import type { DrawnText } from './model';
+import type { Sized, SizedPiece } from './nest';
+
+/** Height of a line of text, in heights of a capital, as in words.ts. */
+const LEADING = 1.9;
+
+/** Smallest first, so that the label lies within every size. Lengths of edges differ from size to size, and are left out. */
+export function nestedLabel(laid: readonly SizedPiece[], sized: readonly Sized[]): readonly DrawnText[] {
+  const bodies = new Map(sized.map(({ size, drawing }) => [size, `for ${drawing.body}`]));
+  const said = laid.map(({ size, piece }) =>
+    piece.texts.filter(({ role, text }) => role === 'detail' && text !== bodies.get(size)),
+  );
+  const [first] = laid;
+  if (first === undefined) return [];
+  const own = first.piece.texts.filter(({ role }) => role === 'title' || role === 'note');
+  const sizes = laid.map(({ size }) => size);
+  return [...own, ...placed(first, [`sizes ${sizes.join(', ')}`, ...merged(said, sizes)], bodies)];
+}
+
+/** Every line once, in the order of the first size that says it. */
+function merged(said: readonly (readonly DrawnText[])[], sizes: readonly string[]): readonly string[] {
+  const of = new Map<string, string[]>();
+  said.forEach((lines, i) => {
+    for (const text of new Set(lines.map((line) => line.text)))
+      of.set(text, [...(of.get(text) ?? []), sizes[i]!]);
+  });
+  return [...of].map(([text, some]) => (some.length === sizes.length ? text : `${some.join(', ')}: ${text}`));
+}
+
+/** Where the lines of the first size stand, the line of its body taken by that of the sizes; further ones below them. */
+function placed(
+  { size, piece }: SizedPiece,
+  lines: readonly string[],
+  bodies: ReadonlyMap<string, string>,
+): readonly DrawnText[] {
+  const places = piece.texts.filter(({ role }) => role === 'detail');
+  const last = places.at(-1);
+  if (last === undefined) return [];
+  const body = places.findIndex(({ text }) => text === bodies.get(size));
+  const [sizeLine, ...others] = lines as [string, ...string[]];
+  const order =
+    body < 0 ? [...others, sizeLine] : [...others.slice(0, body), sizeLine, ...others.slice(body)];
+  return order.map((text, i): DrawnText => {
+    const own = places[i];
+    if (own !== undefined) return { ...own, text };
+    const y = last.at.y + (i - places.length + 1) * last.size * LEADING;
+    return { ...last, text, at: { x: last.at.x, y } };
+  });
+}
