@@ -90,22 +90,26 @@ function layOut(drawing: Drawing, options: SvgOptions): Layout {
 
 function pieces(drawing: Drawing, options: SvgOptions): string[] {
   const named = new Map(drawing.pieces.map((piece) => [piece.name, piece]));
-  const taken = new Set<string>();
+  const identifiers = new Identifiers();
   return drawing.placements.flatMap((placement) => {
     const piece = named.get(placement.piece);
     return piece
-      ? [pieceGroup(piece, placement, identifier(piece.name, taken), { ...options, ...drawing })]
+      ? [pieceGroup(piece, placement, identifiers.of('piece-', piece.name), { ...options, ...drawing })]
       : [];
   });
 }
 
-/** An XML name made from a piece's name, each one once in the document. */
-function identifier(name: string, taken: Set<string>): string {
-  const plain = `piece-${name.replace(/[^A-Za-z0-9-]/gu, (sign) => `_${sign.codePointAt(0)!.toString(16)}_`)}`;
-  let id = plain;
-  for (let i = 2; taken.has(id); i++) id = `${plain}.${i}`;
-  taken.add(id);
-  return id;
+/** Names that XML allows, made from names of an author, each one once in the document: vector programs list them. */
+class Identifiers {
+  private readonly taken = new Set<string>();
+
+  of(before: string, name: string): string {
+    const plain = `${before}${name.replace(/[^A-Za-z0-9-]/gu, (sign) => `_${sign.codePointAt(0)!.toString(16)}_`)}`;
+    let id = plain;
+    for (let i = 2; this.taken.has(id); i++) id = `${plain}.${i}`;
+    this.taken.add(id);
+    return id;
+  }
 }
 
 function pieceGroup(
@@ -174,11 +178,13 @@ function lineGroup(
       ? { 'stroke-dasharray': type.dash.map(decimal).join(' ') }
       : { 'stroke-linecap': 'round' }),
   };
-  return [group('g', attributes, lines.flatMap(lineElements))];
+  const identifiers = new Identifiers();
+  const named = lines.flatMap((line) => lineElements(line, identifiers.of(`${id}.${role}.`, line.name)));
+  return [group('g', attributes, named)];
 }
 
-function lineElements(line: DrawnLine): string[] {
-  const path = leaf('path', { d: pathData(line) }, text('title', {}, line.tip || line.name));
+function lineElements(line: DrawnLine, id: string): string[] {
+  const path = leaf('path', { id, d: pathData(line) }, text('title', {}, line.tip || line.name));
   return [path, ...arrowHeads(line).map(({ at, turn }) => headElement(at.x, at.y, turn))];
 }
 
