@@ -1,20 +1,8 @@
 /** What the checks of allowances share: the edges of a seam or a finish with the pieces they belong to. */
-import type { Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
+import type { Finish, Piece, Seam, SewnEdge } from '../drafting/model';
 
 /** Widths nearer than this are one width, mm: rounding of units. */
 export const SAME_WIDTH = 0.05;
-
-const byBase = new WeakMap<readonly Piece[], ReadonlyMap<string, Piece>>();
-
-/** Pieces by their name in the text; where the wearer's sides differ the right one speaks for both. */
-export function piecesByBase({ pieces }: Pattern): ReadonlyMap<string, Piece> {
-  const before = byBase.get(pieces);
-  if (before !== undefined) return before;
-  const found = new Map<string, Piece>();
-  for (const piece of pieces) if (piece.side !== 'left') found.set(piece.base, piece);
-  byBase.set(pieces, found);
-  return found;
-}
 
 /** Only of what is cut, and drawn whole, anything is said. */
 export const isJudged = (piece: Piece | undefined): piece is Piece =>
@@ -32,3 +20,7 @@ export const isOf = (sewn: SewnEdge, piece: Piece, edge: string): boolean =>
 
 /** Every edge that a seam takes. */
 export const edgesOf = ({ left, right }: Seam): readonly SewnEdge[] => [...left, ...right];
+
+/** Names of the edges of a piece that seams take. */
+export const sewnEdges = ({ base }: Piece, seams: readonly Seam[]): ReadonlySet<string> =>
+  new Set(seams.flatMap(edgesOf).flatMap(({ piece, edge }) => (piece === base ? [edge] : [])));

@@ -1,8 +1,8 @@
 /** Finds darts drafted in the outline whose edge bends where the dart is closed. */
 import type { Finding, Fix } from '../drafting/finding';
-import type { Dart, Edge, Pattern, Piece } from '../drafting/model';
+import type { Dart, Edge, Piece } from '../drafting/model';
 import { bendsOf } from '../drafting/pieces/truing';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { dartsOf, placeOf } from './dart-places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -27,7 +27,7 @@ export const bentDart: Judged = {
 const ROUNDING = 1e-6;
 
 /** Laid darts are trued when they are cut, or left by `untrued` on purpose. */
-function ofEdge(piece: Piece, edge: Edge, pattern: Pattern): readonly Finding[] {
+function ofEdge(piece: Piece, edge: Edge, pattern: Judging): readonly Finding[] {
   const own = edge.parts.flatMap((part) => dartsOf(piece).filter(({ name }) => name === part.dart));
   if (!own.some(({ drafted }) => drafted)) return [];
   const range = usualRange(pattern, BEND);

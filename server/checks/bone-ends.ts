@@ -1,9 +1,9 @@
 /** Finds bones that end so near a seam that the needle would meet them. */
 import type { Finding } from '../drafting/finding';
-import type { Mark, Pattern, Piece } from '../drafting/model';
+import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { lineIntersections, scale, type Path, type Point } from '../geometry';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 import { rangeInWords, usualRange, type Usual } from './usual';
 
@@ -27,7 +27,7 @@ export const boneEnds: Judged = {
     ),
 };
 
-function ends(piece: Piece, mark: Mark, path: Path, pattern: Pattern): readonly Finding[] {
+function ends(piece: Piece, mark: Mark, path: Path, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, SHORT);
   const left = [
     leftBefore(piece, path.start, scale(path.tangentAt(0), -1)),

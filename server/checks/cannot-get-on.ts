@@ -4,6 +4,7 @@ import type { BodySheet, Finish, Pattern, Piece, Seam, SewnEdge } from '../draft
 import { edgeNamed, loopOf } from '../drafting/sewing/course';
 import { timesRound } from '../drafting/sewing/ring';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
+import { byBase } from './around';
 import { finding, type Judged } from './check';
 import { taken, whose } from './measurements';
 import { called, fateOf, isBandOf } from './seam-ends';
@@ -56,7 +57,8 @@ function judged(pattern: Pattern): readonly SourcedFinding[] {
   const around = [seams, finishes, usual, unit, whose(sheet), ...measures];
   const before = kept.get(pieces);
   if (before?.around.every((one, i) => one === around[i])) return before.found;
-  const found = WAYS.flatMap((way) => tooSmall(pattern, sheet, way));
+  const asked = { pattern, sheet, groups: allGroups(pattern) };
+  const found = WAYS.flatMap((way) => tooSmall(asked, way));
   kept.set(pieces, { around, found });
   return found;
 }
@@ -68,10 +70,17 @@ interface Together {
   readonly edges: readonly SewnEdge[];
 }
 
+interface Asked {
+  readonly pattern: Pattern;
+  readonly sheet: BodySheet;
+  readonly groups: readonly ReadonlyMap<Way, readonly Together[]>[];
+}
+
 /** A hair, mm. */
 const ROUNDING = 0.05;
 
-function tooSmall(pattern: Pattern, sheet: BodySheet, way: Way): readonly SourcedFinding[] {
+function tooSmall(asked: Asked, way: Way): readonly SourcedFinding[] {
+  const { pattern, sheet } = asked;
   const through = way.over.flatMap((name) => {
     const size = taken(sheet, name);
     return size === undefined ? [] : [{ name, size }];
@@ -80,7 +89,7 @@ function tooSmall(pattern: Pattern, sheet: BodySheet, way: Way): readonly Source
   if (through.length < way.over.length) return [];
   const least = through.reduce((a, b) => (b.size < a.size ? b : a));
   const range = usualRange(pattern, way.usual);
-  return rings(pattern, way).flatMap(({ together, length }) => {
+  return rings(asked, way).flatMap(({ together, length }) => {
     if (length >= least.size + range.low - ROUNDING) return [];
     const { unit } = pattern;
     const names = together.edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
@@ -96,35 +105,57 @@ function tooSmall(pattern: Pattern, sheet: BodySheet, way: Way): readonly Source
 
 /** Closed rings of edges of the names that a way asks for. */
 function rings(
-  pattern: Pattern,
+  { pattern, groups }: Asked,
   way: Way,
 ): readonly { readonly together: Together; readonly length: number }[] {
-  const groups: Together[] = [];
-  for (const seam of pattern.seams) {
-    if (seam.side === 'left' || !seam.comparable || seam.itsPair) continue;
-    // of a seam with a band the pieces speak, as long as they are
-    const sides = [seam.left, seam.right].filter((side) => !isBandOf(side));
-    for (const edges of sides) groups.push({ source: seam.source, of: seam, edges });
-  }
-  for (const finish of pattern.finishes) {
-    // a raw edge is a block's: not yet a garment that somebody gets into
-    if (finish.how === 'raw') continue;
-    groups.push({ source: finish.source, of: finish, edges: finish.edges });
-  }
-  return groups.flatMap((together) => {
-    const edges = together.edges.filter(({ edge }) => called(edge, ...way.words));
-    const own = { ...together, edges };
-    if (edges.length === 0 || ('left' in together.of && edges.length < together.edges.length)) return [];
-    const length = closedLength(pattern, edges, way);
-    return length === undefined ? [] : [{ together: own, length }];
-  });
+  return groups.flatMap((byWay) =>
+    (byWay.get(way) ?? []).flatMap((together) => {
+      const length = closedLength(pattern, together.edges, way);
+      return length === undefined ? [] : [{ together, length }];
+    }),
+  );
 }
+
+const groupsKept = new WeakMap<Seam | Finish, ReadonlyMap<Way, readonly Together[]>>();
+
+/** What a seam or a finish takes of the edges that each way asks for; asked once for each. */
+function groupsOf(
+  of: Seam | Finish,
+  sides: () => readonly (readonly SewnEdge[])[],
+): ReadonlyMap<Way, readonly Together[]> {
+  const before = groupsKept.get(of);
+  if (before !== undefined) return before;
+  const made = new Map<Way, readonly Together[]>();
+  for (const way of WAYS) {
+    const found = sides().flatMap((all): readonly Together[] => {
+      const edges = all.filter(({ edge }) => called(edge, ...way.words));
+      const some = edges.length > 0 && (!('left' in of) || edges.length === all.length);
+      return some ? [{ source: of.source, of, edges }] : [];
+    });
+    if (found.length > 0) made.set(way, found);
+  }
+  groupsKept.set(of, made);
+  return made;
+}
+
+const allGroups = ({ seams, finishes }: Pattern): readonly ReadonlyMap<Way, readonly Together[]>[] =>
+  [
+    ...seams.map((seam) => groupsOf(seam, () => sidesOf(seam))),
+    // a raw edge is a block's: not yet a garment that somebody gets into
+    ...finishes.map((finish) => groupsOf(finish, () => (finish.how === 'raw' ? [] : [finish.edges]))),
+  ].filter(({ size }) => size > 0);
+
+/** Of a seam with a band the pieces speak, as long as they are. */
+const sidesOf = ({ side, comparable, itsPair, left, right }: Seam): readonly (readonly SewnEdge[])[] =>
+  side === 'left' || !comparable || itsPair ? [] : [left, right].filter((edges) => !isBandOf(edges));
 
 /** Undefined where something opens the ring, or may. */
 function closedLength(pattern: Pattern, edges: readonly SewnEdge[], way: Way): number | undefined {
   let length = 0;
   for (const taken of edges) {
-    const piece = pattern.pieces.find(({ base, side }) => base === taken.piece && side !== 'left');
+    const piece = byBase(pattern.pieces)
+      .get(taken.piece)
+      ?.find(({ side }) => side !== 'left');
     const edge = piece && edgeNamed(piece, taken.edge);
     const plain = piece?.cut !== undefined && piece.side === undefined && piece.unbuilt.length === 0;
     if (piece === undefined || edge === undefined || !plain || taken.stretch !== undefined) return undefined;

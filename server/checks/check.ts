@@ -1,6 +1,7 @@
 /** What a check is. One file and one page each, named by its code; the folder is the catalogue. */
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece, Seam } from '../drafting/model';
+import type { AroundPiece, AroundSeam } from './around';
 import type { Usual } from './usual';
 
 /** What every entry of the catalogue says of itself. */
@@ -22,6 +23,9 @@ export interface Raised extends Entry {
   readonly by: 'syntax' | 'names' | 'values' | 'shapes' | 'pieces' | 'sewing' | 'acceptance' | 'sweep';
 }
 
+/** What a judgement of one thing may read of the pattern beside it. */
+export type Judging = Pick<Pattern, 'unit' | 'usual'>;
+
 /**
  * A fault that is judged on the drafted pattern. Each judges one thing at a time, so that an edit judges again only what
  * it changed; none reads another's findings.
@@ -30,8 +34,13 @@ export interface Judged extends Entry {
   readonly by: 'judgement';
   /** The ranges it judges by, which a pattern may override; its page lists them with their standing. */
   readonly usual?: readonly Usual[];
-  readonly ofPiece?: (piece: Piece, pattern: Pattern) => readonly Finding[];
-  readonly ofSeam?: (seam: Seam, pattern: Pattern) => readonly Finding[];
+  /** Of the thing alone: judged again when it comes out otherwise. */
+  readonly ofPiece?: (piece: Piece, pattern: Judging) => readonly Finding[];
+  readonly ofSeam?: (seam: Seam, pattern: Judging) => readonly Finding[];
+  /** Of the thing and what it is sewn to: judged again when one of these does. */
+  readonly ofSewnPiece?: (piece: Piece, around: AroundPiece) => readonly Finding[];
+  readonly ofSewnSeam?: (seam: Seam, around: AroundSeam) => readonly Finding[];
+  /** Of all at once: judged at every edit, so it has to be cheap or to keep what it found. */
   readonly ofPattern?: (pattern: Pattern) => readonly SourcedFinding[];
 }
 

@@ -1,9 +1,10 @@
 /** Finds edges to which the piece gives one width by name, and a finish another. */
-import type { SourcedFinding } from '../drafting/finding';
+import type { Finding } from '../drafting/finding';
 import type { Finish, Pattern, Piece, StatedAllowance } from '../drafting/model';
 import { finishAllowance } from '../drafting/sewing/finish';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { isOf, SAME_WIDTH } from './allowed';
+import type { AroundPiece } from './around';
 import { finding, type Judged } from './check';
 
 export const contradictedAllowance: Judged = {
@@ -11,25 +12,12 @@ export const contradictedAllowance: Judged = {
   severity: 'error',
   title: 'An allowance that the finish contradicts',
   by: 'judgement',
-  ofPattern: (pattern) =>
-    pattern.pieces
-      .filter(({ cut, side }) => cut !== undefined && side !== 'left')
-      .flatMap((piece) => ofPiece(piece, pattern)),
+  ofSewnPiece: (piece, around) =>
+    piece.cut !== undefined && piece.side !== 'left' ? contradictions(piece, around) : [],
 };
 
-interface Kept {
-  readonly finishes: readonly Finish[];
-  readonly unit: Pattern['unit'];
-  readonly findings: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Piece, Kept>();
-
-function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
-  const [finishes, unit] = [pattern.finishesOf(piece.base), pattern.unit];
-  const before = kept.get(piece);
-  if (before?.finishes === finishes && before.unit === unit) return before.findings;
-  const findings = lastStated(piece).flatMap((stated) => {
+const contradictions = (piece: Piece, { finishes, unit }: AroundPiece): readonly Finding[] =>
+  lastStated(piece).flatMap((stated) => {
     // of a stretch that is finished the rest keeps the width stated
     const finish = finishes.find(({ edges }) =>
       edges.some((one) => isOf(one, piece, stated.edge) && one.stretch === undefined),
@@ -38,9 +26,6 @@ function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
     if (wanted === undefined || Math.abs(wanted - stated.width) <= SAME_WIDTH) return [];
     return [contradicted(piece, stated, finish!, wanted, unit)];
   });
-  kept.set(piece, { finishes, unit, findings });
-  return findings;
-}
 
 /** Of two lines for one edge the later counts; the other half of an open piece is told where it has a width of its own. */
 function lastStated({ statedAllowances = [] }: Piece): readonly StatedAllowance[] {
@@ -74,19 +59,16 @@ function contradicted(
   finish: Finish,
   wanted: number,
   unit: Pattern['unit'],
-): SourcedFinding {
+): Finding {
   const { edge, width, statement, at, shared } = stated;
   const edgeName = `${piece.base}.${edge}`;
   const message =
     `${edgeName} is allowed ${printLength(width, unit)} here, but finish ${finish.name} ${TURNED.get(finish.how)!}, which takes ` +
     `${printLength(wanted, unit)}; it is cut with that. Make the two say the same.`;
   const text = printLengthFine(wanted, unit);
-  return {
-    source: piece.source,
-    finding: finding('contradicted-allowance', { statement, at }, message, {
-      piece: piece.name,
-      related: [{ source: finish.source, message: `This takes ${printLength(wanted, unit)}.` }],
-      fixes: shared ? [] : [{ title: `Allow ${text}`, edits: [{ statement, at, text }] }],
-    }),
-  };
+  return finding('contradicted-allowance', { statement, at }, message, {
+    piece: piece.name,
+    related: [{ source: finish.source, message: `This takes ${printLength(wanted, unit)}.` }],
+    fixes: shared ? [] : [{ title: `Allow ${text}`, edits: [{ statement, at, text }] }],
+  });
 }

@@ -1,7 +1,7 @@
 /** Finds edges that meet a fold neither square nor plainly slanting: opened out, the cloth has a point or a dip there. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece } from '../drafting/model';
-import { finding, type Judged } from './check';
+import type { Piece } from '../drafting/model';
+import { finding, type Judged, type Judging } from './check';
 import { lineOf, nameOfPiece } from './places';
 import { cornerBeside, type CornerBeside } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -26,7 +26,7 @@ export const cornerAtFold: Judged = {
 /** Further from square than this, degrees, a point is meant: a V neck, a pointed hem. */
 const MEANT = 15;
 
-function judged(piece: Piece, pattern: Pattern): readonly Finding[] {
+function judged(piece: Piece, pattern: Judging): readonly Finding[] {
   const fold = piece.edges.find(({ name }) => name === piece.fold?.edge);
   if (fold === undefined || piece.gaps.length > 0 || piece.unbuilt.length > 0) return [];
   const range = usualRange(pattern, CORNER);

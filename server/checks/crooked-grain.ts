@@ -1,7 +1,7 @@
 /** Finds grain lines that are not along the edge they name: cloth's threads are straight, and work may have turned the edge. */
 import type { Finding } from '../drafting/finding';
-import type { Edge, Pattern, Piece } from '../drafting/model';
-import { finding, type Judged } from './check';
+import type { Edge, Piece } from '../drafting/model';
+import { finding, type Judged, type Judging } from './check';
 import { lineOf, placeOfLine } from './places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -22,7 +22,7 @@ export const crookedGrain: Judged = {
   ofPiece: (piece, pattern) => crooked(piece, pattern),
 };
 
-function crooked(piece: Piece, pattern: Pattern): readonly Finding[] {
+function crooked(piece: Piece, pattern: Judging): readonly Finding[] {
   const { grain } = piece;
   const node = lineOf(piece, 'grain')?.node;
   const named = node?.along ?? node?.biasTo;

@@ -1,8 +1,8 @@
 /** Finds darts that open too close to each other or to a seam. */
 import type { Finding } from '../drafting/finding';
-import type { Dart, Edge, Pattern, Piece } from '../drafting/model';
+import type { Dart, Edge, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { betweenDarts, dartsOf, placeOf } from './dart-places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -34,7 +34,7 @@ export const crowdedDarts: Judged = {
   ofPiece: (piece, pattern) => piece.edges.flatMap((edge, i) => ofEdge(piece, edge, i, pattern)),
 };
 
-function ofEdge(piece: Piece, edge: Edge, index: number, pattern: Pattern): readonly Finding[] {
+function ofEdge(piece: Piece, edge: Edge, index: number, pattern: Judging): readonly Finding[] {
   const darts = dartsOf(piece);
   if (!edge.parts.some((part) => darts.some(({ name }) => name === part.dart))) return [];
   const count = piece.edges.length;
@@ -59,7 +59,7 @@ function said(
   from: string,
   length: number,
   range: Parameters<typeof rangeInWords>[0],
-  { unit }: Pattern,
+  { unit }: Judging,
 ): Finding {
   const message =
     `${what} ${printLength(length, unit)} ${from} on ${dart.edge}; ${rangeInWords(range, unit)}. ` +

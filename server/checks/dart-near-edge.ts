@@ -1,9 +1,9 @@
 /** Finds darts that end close to another edge of their piece. */
 import { contains, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
-import type { Dart, Edge, FishDart, Pattern, Piece } from '../drafting/model';
+import type { Dart, Edge, FishDart, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { dartsOf, fishDartsOf, placeOf } from './dart-places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -35,7 +35,7 @@ function near(
   piece: Piece,
   dart: Dart | FishDart,
   ends: readonly Point[],
-  pattern: Pattern,
+  pattern: Judging,
 ): readonly Finding[] {
   const range = usualRange(pattern, END);
   const own = 'edge' in dart ? dart.edge : '';

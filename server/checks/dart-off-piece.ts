@@ -1,9 +1,9 @@
 /** Finds darts that reach beyond the outline of their piece. */
 import { contains, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
-import type { Dart, FishDart, Pattern, Piece } from '../drafting/model';
+import type { Dart, FishDart, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { fishDartsOf, placeOf } from './dart-places';
 
 export const dartOffPiece: Judged = {
@@ -29,7 +29,7 @@ function beyond(
   piece: Piece,
   dart: Dart | FishDart,
   points: readonly Point[],
-  { unit }: Pattern,
+  { unit }: Judging,
 ): readonly Finding[] {
   const outline = piece.edges.map(({ path }) => path);
   const off = points.map((p) =>

@@ -1,9 +1,9 @@
 /** Finds rows of eyelets for a lacing that stand unusually far apart, or too near or too far from their edge. */
 import type { Finding } from '../drafting/finding';
-import type { Mark, Pattern, Piece } from '../drafting/model';
+import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { besideEdge, closingRows } from './beside';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -35,7 +35,7 @@ export const eyeletPlaces: Judged = {
     ]),
 };
 
-function apart(piece: Piece, row: Mark, pattern: Pattern): readonly Finding[] {
+function apart(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, SPACING);
   const { apart: is } = row.row!;
   if (isUsual(range, Math.round(is * 1000) / 1000)) return [];
@@ -49,7 +49,7 @@ function apart(piece: Piece, row: Mark, pattern: Pattern): readonly Finding[] {
 /** Farther from every edge than this a row laces none of them, mm. */
 const LACES_WITHIN = 40;
 
-function fromEdge(piece: Piece, row: Mark, pattern: Pattern): readonly Finding[] {
+function fromEdge(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, FROM_EDGE);
   const beside = besideEdge(piece, row, LACES_WITHIN);
   if (beside === undefined) return [];

@@ -1,10 +1,10 @@
 /** Finds hems that are turned up along a curve too round for their depth. */
 import type { Finding } from '../drafting/finding';
-import type { Edge, Pattern, Piece } from '../drafting/model';
+import type { Edge, Piece } from '../drafting/model';
 import { hemFullness, type HemFullness } from '../drafting/sewing/hem';
 import { printLength } from '../drafting/values/quantity';
 import { isJudged } from './allowed';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { edgeOfPiece } from './places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -31,7 +31,7 @@ export const fullHem: Judged = {
 /** So narrow a hem is rolled or eased in along any curve (common practice), mm. */
 const NARROW = 15;
 
-function ofEdge(piece: Piece, edge: Edge, pattern: Pattern): readonly Finding[] {
+function ofEdge(piece: Piece, edge: Edge, pattern: Judging): readonly Finding[] {
   const hem = hemFullness(piece, edge.name);
   const range = usualRange(pattern, HEM_FULLNESS);
   // the other half of an open piece has the same hem
@@ -48,7 +48,7 @@ function said(
   edge: Edge,
   { depth, share }: HemFullness,
   range: string,
-  { unit }: Pattern,
+  { unit }: Judging,
 ): string {
   const by = `${printLength(Math.abs(share) * edge.path.length, unit)} (${Math.round(Math.abs(share) * 1000) / 10}%)`;
   const more = share > 0;

@@ -1,7 +1,7 @@
 /** Finds holes whose allowances meet in the middle: nothing is left to be cut out. */
-import type { Hole, Pattern, Piece } from '../drafting/model';
+import type { Hole, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 
 export const holeTooSmall: Judged = {
@@ -17,7 +17,7 @@ export const holeTooSmall: Judged = {
           .map((hole) => filled(piece, hole, pattern)),
 };
 
-function filled(piece: Piece, hole: Hole, { unit }: Pattern): ReturnType<typeof finding> {
+function filled(piece: Piece, hole: Hole, { unit }: Judging): ReturnType<typeof finding> {
   const widths = hole.edges.map(({ name }) => piece.allowances.get(name) ?? 0);
   const message =
     `The hole ${hole.name} is filled by its own allowances (up to ${printLength(Math.max(...widths), unit)}, lying within it), ` +

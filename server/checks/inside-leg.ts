@@ -1,8 +1,8 @@
 /** Finds trousers whose back inside leg is longer than the front's, or shorter by more than can be stretched. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { called } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -25,7 +25,7 @@ export const insideLeg: Judged = {
 
 const LEG = ['inseam', 'inside-leg', 'inner-leg'] as const;
 
-function judged(seam: Seam, pattern: Pattern): readonly Finding[] {
+function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const { left, right, itsPair, comparable, tolerance } = seam;
   if (itsPair || !comparable || left.length !== 1 || right.length !== 1) return [];
   const both = [left[0]!, right[0]!];

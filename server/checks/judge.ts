@@ -1,37 +1,49 @@
 /** Runs the checks over a pattern, each thing once while it stays the same. */
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
-import type { Pattern, PlacedFinding } from '../drafting/model';
-import type { Judged } from './check';
+import type { Pattern, Piece, PlacedFinding, Seam } from '../drafting/model';
+import { sameAround, sameList, surroundings, type AroundPiece } from './around';
+import type { Judged, Judging } from './check';
 import { settled } from './acceptance';
 import { catalogue, isFirm, severityOf } from './catalogue';
 import { RISE_AND_FALL } from './rise-and-fall';
 
 const judged = catalogue.filter((entry): entry is Judged => entry.by === 'judgement');
 
-/** What was found of a piece or seam in a unit, and which checks broke on it; kept while it stays the same object. */
+/** What was found of a piece or seam, and which checks broke on it. */
 interface Judgement {
-  readonly unit: string;
-  readonly usual: Pattern['usual'];
   readonly findings: readonly Finding[];
   readonly broken: readonly string[];
 }
 
-const kept = new WeakMap<object, Judgement>();
+/** What was found of things, kept while they and what it rests on stay the same. */
+class Kept<T extends object, Around> {
+  readonly #kept = new WeakMap<T, { readonly around: Around; readonly judgement: Judgement }>();
 
-function remembered(
-  thing: object,
-  pattern: Pattern,
-  judge: (check: Judged) => readonly Finding[],
-): Judgement {
-  const before = kept.get(thing);
-  const { unit, usual } = pattern;
-  if (before !== undefined && before.unit === unit && before.usual === usual) return before;
-  const broken: string[] = [];
-  const findings = judged.flatMap((check) => guarded(check, () => judge(check), broken));
-  const judgement = { unit, usual, findings, broken };
-  kept.set(thing, judgement);
-  return judgement;
+  constructor(
+    private readonly same: (a: Around, b: Around) => boolean,
+    private readonly judges: readonly Judged[],
+  ) {}
+
+  of(thing: T, around: Around, judge: (check: Judged) => readonly Finding[] | undefined): Judgement {
+    const before = this.#kept.get(thing);
+    if (before !== undefined && this.same(before.around, around)) return before.judgement;
+    const broken: string[] = [];
+    const findings = this.judges.flatMap((check) => guarded(check, () => judge(check) ?? [], broken));
+    const judgement = { findings, broken };
+    this.#kept.set(thing, { around, judgement });
+    return judgement;
+  }
 }
+
+const sameUnits = (a: Judging, b: Judging): boolean => a.unit === b.unit && a.usual === b.usual;
+const judging = (by: 'ofPiece' | 'ofSeam' | 'ofSewnPiece' | 'ofSewnSeam' | 'ofPattern'): readonly Judged[] =>
+  judged.filter((check) => check[by] !== undefined);
+
+const pieces = new Kept<Piece, Judging>(sameUnits, judging('ofPiece'));
+const sewnPieces = new Kept<Piece, AroundPiece>(sameAround, judging('ofSewnPiece'));
+const seams = new Kept<Seam, Judging>(sameUnits, judging('ofSeam'));
+const sewnSeams = new Kept<Seam, readonly unknown[]>(sameList, judging('ofSewnSeam'));
+const wholes = judging('ofPattern');
 
 /** A check that breaks becomes a notice that names it, and the others still report. */
 function guarded<T>(check: Judged, run: () => readonly T[], broken: string[]): readonly T[] {
@@ -54,19 +66,31 @@ function judgements(pattern: Pattern): {
     for (const finding of judgement.findings) found.push({ source, finding });
     broken.push(...judgement.broken);
   };
+  const { unit, usual } = pattern;
+  const [units, around] = [{ unit, usual }, surroundings(pattern)];
   for (const piece of pattern.pieces) {
+    const beside = around.ofPiece(piece);
     add(
       piece.source,
-      remembered(piece, pattern, (check) => check.ofPiece?.(piece, pattern) ?? []),
+      pieces.of(piece, units, (check) => check.ofPiece?.(piece, units)),
+    );
+    add(
+      piece.source,
+      sewnPieces.of(piece, beside, (check) => check.ofSewnPiece?.(piece, beside)),
     );
   }
   for (const seam of pattern.seams) {
+    const key = around.keyOfSeam(seam);
     add(
       seam.source,
-      remembered(seam, pattern, (check) => check.ofSeam?.(seam, pattern) ?? []),
+      seams.of(seam, units, (check) => check.ofSeam?.(seam, units)),
+    );
+    add(
+      seam.source,
+      sewnSeams.of(seam, key, (check) => check.ofSewnSeam?.(seam, around.ofSeam)),
     );
   }
-  for (const check of judged) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], broken));
+  for (const check of wholes) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], broken));
   return { found, broken: new Set(broken) };
 }
 

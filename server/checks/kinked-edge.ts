@@ -1,6 +1,7 @@
 /** Finds edges that bend where a seam crosses them: once it is sewn, a hem, a neckline or a waist should run on through it. */
-import type { Finding, SourcedFinding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Finding } from '../drafting/finding';
+import type { Seam } from '../drafting/model';
+import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
 import { called, cornersOf, fateOf, isBandOf, type CornerBeside, type Fate } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -23,32 +24,8 @@ export const kinkedEdge: Judged = {
   title: 'An edge that bends where a seam crosses it',
   by: 'judgement',
   usual: [HEM, YOKE, NECK, WAIST, UNDERARM],
-  ofPattern: (pattern) => pattern.seams.flatMap((seam) => judged(seam, pattern)),
+  ofSewnSeam: (seam, around) => (seam.comparable && seam.side !== 'left' ? kinks(seam, around) : []),
 };
-
-/** What a seam's judgement rests on beside the seam. */
-interface Kept {
-  readonly around: readonly unknown[];
-  readonly findings: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Seam, Kept>();
-
-function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
-  const pieces = [...new Set([...seam.left, ...seam.right].map(({ piece }) => piece))];
-  const around = [
-    pattern.unit,
-    pattern.usual,
-    ...pieces.flatMap((piece) => [pattern.seamsOf(piece), pattern.finishesOf(piece)]),
-  ];
-  const before = kept.get(seam);
-  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
-    return before.findings;
-  const found = seam.comparable && seam.side !== 'left' ? kinks(seam, pattern) : [];
-  const findings = found.map((one) => ({ source: seam.source, finding: one }));
-  kept.set(seam, { around, findings });
-  return findings;
-}
 
 /**
  * A bend of more than this, degrees, is a corner that is meant (a point, a slit), not a fault of drawing; an edge that
@@ -76,16 +53,16 @@ const largest = ({ neighbour: { name } }: CornerBeside): number =>
 /** Below this, degrees, nothing shows on cloth: rounding. */
 const ROUNDING = 0.05;
 
-function kinks(seam: Seam, pattern: Pattern): readonly Finding[] {
+function kinks(seam: Seam, around: AroundSeam): readonly Finding[] {
   return cornersOf(seam).flatMap(([a, b]) => {
     const bend = a.inside + b.inside - 180;
     const size = Math.abs(bend);
     if (size <= ROUNDING || size > largest(a)) return [];
-    const fates = [a, b].map(({ piece, neighbour }) => fateOf(pattern, piece, neighbour.name, seam.side));
+    const fates = [a, b].map(({ piece, neighbour }) => fateOf(around, piece, neighbour.name, seam.side));
     if (!goesOn(seam, a, b, fates[0]!, fates[1]!) || (isCopy(a, fates[0]!) && isCopy(b, fates[1]!)))
       return [];
-    const range = usualRange(pattern, limitOf(seam, a, fates[0]!));
-    return isUsual(range, size - ROUNDING) ? [] : [kink(seam, a, b, bend, rangeInWords(range, pattern.unit))];
+    const range = usualRange(around, limitOf(seam, a, fates[0]!));
+    return isUsual(range, size - ROUNDING) ? [] : [kink(seam, a, b, bend, rangeInWords(range, around.unit))];
   });
 }
 

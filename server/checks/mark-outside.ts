@@ -1,9 +1,9 @@
 /** Finds marks that lie beside their piece: on paper they would be drawn where no cloth is. */
 import type { Finding } from '../drafting/finding';
-import type { Mark, Pattern, Piece } from '../drafting/model';
+import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { contains, type Path, type Point } from '../geometry';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 
 export const markOutside: Judged = {
@@ -20,7 +20,7 @@ export const markOutside: Judged = {
 /** Beyond the cloth by less than this is drawn on its edge, mm. */
 const ON_EDGE = 0.5;
 
-function outside(piece: Piece, mark: Mark, { unit }: Pattern): readonly Finding[] {
+function outside(piece: Piece, mark: Mark, { unit }: Judging): readonly Finding[] {
   // marks may lie in the allowance: where a hem is turned up over them, say
   const cloth = piece.cutting ?? piece.edges.map(({ path }) => path);
   const holes = piece.holes.map(({ cutting, edges }) => cutting ?? edges.map(({ path }) => path));

@@ -1,12 +1,13 @@
 /** Finds seams whose two sides differ in sewn length by more than can be sewn away. */
 import type { SeamNode } from '../../grammar/syntax';
-import type { Finding, Fix, Related, SourcedFinding } from '../drafting/finding';
+import type { Finding, Fix, Related } from '../drafting/finding';
 import type { Pattern, Seam, SewnEdge } from '../drafting/model';
 import type { SeamRun } from '../drafting/sewing-model';
 import { edgeNamed, sideLength } from '../drafting/sewing/course';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
+import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
-import { notchPairs, piecesOf } from './matched-notches';
+import { notchPairs } from './matched-notches';
 import { listed } from './words';
 
 export const mismatchedSeam: Judged = {
@@ -14,24 +15,8 @@ export const mismatchedSeam: Judged = {
   severity: 'error',
   title: 'Two edges that are sewn together but differ in length',
   by: 'judgement',
-  ofPattern: (pattern) => pattern.seams.flatMap((seam) => (matches(seam) ? [] : judged(seam, pattern))),
+  ofSewnSeam: (seam, around) => (matches(seam) ? [] : [mismatch(seam, around)]),
 };
-
-const kept = new WeakMap<
-  Seam,
-  { readonly around: readonly unknown[]; readonly findings: readonly SourcedFinding[] }
->();
-
-/** The notches of the pieces say where it goes wrong: what was found holds while these stay the same. */
-function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
-  const around = [pattern.unit, ...piecesOf(pattern, seam)];
-  const before = kept.get(seam);
-  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
-    return before.findings;
-  const findings = [{ source: seam.source, finding: mismatch(seam, pattern) }];
-  kept.set(seam, { around, findings });
-  return findings;
-}
 
 /** A hair on top of the tolerance, so that a difference of exactly the tolerance passes whatever the rounding. */
 const ROUNDING = 1e-6;
@@ -42,8 +27,8 @@ const matches = (seam: Seam): boolean =>
 const names = (edges: readonly SewnEdge[]): string =>
   edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
 
-function mismatch(seam: Seam, pattern: Pattern): Finding {
-  const { unit } = pattern;
+function mismatch(seam: Seam, around: AroundSeam): Finding {
+  const { unit } = around;
   const { node } = seam.statement;
   const off = printLength(Math.abs(seam.difference), unit);
   const longer = seam.difference > 0 ? seam.right : seam.left;
@@ -52,12 +37,12 @@ function mismatch(seam: Seam, pattern: Pattern): Finding {
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
-    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, pattern)}`;
+    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, around)}`;
   const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
   });
-  return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, pattern) : []));
+  return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, around) : []));
 }
 
 /** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */
@@ -95,11 +80,9 @@ function movable(longer: readonly SewnEdge[]): readonly Related[] {
 const SLIGHT = 0.5;
 
 /** Where both sides carry notches for each other: the stretches between them that differ, and that the others do not. */
-function whereWrong(seam: Seam, pattern: Pattern): string {
+function whereWrong(seam: Seam, around: AroundSeam): string {
   const { course, left, right } = seam;
-  const pairs = notchPairs(pattern, seam).filter(
-    (pair) => pair.left.notch.source !== pair.right.notch.source,
-  );
+  const pairs = notchPairs(around, seam).filter((pair) => pair.left.notch.source !== pair.right.notch.source);
   if (course === undefined || pairs.length === 0) return '';
   const [first, last] = [endName(left, course.left[0]!, 'from'), endName(left, course.left.at(-1)!, 'to')];
   const places = [
@@ -113,7 +96,7 @@ function whereWrong(seam: Seam, pattern: Pattern): string {
     if (Math.abs(off) < SLIGHT) return [];
     const longer = names(off > 0 ? right : left);
     return [
-      `between ${from.name} and ${to.name}, where ${longer} is ${printLength(Math.abs(off), pattern.unit)} longer`,
+      `between ${from.name} and ${to.name}, where ${longer} is ${printLength(Math.abs(off), around.unit)} longer`,
     ];
   });
   return wrong.length === 0 ? '' : ` By their notches it goes wrong ${wrong.join(', and ')}.`;
@@ -126,14 +109,14 @@ function endName(edges: readonly SewnEdge[], run: SeamRun, end: 'from' | 'to'): 
   return name || 'the end';
 }
 
-function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
+function fixes(seam: Seam, node: SeamNode, around: AroundSeam): readonly Fix[] {
   const off = Math.abs(seam.difference);
   const end = endOfEdges(node);
-  const found: Fix[] = [...pattern.closingFixes(seam)];
+  const found: Fix[] = [...around.closingFixes(seam)];
   if (off <= LARGEST_EASE && node.eases.length === 0) {
     const longer = seam.difference > 0 ? seam.right : seam.left;
     if (longer.length === 1) {
-      const text = ` easing ${upward(off, pattern)} of ${longer[0]!.piece}`;
+      const text = ` easing ${upward(off, around)} of ${longer[0]!.piece}`;
       found.push({
         title: `Ease the surplus:${text}`,
         edits: [{ statement: seam.statement, at: end, text }],
@@ -141,7 +124,7 @@ function fixes(seam: Seam, node: SeamNode, pattern: Pattern): readonly Fix[] {
     }
   }
   if (off <= LARGEST_PASSED && !node.eases.some(({ kind }) => kind === 'within')) {
-    const text = ` within ${upward(off, pattern)}`;
+    const text = ` within ${upward(off, around)}`;
     found.push({
       title: `Allow the difference:${text}`,
       edits: [{ statement: seam.statement, at: end, text }],
@@ -157,7 +140,7 @@ const LARGEST_PASSED = 10;
 const LARGEST_EASE = 40;
 
 /** A length rounded up to a tenth of a millimetre, as it would be written. */
-function upward(mm: number, { unit }: Pattern): string {
+function upward(mm: number, { unit }: Pick<Pattern, 'unit'>): string {
   if (unit === 'in') return `${Math.ceil((mm / 25.4) * 1000) / 1000}in`;
   return `${Math.ceil(mm * 10 - 1e-6) / 10}mm`;
 }

@@ -1,8 +1,8 @@
 /** Finds sewn edges of which no allowance is stated, in a pattern that states allowances. */
-import type { SourcedFinding } from '../drafting/finding';
-import type { Finish, Pattern, Piece } from '../drafting/model';
+import type { Finding } from '../drafting/finding';
+import type { Piece, Seam } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
-import { isJudged } from './allowed';
+import { isJudged, sewnEdges } from './allowed';
 import { finding, type Judged } from './check';
 import { nameOfPiece } from './places';
 
@@ -11,42 +11,17 @@ export const missingAllowance: Judged = {
   severity: 'error',
   title: 'A sewn edge without an allowance',
   by: 'judgement',
-  ofPattern: (pattern) => {
-    const pieces = pattern.pieces.filter((piece) => isJudged(piece) && piece.side !== 'left');
-    // a pattern without any allowance is drawn to the finished size: the cutter adds them on the cloth
-    if (pieces.every((piece) => isNet(piece, pattern.finishesOf(piece.base)))) return [];
-    return pieces.flatMap((piece) => ofPiece(piece, pattern));
-  },
+  // a pattern without any allowance is drawn to the finished size: the cutter adds them on the cloth
+  ofSewnPiece: (piece, { net, seams }) =>
+    net || !isJudged(piece) || piece.side === 'left' ? [] : bareEdges(piece, seams),
 };
 
-/** Nothing is allowed but what finishes take. Bands, strips and facings have their allowances from others. */
-const isNet = ({ base, allowances, statement }: Piece, finishes: readonly Finish[]): boolean =>
-  statement.node.kind !== 'piece' ||
-  [...allowances].every(([edge, width]) => width === 0 || isFinished(base, edge, finishes));
-
-const isFinished = (base: string, edge: string, finishes: readonly Finish[]): boolean =>
-  finishes.some(({ edges }) => edges.some((one) => one.piece === base && one.edge === edge));
-
-const kept = new WeakMap<
-  Piece,
-  { readonly seams: Pattern['seams']; readonly findings: readonly SourcedFinding[] }
->();
-
-function ofPiece(piece: Piece, pattern: Pattern): readonly SourcedFinding[] {
-  const seams = pattern.seamsOf(piece.base);
-  const before = kept.get(piece);
-  if (before?.seams === seams) return before.findings;
-  const sewn = new Set(
-    seams.flatMap(({ left, right }) =>
-      [...left, ...right].flatMap((one) => (one.piece === piece.base ? [one.edge] : [])),
-    ),
-  );
+function bareEdges(piece: Piece, seams: readonly Seam[]): readonly Finding[] {
+  const sewn = sewnEdges(piece, seams);
   const bare = everyEdge(piece)
     .map(({ name }) => name)
     .filter((name) => sewn.has(name) && !isAllowed(piece, name));
-  const findings = bare.length === 0 || isDoubtful(piece) ? [] : [missing(piece, bare)];
-  kept.set(piece, { seams, findings });
-  return findings;
+  return bare.length === 0 || isDoubtful(piece) ? [] : [missing(piece, bare)];
 }
 
 const isAllowed = ({ allowances, running }: Piece, edge: string): boolean =>
@@ -56,15 +31,12 @@ const isAllowed = ({ allowances, running }: Piece, edge: string): boolean =>
 const isDoubtful = ({ statement }: Piece): boolean =>
   (statement.block ?? []).some(({ node }) => node.kind === 'broken');
 
-function missing(piece: Piece, bare: readonly string[]): SourcedFinding {
+function missing(piece: Piece, bare: readonly string[]): Finding {
   const names =
     bare.length === 1 ? bare[0]! : `${bare.slice(0, -1).join(', ')} and ${bare[bare.length - 1]!}`;
   const message =
     `No allowance is stated at ${names} of ${piece.base}, which ${bare.length === 1 ? 'is' : 'are'} sewn: cut on ` +
     `its line, the piece comes out too small. Say allow 1.5cm for the whole piece or allow 1.5cm at ${bare[0]!}; ` +
     '0cm, if that is meant.';
-  return {
-    source: piece.source,
-    finding: finding('missing-allowance', nameOfPiece(piece), message, { piece: piece.name }),
-  };
+  return finding('missing-allowance', nameOfPiece(piece), message, { piece: piece.name });
 }

@@ -1,9 +1,9 @@
 /** Finds rows of buttons so near an edge that the button reaches over it. */
 import type { Finding } from '../drafting/finding';
-import type { Mark, Pattern, Piece } from '../drafting/model';
+import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { besideEdge, closingRows } from './beside';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -28,7 +28,7 @@ export const narrowButtonStand: Judged = {
 /** Farther from an edge than this a row is none that closes it, mm. */
 const A_STAND = 120;
 
-function narrowStand(piece: Piece, row: Mark, pattern: Pattern): Finding | undefined {
+function narrowStand(piece: Piece, row: Mark, pattern: Judging): Finding | undefined {
   const beside = besideEdge(piece, row, A_STAND);
   if (row.size === undefined || beside === undefined || beside.edge.name === piece.fold?.edge)
     return undefined;

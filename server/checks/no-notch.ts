@@ -1,10 +1,10 @@
 /** Finds long or curved seams without a notch: nothing tells the machinist whether both layers still keep step. */
-import type { Finding, SourcedFinding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Finding } from '../drafting/finding';
+import type { Seam } from '../drafting/model';
 import { edgeNamed } from '../drafting/sewing/course';
 import { printLength } from '../drafting/values/quantity';
+import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
-import { piecesOf } from './matched-notches';
 import { isBandOf } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -23,45 +23,27 @@ export const noNotch: Judged = {
   by: 'judgement',
   usual: [LONG],
   // a pattern without a single notch is still being drafted
-  ofPattern: (pattern) =>
-    pattern.pieces.some(({ notches }) => notches.length > 0)
-      ? pattern.seams.flatMap((seam) => judged(seam, pattern))
-      : [],
+  ofSewnSeam: (seam, around) => (around.notched ? unnotched(seam, around) : []),
 };
 
-const kept = new WeakMap<
-  Seam,
-  { readonly around: readonly unknown[]; readonly findings: readonly SourcedFinding[] }
->();
-
-function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
-  const around = [pattern.unit, pattern.usual, ...piecesOf(pattern, seam)];
-  const before = kept.get(seam);
-  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
-    return before.findings;
-  const findings = unnotched(seam, pattern).map((one) => ({ source: seam.source, finding: one }));
-  kept.set(seam, { around, findings });
-  return findings;
-}
-
 /** Seams of two edges; along an edge that is sewn to its pair both layers are one piece twice, and keep step. */
-function unnotched(seam: Seam, pattern: Pattern): readonly Finding[] {
+function unnotched(seam: Seam, around: AroundSeam): readonly Finding[] {
   const { left, right, itsPair, comparable, side, leftLength, rightLength, statement } = seam;
   if (itsPair || !comparable || side === 'left' || statement.node.kind !== 'seam') return [];
   if (isBandOf(left) || isBandOf(right)) return [];
-  const range = usualRange(pattern, LONG);
+  const range = usualRange(around, LONG);
   const length = Math.max(leftLength, rightLength);
-  if (isUsual(range, length) || isNotched(seam, pattern)) return [];
-  const { unit } = pattern;
+  if (isUsual(range, length) || isNotched(seam, around)) return [];
+  const { unit } = around;
   const message =
     `${seam.name} is ${printLength(length, unit)} long and has no notch; ${rangeInWords(range, unit)} without one. ` +
     `Put one on it where both layers are to meet: notch NAME on ${seam.name} at … (it lands on both sides).`;
   return [finding('no-notch', { statement, at: left[0]!.at }, message, { piece: left[0]!.piece })];
 }
 
-function isNotched({ left, right }: Seam, { pieces }: Pattern): boolean {
+function isNotched({ left, right }: Seam, { piecesNamed }: AroundSeam): boolean {
   return [...left, ...right].some(({ piece, edge, of }) => {
-    const found = pieces.find(({ base }) => base === piece);
+    const [found] = piecesNamed(piece);
     // a piece of another file brings no notches of its own
     if (found === undefined || of === undefined || edgeNamed(of, edge) === undefined) return true;
     return found.notches.some((notch) => notch.edge === edge);

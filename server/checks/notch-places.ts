@@ -1,9 +1,9 @@
 /** Finds notches so near a corner or each other that the shears can't tell them apart. */
 import type { Finding } from '../drafting/finding';
-import type { Notch, Pattern, Piece } from '../drafting/model';
+import type { Notch, Piece } from '../drafting/model';
 import { edgeNamed } from '../drafting/sewing/course';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { nameOfPiece } from './places';
 import { rangeInWords, usualRange, type Usual, type UsualRange } from './usual';
 
@@ -28,7 +28,7 @@ export const notchPlaces: Judged = {
 /** A hair, so that exactly the least passes, mm. */
 const ROUNDING = 0.05;
 
-function judged(piece: Piece, pattern: Pattern): readonly Finding[] {
+function judged(piece: Piece, pattern: Judging): readonly Finding[] {
   // a band's stand where its seams put them: what is to be moved is said of the piece
   if (piece.notches.length === 0 || piece.side === 'left' || piece.statement.node.kind === 'band') return [];
   const [corner, apart] = [CORNER, APART].map((usual) => usualRange(pattern, usual));
@@ -42,7 +42,7 @@ function judged(piece: Piece, pattern: Pattern): readonly Finding[] {
   });
 }
 
-function nearCorner(piece: Piece, notch: Notch, range: UsualRange, { unit }: Pattern): readonly Finding[] {
+function nearCorner(piece: Piece, notch: Notch, range: UsualRange, { unit }: Judging): readonly Finding[] {
   const edge = edgeNamed(piece, notch.edge);
   if (edge === undefined) return [];
   const [before, after] = [notch.distance, edge.sewn - notch.distance];
@@ -61,7 +61,7 @@ function nearOther(
   one: Notch,
   other: Notch,
   range: UsualRange,
-  { unit }: Pattern,
+  { unit }: Judging,
 ): readonly Finding[] {
   const off = other.distance - one.distance;
   if (off >= range.low - ROUNDING || one.source === other.source) return [];

@@ -1,8 +1,8 @@
 /** Finds notches that would be cut through a folded dart. */
 import type { Finding } from '../drafting/finding';
-import type { Dart, Notch, Pattern, Piece } from '../drafting/model';
+import type { Dart, Notch, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { dartsOf, placeOf } from './dart-places';
 
 export const notchUnderDart: Judged = {
@@ -22,7 +22,7 @@ export const notchUnderDart: Judged = {
 const MARKS_LEG = 2;
 
 /** Folded, a dart lies beside its leg for half its width; pressed open, for a quarter on both sides. */
-function under(piece: Piece, dart: Dart, notch: Notch, { unit }: Pattern): readonly Finding[] {
+function under(piece: Piece, dart: Dart, notch: Notch, { unit }: Judging): readonly Finding[] {
   const { path } = piece.edges.find(({ name }) => name === dart.edge)!;
   const [from, to, at] = [dart.from, dart.to, notch.point].map((p) => path.locate(p).s) as [
     number,

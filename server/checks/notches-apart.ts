@@ -1,10 +1,11 @@
 /** Finds notches of the two sides of a seam that are meant for each other and do not meet when it is sewn. */
-import type { Finding, SourcedFinding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Finding } from '../drafting/finding';
+import type { Seam } from '../drafting/model';
 import { across } from '../drafting/sewing/course';
 import { printLength } from '../drafting/values/quantity';
+import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
-import { notchPairs, piecesOf, type NotchPair } from './matched-notches';
+import { notchPairs, type NotchPair } from './matched-notches';
 import { rangeInWords, usualRange, type Usual } from './usual';
 
 const OFF: Usual = { name: 'notch-off', kind: 'length', low: 0, high: 1, standing: 'common practice' };
@@ -15,30 +16,13 @@ export const notchesApart: Judged = {
   title: 'Notches that do not meet when the seam is sewn',
   by: 'judgement',
   usual: [OFF],
-  ofPattern: (pattern) => {
-    const byBase = new Map<string, boolean>();
-    for (const { base, notches } of pattern.pieces) if (notches.length > 0) byBase.set(base, true);
-    return pattern.seams
-      .filter(({ left, right }) => [left, right].every((side) => side.some(({ piece }) => byBase.has(piece))))
-      .flatMap((seam) => judged(seam, pattern));
+  ofSewnSeam: (seam, around) => {
+    const isNotched = (side: Seam['left']): boolean =>
+      side.some(({ piece }) => around.piecesNamed(piece).some(({ notches }) => notches.length > 0));
+    const isJudged = seam.comparable && seam.side !== 'left' && isNotched(seam.left) && isNotched(seam.right);
+    return isJudged ? apart(seam, around) : [];
   },
 };
-
-const kept = new WeakMap<
-  Seam,
-  { readonly around: readonly unknown[]; readonly findings: readonly SourcedFinding[] }
->();
-
-function judged(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
-  const around = [pattern.unit, pattern.usual, ...piecesOf(pattern, seam)];
-  const before = kept.get(seam);
-  if (before?.around.length === around.length && before.around.every((one, i) => one === around[i]))
-    return before.findings;
-  const found = seam.comparable && seam.side !== 'left' ? apart(seam, pattern) : [];
-  const findings = found.map((one) => ({ source: seam.source, finding: one }));
-  kept.set(seam, { around, findings });
-  return findings;
-}
 
 /** A hair, mm. */
 const ROUNDING = 0.005;
@@ -46,16 +30,16 @@ const ROUNDING = 0.005;
 /** Farther apart than this, mm, two notches were never meant for each other. */
 const STRANGERS = 30;
 
-function apart(seam: Seam, pattern: Pattern): readonly Finding[] {
+function apart(seam: Seam, around: AroundSeam): readonly Finding[] {
   // where the lengths differ the notches say where: that is told with the lengths
   if (Math.abs(seam.difference) > seam.tolerance) return [];
-  const range = usualRange(pattern, OFF);
-  return notchPairs(pattern, seam).flatMap((pair) => {
+  const range = usualRange(around, OFF);
+  return notchPairs(around, seam).flatMap((pair) => {
     const off = Math.abs(across(seam.course!, 'left', pair.left.at) - pair.right.at);
     const ofSeam = pair.left.notch.source === pair.right.notch.source;
     return ofSeam || off <= range.high + ROUNDING || off > STRANGERS
       ? []
-      : [unmet(seam, pair, off, rangeInWords(range, pattern.unit), pattern)];
+      : [unmet(seam, pair, off, rangeInWords(range, around.unit), around)];
   });
 }
 
@@ -64,7 +48,7 @@ function unmet(
   { left, right }: NotchPair,
   off: number,
   range: string,
-  { unit }: Pattern,
+  { unit }: AroundSeam,
 ): Finding {
   const [one, other] = [left.notch, right.notch];
   const message =

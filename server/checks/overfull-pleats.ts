@@ -1,8 +1,8 @@
 /** Finds pleats so deep for their spacing that more than three layers lie on each other. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece, Pleat, Pleats } from '../drafting/model';
+import type { Piece, Pleat, Pleats } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { isUsual, usualRange, type Usual } from './usual';
 
 const TAKEN: Usual = {
@@ -31,7 +31,7 @@ function beneath({ folds, width }: Pleat): { readonly before: number; readonly a
 
 const ROUNDING = 1e-6;
 
-function overfull(piece: Piece, row: Pleats, pattern: Pattern): readonly Finding[] {
+function overfull(piece: Piece, row: Pleats, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, TAKEN);
   const placed = inOrder(piece, row);
   const worst = placed.slice(1).reduce(

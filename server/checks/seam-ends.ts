@@ -77,7 +77,12 @@ const takes = (edges: readonly SewnEdge[], { base }: Piece, edge: string): boole
   edges.some((one) => one.piece === base && one.edge === edge);
 
 /** @param side of the wearer, where the two differ */
-export function fateOf(pattern: Pattern, piece: Piece, edge: string, side: Seam['side']): Fate {
+export function fateOf(
+  pattern: Pick<Pattern, 'seamsOf' | 'finishesOf'>,
+  piece: Piece,
+  edge: string,
+  side: Seam['side'],
+): Fate {
   for (const seam of pattern.seamsOf(piece.base)) {
     if (seam.side !== undefined && side !== undefined && seam.side !== side) continue;
     if (takes(seam.left, piece, edge)) return { seam, side: 'left' };

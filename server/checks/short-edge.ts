@@ -1,9 +1,9 @@
 /** Finds edges so short that they are more likely a slip of the outline than a thing to sew. */
 import type { Finding } from '../drafting/finding';
-import type { Edge, Pattern, Piece } from '../drafting/model';
+import type { Edge, Piece } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { rangeInWords, usualRange, type Usual } from './usual';
 
 const LENGTH: Usual = {
@@ -31,7 +31,7 @@ export const shortEdge: Judged = {
   },
 };
 
-function short(piece: Piece, edge: Edge, pattern: Pattern): Finding {
+function short(piece: Piece, edge: Edge, pattern: Judging): Finding {
   const range = rangeInWords(usualRange(pattern, LENGTH), pattern.unit);
   const message =
     `${edge.name} of ${piece.name} is ${printLength(edge.drawn, pattern.unit)} long (${range}): ` +

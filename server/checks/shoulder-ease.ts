@@ -1,8 +1,8 @@
 /** Finds back shoulders that are eased to the front by more than cloth takes, or that are the shorter of the two. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { called } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -26,7 +26,7 @@ export const shoulderEase: Judged = {
 /** Of the front shoulder: more than this puckers. */
 const LARGEST_SHARE = 0.08;
 
-function judged(seam: Seam, pattern: Pattern): readonly Finding[] {
+function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const { left, right, leftLength, rightLength, itsPair, comparable, tolerance } = seam;
   const all = [...left, ...right];
   if (itsPair || !comparable || !all.every(({ edge }) => called(edge, 'shoulder'))) return [];

@@ -1,9 +1,9 @@
 /** Finds open pieces whose two halves, drafted each side, don't meet along the fold they were drawn to. */
 import type { PieceNode } from '../../grammar/syntax';
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece } from '../drafting/model';
+import type { Piece } from '../drafting/model';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 
 export const sidedFoldLengths: Judged = {
   code: 'sided-fold-lengths',
@@ -42,7 +42,7 @@ function foldsOf({ edges, fold, statement }: Piece): Folds | undefined {
 const foldLine = ({ statement }: Pick<Piece, 'statement'>) =>
   statement.block?.find(({ node }) => node.kind === 'fold');
 
-function apart(piece: Piece, { lengths, apart: by }: Folds, { unit }: Pattern): Finding {
+function apart(piece: Piece, { lengths, apart: by }: Folds, { unit }: Judging): Finding {
   const [one, other] = lengths.map((length) => printLengthFine(length, unit));
   const line = foldLine(piece);
   const place =

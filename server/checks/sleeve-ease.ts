@@ -1,8 +1,8 @@
 /** Finds set-in sleeves whose head holds less or more ease than can be sewn in. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Seam, SewnEdge } from '../drafting/model';
+import type { Seam, SewnEdge } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { called } from './seam-ends';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -49,7 +49,7 @@ export function setIn(seam: Seam): SetIn | undefined {
 /** A hair, mm, so that exactly the bound passes. */
 const ROUNDING = 0.05;
 
-function judged(seam: Seam, pattern: Pattern): readonly Finding[] {
+function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const set = setIn(seam);
   if (set === undefined || set.ring <= 0) return [];
   const { unit } = pattern;

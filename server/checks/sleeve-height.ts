@@ -1,10 +1,10 @@
 /** Finds set-in sleeves whose head is too flat or too high for their armhole. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Seam } from '../drafting/model';
+import type { Seam } from '../drafting/model';
 import { edgeNamed, sewnPath } from '../drafting/sewing/course';
 import { printLength } from '../drafting/values/quantity';
 import { dot, normalised, subtract, type Path } from '../geometry';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { setIn } from './sleeve-ease';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -28,7 +28,7 @@ export const sleeveHeight: Judged = {
 /** Flatter than this share of the ring it is no set-in sleeve but one cut straight, as shifts have. */
 const SET_IN = 0.1;
 
-function judged(seam: Seam, pattern: Pattern): readonly Finding[] {
+function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const set = setIn(seam);
   const [head] = set?.head ?? [];
   const edge = head?.of && edgeNamed(head.of, head.edge);

@@ -1,10 +1,10 @@
 /** Finds hollow curves that bend more tightly than their allowance can follow. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece, TightAllowance } from '../drafting/model';
+import type { Piece, TightAllowance } from '../drafting/model';
 import { allowanceAt } from '../drafting/pieces/widths';
 import { printLength } from '../drafting/values/quantity';
 import { isJudged } from './allowed';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { edgeOfPiece } from './places';
 
 export const tightAllowance: Judged = {
@@ -25,7 +25,7 @@ const LEAST_TURN = Math.PI / 18;
 function tight(
   piece: Piece,
   { edge: name, from, to }: TightAllowance,
-  { unit }: Pattern,
+  { unit }: Judging,
 ): readonly Finding[] {
   const edge = piece.edges.find((one) => one.name === name);
   if (edge === undefined || to - from < SHORTEST) return [];

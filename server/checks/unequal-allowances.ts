@@ -1,8 +1,9 @@
 /** Finds seams whose two edges are allowed different widths: laid edge to edge, they are then sewn beside their lines. */
-import type { Finding, SourcedFinding } from '../drafting/finding';
-import type { Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
+import type { Finding } from '../drafting/finding';
+import type { Finish, Piece, Seam, SewnEdge } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { evenWidth, isJudged, piecesByBase, SAME_WIDTH } from './allowed';
+import { evenWidth, isJudged, SAME_WIDTH } from './allowed';
+import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
 
 export const unequalAllowances: Judged = {
@@ -10,7 +11,7 @@ export const unequalAllowances: Judged = {
   severity: 'warning',
   title: 'A seam whose two edges are allowed different widths',
   by: 'judgement',
-  ofPattern: (pattern) => pattern.seams.flatMap((seam) => ofSeam(seam, pattern)),
+  ofSewnSeam: (seam, around) => (seam.itsPair || seam.side === 'left' ? [] : judged(seam, around)),
 };
 
 /** An edge of a seam with what is allowed there. */
@@ -20,37 +21,17 @@ interface Allowed {
   readonly finishes: readonly Finish[];
 }
 
-interface Kept {
-  readonly unit: Pattern['unit'];
-  readonly around: readonly unknown[];
-  readonly findings: readonly SourcedFinding[];
+function judged(seam: Seam, around: AroundSeam): readonly Finding[] {
+  const [left, right] = [seam.left, seam.right].map((side) =>
+    side.map((sewn) => widthAt(allowedAt(sewn, around))),
+  );
+  return apart(left!, right!).map((pair) => unequal(seam, pair, around));
 }
 
-const kept = new WeakMap<Seam, Kept>();
-
-function ofSeam(seam: Seam, pattern: Pattern): readonly SourcedFinding[] {
-  if (seam.itsPair || seam.side === 'left') return [];
-  const sides = [seam.left, seam.right].map((side) => allowedAt(side, pattern));
-  const around = sides.flat().flatMap((one) => [one?.piece, one?.finishes]);
-  const before = kept.get(seam);
-  if (before?.unit === pattern.unit && sameList(before.around, around)) return before.findings;
-  const [left, right] = sides.map((side) => side.flatMap((one) => widthAt(one)));
-  const findings = apart(left!, right!).map((pair): SourcedFinding => ({
-    source: seam.source,
-    finding: unequal(seam, pair, pattern),
-  }));
-  kept.set(seam, { unit: pattern.unit, around, findings });
-  return findings;
-}
-
-const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((one, i) => one === b[i]);
-
-function allowedAt(side: readonly SewnEdge[], pattern: Pattern): readonly (Allowed | undefined)[] {
-  return side.map((sewn) => {
-    const piece = piecesByBase(pattern).get(sewn.piece);
-    return isJudged(piece) ? { sewn, piece, finishes: pattern.finishesOf(sewn.piece) } : undefined;
-  });
+/** Where the wearer's sides differ the right one speaks for both. */
+function allowedAt(sewn: SewnEdge, around: AroundSeam): Allowed | undefined {
+  const piece = around.piecesNamed(sewn.piece).find(({ side }) => side !== 'left');
+  return isJudged(piece) ? { sewn, piece, finishes: around.finishesOf(sewn.piece) } : undefined;
 }
 
 interface Wide {
@@ -58,10 +39,10 @@ interface Wide {
   readonly width: number;
 }
 
-function widthAt(one: Allowed | undefined): readonly (Wide | undefined)[] {
-  if (one === undefined) return [undefined];
+function widthAt(one: Allowed | undefined): Wide | undefined {
+  if (one === undefined) return undefined;
   const width = evenWidth(one.piece, one.sewn.edge, one.finishes);
-  return [width === undefined ? undefined : { sewn: one.sewn, width }];
+  return width === undefined ? undefined : { sewn: one.sewn, width };
 }
 
 /**
@@ -84,7 +65,7 @@ function apart(
 
 const isKnown = (wide: Wide | undefined): wide is Wide => wide !== undefined;
 
-function unequal(seam: Seam, [one, other]: readonly [Wide, Wide], { unit }: Pattern): Finding {
+function unequal(seam: Seam, [one, other]: readonly [Wide, Wide], { unit }: AroundSeam): Finding {
   const words = ({ sewn, width }: Wide): string =>
     `${sewn.piece}.${sewn.edge} is allowed ${printLength(width, unit)}`;
   const message =

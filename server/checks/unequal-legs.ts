@@ -1,8 +1,8 @@
 /** Finds darts drafted in the outline whose two legs differ in length: laid darts are made equal, these are as drawn. */
-import type { Dart, Pattern, Piece } from '../drafting/model';
+import type { Dart, Piece } from '../drafting/model';
 import type { Finding } from '../drafting/finding';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 
 export const unequalLegs: Judged = {
   code: 'unequal-legs',
@@ -28,7 +28,7 @@ function uneven(dart: Dart): boolean {
   return dart.drafted && Math.abs(a - b) > ALLOWED + ROUNDING;
 }
 
-function unequal(piece: Piece, dart: Dart, { unit }: Pattern): Finding {
+function unequal(piece: Piece, dart: Dart, { unit }: Judging): Finding {
   const [a, b] = legs(dart);
   const apart = printLength(Math.abs(a - b), unit);
   const message =

@@ -1,10 +1,10 @@
 /** Finds hems whose ends do not lie on the edge of the piece when they are turned up. */
 import type { Finding } from '../drafting/finding';
-import type { Edge, Pattern, Piece } from '../drafting/model';
+import type { Edge, Piece } from '../drafting/model';
 import { apply, distance, mirror, add, scale, Path, type Point } from '../geometry';
 import { printLength } from '../drafting/values/quantity';
 import { isJudged } from './allowed';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { edgeOfPiece } from './places';
 import { isUsual, usualRange, rangeInWords, type Usual } from './usual';
 
@@ -29,7 +29,7 @@ export const unevenHem: Judged = {
 };
 
 /** The corner at the end of an edge, where just one of the two edges is a hem and the corner was mitred. */
-function atCorner(piece: Piece, index: number, pattern: Pattern): readonly Finding[] {
+function atCorner(piece: Piece, index: number, pattern: Judging): readonly Finding[] {
   const corner = piece.cutShape?.corners[index];
   const [before, after] = [piece.edges[index]!, piece.edges[(index + 1) % piece.edges.length]!];
   const [one, other] = [piece.hems.has(before.name), piece.hems.has(after.name)];

@@ -1,7 +1,8 @@
 /** Finds edges that are neither sewn, nor on a fold, nor finished: somebody will ask at the machine what becomes of them. */
-import type { Finding, Fix, SourcedFinding } from '../drafting/finding';
-import type { Edge, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
+import type { Finding, Fix } from '../drafting/finding';
+import type { Edge, Piece, SewnEdge } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
+import type { AroundPiece } from './around';
 import { finding, type Judged } from './check';
 import { halfSaid, stretchesInWords, type Left } from './half-said';
 import { nameOfPiece } from './places';
@@ -12,74 +13,15 @@ export const unfinishedEdge: Judged = {
   severity: 'warning',
   title: 'An edge that is neither sewn, folded nor finished',
   by: 'judgement',
-  ofPattern: (pattern) => unfinished(pattern),
+  ofSewnPiece: (piece, around) => (isJudged(piece) ? unfinished(piece, around) : []),
 };
 
-function unfinished(pattern: Pattern): readonly SourcedFinding[] {
-  const doubtful = doubtfulEdges(pattern.doubtful);
-  const accepted = acceptedEdges(pattern);
-  return pattern.pieces.flatMap((piece) => {
-    const [seams, finishes] = [pattern.seamsOf(piece.base), pattern.finishesOf(piece.base)];
-    const { unit } = pattern;
-    const of = { doubtful: doubtful.get(piece.base) ?? '', accepted: accepted.get(piece.source) ?? '' };
-    return openOf(piece, { unit, seams, finishes, ...of });
-  });
-}
+const unfinished = (piece: Piece, around: AroundPiece): readonly Finding[] => [
+  ...toldOf(openEdges(piece, around), around).map((edges) => openIn(piece, edges, around)),
+  ...halfOpen(piece, around).map((left) => halfEdge(piece, left, around)),
+];
 
-/** Edges that a line of the pattern lets stand as they are, by the source of their piece, as one string each. */
-function acceptedEdges({ acceptances }: Pattern): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  for (const { code, of } of acceptances) {
-    const slash = of?.source?.lastIndexOf('/') ?? -1;
-    if (code !== 'unfinished-edge' || slash < 0) continue;
-    const [piece, edge] = [of!.source!.slice(0, slash), of!.source!.slice(slash + 1)];
-    found.set(piece, `${found.get(piece) ?? ' '}${edge} `);
-  }
-  return found;
-}
-
-/** Edges of which nothing is said, by piece, as one string each. */
-function doubtfulEdges(names: ReadonlySet<string>): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  for (const name of [...names].sort()) {
-    const dot = name.indexOf('.');
-    const piece = name.slice(0, dot);
-    found.set(piece, `${found.get(piece) ?? ' '}${name.slice(dot + 1)} `);
-  }
-  return found;
-}
-
-/** What else than the piece itself says which of its edges are open. */
-interface Around {
-  readonly unit: Pattern['unit'];
-  readonly seams: readonly Seam[];
-  readonly finishes: readonly Finish[];
-  readonly doubtful: string;
-  readonly accepted: string;
-}
-
-const kept = new WeakMap<Piece, { readonly around: Around; readonly findings: readonly SourcedFinding[] }>();
-
-const sameAround = (a: Around, b: Around): boolean =>
-  a.unit === b.unit &&
-  a.seams === b.seams &&
-  a.finishes === b.finishes &&
-  a.doubtful === b.doubtful &&
-  a.accepted === b.accepted;
-
-function openOf(piece: Piece, around: Around): readonly SourcedFinding[] {
-  const before = kept.get(piece);
-  if (before !== undefined && sameAround(before.around, around)) return before.findings;
-  const open = isJudged(piece)
-    ? toldOf(openEdges(piece, around), around).map((edges) => openIn(piece, edges, around))
-    : [];
-  const half = isJudged(piece) ? halfOpen(piece, around).map((left) => halfEdge(piece, left, around)) : [];
-  const findings = [...open, ...half].map((found) => ({ source: piece.source, finding: found }));
-  kept.set(piece, { around, findings });
-  return findings;
-}
-
-function openEdges(piece: Piece, { seams, finishes, doubtful }: Around): readonly Edge[] {
+function openEdges(piece: Piece, { seams, finishes, doubtful }: AroundPiece): readonly Edge[] {
   const taken = new Set<string>();
   for (const { left, right } of seams) for (const edge of [...left, ...right]) note(taken, piece, edge);
   for (const { edges, faced = [] } of finishes) {
@@ -92,7 +34,7 @@ function openEdges(piece: Piece, { seams, finishes, doubtful }: Around): readonl
   return everyEdge(piece).filter((edge) => !isSaid(edge) && !otherHalf(edge));
 }
 
-function halfOpen(piece: Piece, { seams, finishes, doubtful }: Around): readonly Left[] {
+function halfOpen(piece: Piece, { seams, finishes, doubtful }: AroundPiece): readonly Left[] {
   const sewn = seams.flatMap(({ left, right }) => [...left, ...right]);
   const all = [...sewn, ...finishes.flatMap(({ edges }) => edges)];
   return halfSaid(piece, all).filter(({ edge }) => !doubtful.includes(` ${edge.name} `));
@@ -123,7 +65,7 @@ function folded({ statement, fold }: Piece): ReadonlySet<string> {
 }
 
 /** An edge of which a part is sewn or finished, and nothing said of the rest. */
-function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): Finding {
+function halfEdge(piece: Piece, { edge, left }: Left, { unit }: AroundPiece): Finding {
   const name = `${piece.base}.${edge.name}`;
   const message = `Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretchesInWords(edge, left, unit))}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
   const { node } = edge.statement;
@@ -132,13 +74,13 @@ function halfEdge(piece: Piece, { edge, left }: Left, { unit }: Around): Finding
 }
 
 /** What is said of at once: an edge that a line accepts stands for itself, all others of the piece are one message. */
-function toldOf(edges: readonly Edge[], { accepted }: Around): readonly (readonly Edge[])[] {
-  const alone = edges.filter(({ name }) => accepted.includes(` ${name} `));
+function toldOf(edges: readonly Edge[], { leftOpen }: AroundPiece): readonly (readonly Edge[])[] {
+  const alone = edges.filter(({ name }) => leftOpen.includes(` ${name} `));
   const others = edges.filter((edge) => !alone.includes(edge));
   return [others, ...alone.map((edge) => [edge])].filter(({ length }) => length > 0);
 }
 
-function openIn(piece: Piece, edges: readonly Edge[], around: Around): Finding {
+function openIn(piece: Piece, edges: readonly Edge[], around: AroundPiece): Finding {
   const [first, ...more] = edges as [Edge, ...Edge[]];
   const name = (edge: Edge): string => `${piece.base}.${edge.name}`;
   const [are, each] = more.length === 0 ? ['it is', ''] : ['they are', ' for each'];
@@ -159,9 +101,9 @@ function openIn(piece: Piece, edges: readonly Edge[], around: Around): Finding {
 function leftRaw(
   { base, statement }: Piece,
   edges: readonly Edge[],
-  { seams, finishes, accepted }: Around,
+  { seams, finishes, leftOpen }: AroundPiece,
 ): readonly Fix[] {
-  const isAccepted = edges.some(({ name }) => accepted.includes(` ${name} `));
+  const isAccepted = edges.some(({ name }) => leftOpen.includes(` ${name} `));
   if (statement.inside !== 'file' || isAccepted) return [];
   const taken = new Set([...seams, ...finishes].map(({ name }) => name));
   const names = [edges.length === 1 ? edges[0]!.name : '', `${base}-edges`, `${base}-raw`];

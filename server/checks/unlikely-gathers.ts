@@ -1,8 +1,8 @@
 /** Finds gathers that draw up hardly anything, or more than cloth can be drawn. */
 import type { Finding } from '../drafting/finding';
-import type { Gathers, Pattern, Piece } from '../drafting/model';
+import type { Gathers, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { isUsual, usualRange, type Usual } from './usual';
 
 const RATIO: Usual = {
@@ -28,7 +28,7 @@ const EASE = 1.2;
 
 const ROUNDING = 1e-6;
 
-function unlikely(piece: Piece, gathers: Gathers, pattern: Pattern): readonly Finding[] {
+function unlikely(piece: Piece, gathers: Gathers, pattern: Judging): readonly Finding[] {
   const { name, statement, flat, gathered, edge } = gathers;
   const range = usualRange(pattern, RATIO);
   const ratio = flat / gathered;

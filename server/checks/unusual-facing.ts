@@ -1,8 +1,8 @@
 /** Finds facings that are so narrow that they turn out, or so deep that they hang loose. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece } from '../drafting/model';
+import type { Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
 const FACING_DEPTH: Usual = {
@@ -22,7 +22,7 @@ export const unusualFacing: Judged = {
   ofPiece: (piece, pattern) => ofPiece(piece, pattern),
 };
 
-function ofPiece({ facing, statement, base, side }: Piece, pattern: Pattern): readonly Finding[] {
+function ofPiece({ facing, statement, base, side }: Piece, pattern: Judging): readonly Finding[] {
   const { node } = statement;
   if (facing === undefined || node.kind !== 'facing' || side === 'left') return [];
   const range = usualRange(pattern, FACING_DEPTH);

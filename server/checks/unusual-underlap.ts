@@ -1,8 +1,8 @@
 /** Finds bands whose underlap is too short to hold its fastening, or longer than it needs. */
 import type { Finding } from '../drafting/finding';
-import type { Pattern, Piece } from '../drafting/model';
+import type { Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
 const UNDERLAP: Usual = {
@@ -22,7 +22,7 @@ export const unusualUnderlap: Judged = {
   ofPiece: (piece, pattern) => ofPiece(piece, pattern),
 };
 
-function ofPiece({ underlap, statement, base, side }: Piece, pattern: Pattern): readonly Finding[] {
+function ofPiece({ underlap, statement, base, side }: Piece, pattern: Judging): readonly Finding[] {
   const { node } = statement;
   if (node.kind !== 'band' || node.underlap === undefined || side === 'left') return [];
   const range = usualRange(pattern, UNDERLAP);
