@@ -9,7 +9,7 @@ import { runFormat, type FormatOptions } from './format';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
-import { bodyChoice, settings, severitySetting } from './open';
+import { bodyChoice, settings, severitySetting, type Choice } from './open';
 import { runPrint, type PrintOptions } from './print';
 import { runSheet, type SheetOptions } from './sheet';
 import { sizeNames } from './sizes';
@@ -96,6 +96,13 @@ const readable =
     }
   };
 
+/** `front, back` */
+const listed = (words: string): string[] =>
+  words
+    .split(',')
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
+
 interface Given {
   readonly for?: BodyChoice;
   readonly set: readonly string[];
@@ -137,17 +144,25 @@ function addDraw(top: Command, io: Io, done: Done): void {
 function addPrint(top: Command, io: Io, done: Done): void {
   top
     .command('print')
-    .description('print the pieces in full size on papers to be taped together, as PDF')
+    .description(
+      'print the pieces in full size as PDF: on papers to be taped together, on a roll, on one sheet',
+    )
     .argument('<file>', 'pattern file')
     .option('--out <folder>', 'where the file goes; made if it is missing', '.')
-    .option('--paper <name>', 'A4, A3, Letter, Legal, or whole: one sheet as large as the drawing', 'A4')
-    .option('--pieces <names>', 'some pieces only, with commas between', (words: string) => words.split(','))
+    .option(
+      '--paper <name>',
+      'A4, A3, Letter, Legal, "roll 914mm" of any width, or whole: one sheet as large as the drawing',
+      'A4',
+    )
+    .option('--pieces <names>', 'some pieces only, with commas between', listed)
+    .option('--sheets <names>', 'these sheets again, as the map names them: B2,C1', listed)
     .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
+    .option('--date <day>', 'written on the sheets as it stands; none is taken from the clock')
+    .option('--revision <words>', 'written on the sheets: which state of the pattern this is')
     .addOption(forBody())
     .addOption(setChoice())
-    .action(
-      async (file: string, options: Given & Pick<PrintOptions, 'asLaid' | 'out' | 'paper' | 'pieces'>) =>
-        done(await runPrint(file, chosen(options), io)),
+    .action(async (file: string, options: Given & Omit<PrintOptions, keyof Choice>) =>
+      done(await runPrint(file, chosen(options), io)),
     );
 }
 

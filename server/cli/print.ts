@@ -1,9 +1,12 @@
-/** `draftwright print`: a pattern in full size on papers that are taped together, as one PDF. */
+/** `draftwright print`: a pattern on papers that are taped together, on a roll or on one sheet, as one PDF. */
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
-import { LONGEST_MM, papers, paperNamed, type Paper } from '../drawing/paper/papers';
+import { fits, roomOn } from '../drawing/paper/arrange';
+import { LONGEST_MM, papers, paperNamed, rollNamed, type Paper, type Roll } from '../drawing/paper/papers';
 import { MOST_PAPERS, papersOver } from '../drawing/paper/tiles';
+import type { PdfResult } from '../drawing/paper/pdf';
 import type { Drawing } from '../drawing/model';
+import { printLength } from '../drafting/values/quantity';
 import { reportOn } from './check';
 import { missing } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
@@ -15,10 +18,14 @@ import { writeWhole } from './write';
 
 export interface PrintOptions extends Choice {
   readonly out: string;
-  /** A paper's name, or `whole`. */
+  /** A paper's name, `roll 914mm`, or `whole`. */
   readonly paper: string;
   readonly pieces?: readonly string[];
+  /** Names of the sheets that are printed again. */
+  readonly sheets?: readonly string[];
   readonly asLaid?: boolean;
+  readonly date?: string;
+  readonly revision?: string;
 }
 
 /** Prints what can be drawn and says what can't. */
@@ -27,32 +34,70 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
   const whole = draw(opened.pattern);
-  missing(opened.pattern, whole, report).forEach((line) => io.err(line));
+  const lost = missing(opened.pattern, whole, report);
+  lost.forEach((line) => io.err(line));
   const drawing = somePieces(whole, options.pieces);
   if (drawing.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;
   }
-  const paper = paperFor(options.paper, drawing);
-  // the PDF library takes a while to load, and no other command needs it
-  const { toPdf } = await import('../drawing/paper/pdf');
-  const { value, sheets } = await toPdf(drawing, {
-    ...(paper && { paper }),
-    ...(options.asLaid && { asLaid: true }),
-  });
-  const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
-  writeWhole(absolute(io, file), value, file);
-  const kind = paper === undefined ? 'one sheet' : `${counted(sheets, 'sheet')} of ${paper.name}`;
-  io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')} on ${kind}\n`);
-  io.out('Print at 100 %, and measure the test square before you cut.\n');
   const errors = countOf(report, 'error');
+  const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
+  const paper = paperFor(options.paper, drawing);
+  const printed = await print(drawing, paper, options, notes);
+  const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
+  writeWhole(absolute(io, file), printed.value, file);
+  io.out(
+    `${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')} on ${onWhat(printed, paper)}\n`,
+  );
+  io.out('Print at 100 %, and measure the test square before you cut.\n');
   if (errors === 0) return CLEAN;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
   return FAULTY;
 }
 
+const faultWords = (errors: number): string =>
+  `The pattern has ${counted(errors, 'error')}: mend before you cut.`;
+
+async function print(
+  drawing: Drawing,
+  paper: Paper | Roll | undefined,
+  { sheets: only, asLaid = false, date, revision }: PrintOptions,
+  notes: readonly string[],
+): Promise<PdfResult> {
+  if (only !== undefined && (paper === undefined || 'roll' in paper))
+    throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');
+  // the PDF library takes a while to load, and no other command needs it
+  const { toPdf } = await import('../drawing/paper/pdf');
+  const printed = await toPdf(drawing, {
+    ...(paper && { paper }),
+    ...(only && { only }),
+    ...(date !== undefined && { date }),
+    ...(revision !== undefined && { revision }),
+    asLaid,
+    notes,
+  });
+  const names = printed.tiling?.tiles.map(({ name }) => name) ?? [];
+  const lost = only?.find((name) => !names.includes(name));
+  if (lost !== undefined) throw new Unable(`There is no sheet ${lost}. Sheets are ${names.join(', ')}.`);
+  return printed;
+}
+
+function onWhat({ sheets, drawing }: PdfResult, paper: Paper | Roll | undefined): string {
+  if (paper === undefined) return 'one sheet';
+  if (!('roll' in paper)) return `${counted(sheets, 'sheet')} of ${paper.name}`;
+  const { top, bottom } = drawing.frame;
+  return sheets === 1
+    ? `${printLength(bottom - top, drawing.unit)} of a ${paper.name}`
+    : `${counted(sheets, 'length')} of a ${paper.name}`;
+}
+
 /** Undefined: one sheet as large as the drawing. */
-function paperFor(name: string, { frame }: Drawing): Paper | undefined {
+function paperFor(name: string, drawing: Drawing): Paper | Roll | undefined {
+  const roll = rollNamed(name);
+  if (typeof roll === 'string') throw new Unable(roll);
+  if (roll !== undefined) return wideEnough(roll, drawing);
+  const { frame } = drawing;
   if (name.toLowerCase() !== 'whole') return few(known(name), frame);
   const longest = Math.max(frame.right - frame.left, frame.bottom - frame.top);
   if (longest > LONGEST_MM - 50)
@@ -60,6 +105,24 @@ function paperFor(name: string, { frame }: Drawing): Paper | undefined {
       'The drawing is too long for one sheet of a PDF (5 m). Print it on papers, or some pieces only.',
     );
   return undefined;
+}
+
+/** A piece that fits no way is told before anything is printed. */
+function wideEnough(roll: Roll, { pieces, unit }: Drawing): Roll {
+  const room = roomOn(roll);
+  const large = pieces.filter((piece) => !fits(piece, room));
+  if (large.length === 0) return roll;
+  const length = (mm: number): string => printLength(Math.round(mm * 10) / 10, unit);
+  const told = large.map(({ name, frame }) => {
+    const [wide, high] = [frame.right - frame.left, frame.bottom - frame.top];
+    const over = Math.min(wide, high) - room.wide;
+    const by = over > 0 ? `, ${length(over)} too wide for it even when turned` : ', too long for one length';
+    return `${name} is ${length(wide)} by ${length(high)}${by}.`;
+  });
+  throw new Unable(
+    `A ${roll.name} takes ${length(room.wide)} between its margins. ${told.join(' ')} ` +
+      'Take a wider roll, print on papers that are taped together (--paper A4), or print the other pieces (--pieces).',
+  );
 }
 
 function few(paper: Paper, frame: Drawing['frame']): Paper {
@@ -76,6 +139,7 @@ function known(name: string): Paper {
   if (paper !== undefined) return paper;
   const names = papers.map((one) => one.name).join(', ');
   throw new Unable(
-    `No paper is called ${name}. Papers are ${names}, or whole for one sheet as large as the drawing.`,
+    `No paper is called ${name}. Papers are ${names}, "roll 914mm" for a roll of that width, or whole for one sheet as ` +
+      'large as the drawing.',
   );
 }

@@ -331,38 +331,3 @@ describe('draftwright draw of a worked pattern', () => {
     });
   });
 });
-
-describe('draftwright print', () => {
-  it('prints on papers and says how many', () =>
-    inFolder({ 'apron.draft': apron }, async (folder) => {
-      const { exit, out, err } = await folder.run('print', 'apron.draft', '--paper', 'letter');
-      assert.deepEqual([exit, err], [0, '']);
-      assert.match(out, /^apron\.pdf: 2 pieces on \d+ sheets of Letter\n/);
-      assert.equal(readFileSync(join(folder.path, 'apron.pdf'), 'latin1').slice(0, 5), '%PDF-');
-    }));
-
-  it('prints some pieces alone, laid as if they were all', () =>
-    inFolder({ 'apron.draft': apron }, async (folder) => {
-      const { out } = await folder.run('print', 'apron.draft', '--pieces', 'bib', '--paper', 'whole');
-      assert.match(out, /^apron\.pdf: 1 piece on one sheet\n/);
-    }));
-
-  it('names the papers when one is unknown, and the pieces when one is', () =>
-    inFolder({ 'apron.draft': apron }, async (folder) => {
-      const paper = await folder.run('print', 'apron.draft', '--paper', 'A9');
-      assert.deepEqual([paper.exit, paper.out], [2, '']);
-      assert.match(paper.err, /^No paper is called A9\. Papers are A4, A3, Letter, Legal, or whole/);
-      const piece = await folder.run('print', 'apron.draft', '--pieces', 'bibb');
-      assert.match(piece.err, /^No piece is called bibb\. Pieces are skirt, bib\.\n$/);
-    }));
-
-  it('does not begin on a drawing of ten thousand sheets', () =>
-    inFolder(
-      { 'apron.draft': apronWith('width = 60cm in 40cm .. 80cm', 'width = 6000m') },
-      async (folder) => {
-        const { exit, err } = await folder.run('print', 'apron.draft');
-        assert.equal(exit, 2);
-        assert.match(err, /would take \d+ sheets of A4; more than 500 are a slip of the unit/);
-      },
-    ));
-});

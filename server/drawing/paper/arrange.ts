@@ -1,30 +1,154 @@
-/** Lays the pieces of a drawing so that they need few papers: rows of several widths are tried, the best is kept. */
-import { place } from '../draw';
-import type { Drawing } from '../model';
-import { MARGIN_MM, MOST_PAPERS, OVERLAP_MM, papersOver, tilingFor, type Tiling } from './tiles';
-import type { Paper } from './papers';
+/** Lays the pieces of a drawing so that they need few papers, or little of a roll: many ways are tried, the best is kept. */
+import type { Drawing, Frame, PieceDrawing, Placement } from '../model';
+import { rounded } from '../path';
+import { inkOf } from './ink';
+import { quarterTurned } from './mapped';
+import { packed, type Item, type Packing, type Strip, type Turning } from './pack';
+import { LONGEST_MM, turned, type Paper, type Roll } from './papers';
+import { MARGIN_MM, MOST_PAPERS, OVERLAP_MM, papersOver, tiled, tilingFor, type Tiling } from './tiles';
 
 /** Rows of up to so many papers are tried: a table of that length is rare. */
 const MOST_ACROSS = 8;
+/** Between two pieces on paper, mm: room for the shears. */
+export const GAP_MM = 10;
+/** From the outermost lines to the sheets' frame, mm: a thick line is not cut in half. */
+export const EDGE_MM = 1;
+const TURNINGS: readonly Turning[] = ['never', 'freely', 'standing', 'lying'];
 
 export interface Arranged {
   readonly drawing: Drawing;
   readonly tiling: Tiling;
 }
 
+/** How a piece is drawn that lies a quarter turned. */
+export type Turn = (piece: PieceDrawing) => PieceDrawing;
+
 /** The drawing as laid, or laid anew where that saves a paper. */
-export function arranged(drawing: Drawing, paper: Paper): Arranged {
-  const tries = [drawing, ...widths(paper).map((wide) => ({ ...drawing, ...place(drawing.pieces, wide) }))];
-  const few = tries.filter(({ frame }) => papersOver(frame, paper) <= MOST_PAPERS);
-  const all = (few.length > 0 ? few : [drawing]).map((one): Arranged => ({
-    drawing: one,
-    tiling: tilingFor(one, paper),
-  }));
-  return all.reduce((best, one) => (one.tiling.tiles.length < best.tiling.tiles.length ? one : best));
+export function arranged(drawing: Drawing, paper: Paper, turn: Turn = quarterTurned): Arranged {
+  const laid = edged(drawing);
+  let best: Arranged = { drawing: laid, tiling: tilingFor(laid, paper) };
+  let fewest = papersOver(laid.frame, paper) <= MOST_PAPERS ? best.tiling.tiles.length : Infinity;
+  for (const [one, packing] of packings(drawing, paper)) {
+    const anew = edged(laidBy(drawing, packing, turn));
+    if (papersOver(anew.frame, one) > MOST_PAPERS) continue;
+    const tiling = tiled(anew.frame, inkOf(anew), one);
+    if (tiling.tiles.length >= fewest) continue;
+    [best, fewest] = [{ drawing: anew, tiling }, tiling.tiles.length];
+  }
+  return best;
 }
 
-function widths({ width, height }: Paper): number[] {
-  const steps = [width, height].map((side) => side - 2 * MARGIN_MM - OVERLAP_MM);
-  const across = Array.from({ length: MOST_ACROSS }, (_, i) => i + 1);
-  return steps.flatMap((step) => across.map((count) => count * step + OVERLAP_MM));
+/** White round the outermost lines. */
+export function edged(drawing: Drawing): Drawing {
+  const { left, top, right, bottom } = drawing.frame;
+  const frame: Frame = {
+    left: left - EDGE_MM,
+    top: top - EDGE_MM,
+    right: right + EDGE_MM,
+    bottom: bottom + EDGE_MM,
+  };
+  return { ...drawing, frame };
+}
+
+/** Every way that is tried, each once, with the paper upright and on its side. */
+function* packings(drawing: Drawing, paper: Paper): Generator<readonly [Paper, Packing]> {
+  const items = itemsOf(drawing.pieces);
+  const seen = new Set<string>();
+  for (const one of [paper, turned(paper)]) {
+    for (const strip of stripsFor(one)) {
+      for (const order of ordersOf(items)) {
+        const packing = packed(items, order, strip);
+        const key = `${one.width} ${JSON.stringify(packing.spots)}`;
+        if (packing.spots.includes(undefined) || seen.has(key)) continue;
+        seen.add(key);
+        yield [one, packing];
+      }
+    }
+  }
+}
+
+export const itemsOf = (pieces: readonly PieceDrawing[]): readonly Item[] =>
+  pieces.map(({ frame }) => ({ wide: frame.right - frame.left, high: frame.bottom - frame.top }));
+
+/** In file order, and the largest first in several senses. */
+export function ordersOf(items: readonly Item[]): readonly (readonly number[])[] {
+  const numbers = items.map((_, i) => i);
+  const by = (size: (item: Item) => number): readonly number[] =>
+    [...numbers].sort((a, b) => size(items[b]!) - size(items[a]!) || a - b);
+  return [
+    numbers,
+    by(({ wide, high }) => wide * high),
+    by(({ high }) => high),
+    by(({ wide }) => wide),
+    by(({ wide, high }) => Math.max(wide, high)),
+  ];
+}
+
+function stripsFor({ width, height }: Paper): Strip[] {
+  const [across, down] = [width, height].map((side) => side - 2 * MARGIN_MM - OVERLAP_MM) as [number, number];
+  const lap = OVERLAP_MM - 2 * EDGE_MM;
+  const strips: Strip[] = [];
+  for (let count = 1; count <= MOST_ACROSS; count++)
+    for (const turning of TURNINGS) {
+      const strip = { wide: count * across + lap, gap: GAP_MM, turning };
+      strips.push(strip, { ...strip, steps: { across, down, lap } });
+    }
+  return strips;
+}
+
+/** The pieces where a packing puts them, in their own order. */
+export function laidBy(drawing: Drawing, { spots, width, height }: Packing, turn: Turn): Drawing {
+  const pieces: PieceDrawing[] = [];
+  const placements: Placement[] = [];
+  drawing.pieces.forEach((piece, i) => {
+    const spot = spots[i];
+    if (spot === undefined) return;
+    const lying = spot.turned ? turn(piece) : piece;
+    pieces.push(lying);
+    placements.push({
+      piece: lying.name,
+      by: { x: rounded(spot.x - lying.frame.left), y: rounded(spot.y - lying.frame.top) },
+    });
+  });
+  return {
+    ...drawing,
+    pieces,
+    placements,
+    frame: { left: 0, top: 0, right: rounded(width), bottom: rounded(height) },
+  };
+}
+
+/** The pieces on lengths of a roll, as short as can be found; those that fit no way are left out. */
+export function onRoll(drawing: Drawing, roll: Roll, turn: Turn = quarterTurned): readonly Drawing[] {
+  const room = roomOn(roll);
+  const rest = { ...drawing, pieces: drawing.pieces.filter((piece) => fits(piece, room)) };
+  if (rest.pieces.length === 0) return [];
+  const items = itemsOf(rest.pieces);
+  const orders = ordersOf(items);
+  const all = TURNINGS.flatMap((turning) =>
+    orders.map((order) => packed(items, order, { ...room, gap: GAP_MM, turning })),
+  );
+  const best = all.reduce((a, b) => (worth(b) < worth(a) ? b : a));
+  const taken = (packing: Packing, i: number): boolean => packing.spots[i] !== undefined;
+  const left = rest.pieces.filter((_, i) => !taken(best, i));
+  const here = edged(laidBy(rest, best, turn));
+  return [here, ...(left.length === 0 ? [] : onRoll({ ...rest, pieces: left }, roll, turn))];
+}
+
+/** Every piece that is left over costs more than any length. */
+const worth = ({ spots, height }: Packing): number =>
+  spots.filter((spot) => spot === undefined).length * LONGEST_MM + height;
+
+/** What lies between the margins of a roll, the strip with the test square not counted. */
+export const roomOn = ({ width }: Roll): { readonly wide: number; readonly high: number } => ({
+  wide: width - 2 * (MARGIN_MM + EDGE_MM),
+  high: LONGEST_MM - 250,
+});
+
+export function fits(
+  { frame }: PieceDrawing,
+  room: { readonly wide: number; readonly high: number },
+): boolean {
+  const [one, other] = [frame.right - frame.left, frame.bottom - frame.top];
+  return Math.min(one, other) <= room.wide + 1e-6 && Math.max(one, other) <= room.high + 1e-6;
 }

@@ -8,10 +8,26 @@ export function inkOf({ pieces, placements }: Pick<Drawing, 'pieces' | 'placemen
   const named = new Map(pieces.map((piece) => [piece.name, piece]));
   return placements.flatMap(({ piece, by }) => {
     const drawn = named.get(piece);
-    if (drawn === undefined) return [];
-    const texts = drawn.texts.map(({ at, size }) => around([at], size));
-    return [...drawn.lines.flatMap(boxesOf), ...inside(drawn), ...texts].map((frame) => shifted(frame, by));
+    return drawn === undefined ? [] : inkOfPiece(drawn).map((frame) => shifted(frame, by));
   });
+}
+
+const kept = new WeakMap<PieceDrawing, readonly Frame[]>();
+
+/** A piece is laid in many ways before the best is known: its boxes are had once. */
+function inkOfPiece(piece: PieceDrawing): readonly Frame[] {
+  const before = kept.get(piece);
+  if (before !== undefined) return before;
+  const texts = piece.texts.map(({ at, size }) => around([at], size));
+  const boxes = [...bounding(piece).flatMap(boxesOf), ...inside(piece), ...texts];
+  kept.set(piece, boxes);
+  return boxes;
+}
+
+/** What is drawn within the cutting line lies on papers that the line or the cloth within it wants already. */
+function bounding({ lines }: PieceDrawing): readonly DrawnLine[] {
+  const outer = lines.filter(({ role }) => role === 'cutting' || role === 'fold');
+  return outer.some(({ role }) => role === 'cutting') ? outer : lines;
 }
 
 /** The middle of a large piece has no line on it, and yet is no hole in the paper: dots so close that none is missed. */

@@ -1,126 +1,108 @@
 /**
- * Prints a drawing as PDF in full size: cut into papers that are taped together, or whole on one. The drawing is written
- * once and shown on every paper through its frame. The only file that knows the PDF library.
+ * Prints a drawing as PDF in full size: cut into papers that are taped together, on a roll, or whole on one sheet. The
+ * drawing is written once and shown on every paper through its frame.
  */
-import { PDFDocument, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
-import * as fontkit from 'fontkit';
 import type { Drawing } from '../model';
-import { readBundledFont } from '../bundled';
-import { arranged } from './arrange';
-import { drawingContent, number, type Font } from './content';
-import type { Paper } from './papers';
-import { firstContent, SQUARE_MM, squareContent, tileContent } from './sheet-content';
+import { arranged, edged, onRoll, type Turn } from './arrange';
+import { drawingContent, number } from './content';
+import { PaperDocument, type Form } from './document';
+import { firstContent } from './first-sheet';
+import { quarterTurned } from './mapped';
+import type { Paper, Roll } from './papers';
+import { headingContent, headingHigh, tileContent, titleOf, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
 
-export interface PdfOptions {
-  /** Undefined: one paper as large as the drawing, for a plotter. */
-  readonly paper?: Paper;
+export interface PdfOptions extends Told {
+  /** Undefined: one sheet as large as the drawing, for a plotter. */
+  readonly paper?: Paper | Roll;
   /** Keep the pieces where the drawing has them. */
   readonly asLaid?: boolean;
+  /** These sheets alone, by their names on the map. */
+  readonly only?: readonly string[];
+  /** How a piece is drawn that lies a quarter turned. */
+  readonly turn?: Turn;
+  /** Called before each page; what it throws ends the printing. */
+  readonly tick?: (page: number, of: number) => Promise<void> | void;
 }
 
 export interface PdfResult {
   readonly value: Uint8Array;
   readonly sheets: number;
   readonly tiling?: Tiling;
+  /** The drawing as it was laid on the papers; of a roll its first length. */
+  readonly drawing: Drawing;
+  /** Pieces that fit on no length of the roll, and were left out. */
+  readonly tooLarge: readonly string[];
 }
 
-const POINTS_PER_MM = 72 / 25.4;
-
-/** The same drawing gives the same bytes: no date, no number drawn by lot. */
-export async function toPdf(
-  drawing: Drawing,
-  { paper, asLaid = false }: PdfOptions = {},
-): Promise<PdfResult> {
-  const printer = await Printer.start(drawing);
-  if (paper === undefined) {
-    printer.whole(drawing);
-    return { value: await printer.end(), sheets: 1 };
-  }
-  const { drawing: laid, tiling } = asLaid
-    ? { drawing, tiling: tilingFor(drawing, paper) }
-    : arranged(drawing, paper);
-  printer.tiles(laid, tiling);
-  return { value: await printer.end(), sheets: tiling.tiles.length + 1, tiling };
+/** The same drawing gives the same bytes. */
+export async function toPdf(drawing: Drawing, options: PdfOptions = {}): Promise<PdfResult> {
+  const printer = new Printer(await PaperDocument.start(titleOf(drawing)), options);
+  const { paper, turn = quarterTurned } = options;
+  if (paper === undefined) return printer.lengths([drawing]);
+  if ('roll' in paper) return printer.lengths(onRoll(drawing, paper, turn), drawing, paper);
+  const asLaid = (): { drawing: Drawing; tiling: Tiling } => {
+    const laid = edged(drawing);
+    return { drawing: laid, tiling: tilingFor(laid, paper) };
+  };
+  const { drawing: laid, tiling } = options.asLaid === true ? asLaid() : arranged(drawing, paper, turn);
+  return printer.tiles(laid, tiling);
 }
 
 /** One document in the making. */
 class Printer {
-  private constructor(
-    private readonly document: PDFDocument,
-    private readonly font: Font,
-    private readonly fontRef: PDFRef,
+  constructor(
+    private readonly document: PaperDocument,
+    private readonly options: PdfOptions,
   ) {}
 
-  static async start({ title, body }: Drawing): Promise<Printer> {
-    const document = await PDFDocument.create({ updateMetadata: false });
-    document.setTitle([title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', '));
-    document.setProducer('Draftwright');
-    document.registerFontkit(fontkit);
-    const bytes = readBundledFont();
-    if (bytes === undefined) throw new Error('the font for the words was not found.');
-    const font = await document.embedFont(bytes, { subset: true });
-    const glyphs = (text: string): string => font.encodeText(text).toString();
-    const widthOf = (text: string): number => font.widthOfTextAtSize(text, 1);
-    return new Printer(document, { glyphs, widthOf }, font.ref);
+  /** Sheets as large as what lies on them, the test square below it. */
+  async lengths(lengths: readonly Drawing[], all = lengths[0]!, roll?: Roll): Promise<PdfResult> {
+    for (const [i, drawing] of lengths.entries()) {
+      await this.options.tick?.(i + 1, lengths.length);
+      this.length(drawing, roll, lengths.length > 1 ? `length ${i + 1} of ${lengths.length}` : '');
+    }
+    const laid = new Set(lengths.flatMap(({ pieces }) => pieces.map(({ name }) => name)));
+    const tooLarge = all.pieces.map(({ name }) => name).filter((name) => !laid.has(name));
+    const value = await this.document.end();
+    return { value, sheets: lengths.length, drawing: lengths[0] ?? all, tooLarge };
   }
 
-  /** One page as large as the drawing, the test square below it. */
-  whole(drawing: Drawing): void {
+  private length(drawing: Drawing, roll: Roll | undefined, which: string): void {
     const { left, top, right, bottom } = drawing.frame;
+    const { font } = this.document;
     const below = bottom - top + 2 * MARGIN_MM;
-    const wide = Math.max(right - left, SQUARE_MM) + 2 * MARGIN_MM;
-    const high = below + SQUARE_MM + MARGIN_MM;
-    const page = this.page(wide, high);
+    const least = headingHigh(drawing, this.options, font);
+    const wide = roll?.width ?? Math.max(right - left, least.wide) + 2 * MARGIN_MM;
+    const high = below + least.high + MARGIN_MM;
+    const form = this.form(drawing);
     const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
-    const square = squareContent(MARGIN_MM, below, this.font);
-    this.show(page, high, `q ${shift} /Drawing Do Q\n${square}`, this.form(drawing));
+    const heading = headingContent(drawing, this.options, { x: MARGIN_MM, y: below, which }, font);
+    this.document.page(wide, high, `q ${shift} /${form.name} Do Q\n${heading}`, [form]);
   }
 
-  tiles(drawing: Drawing, tiling: Tiling): void {
+  async tiles(drawing: Drawing, tiling: Tiling): Promise<PdfResult> {
+    const { only } = this.options;
     const { width, height } = tiling.paper;
+    const { font } = this.document;
+    const wanted = tiling.tiles.filter(({ name }) => only === undefined || only.includes(name));
     const form = this.form(drawing);
-    this.show(this.page(width, height), height, firstContent(drawing, tiling, this.font));
-    for (const tile of tiling.tiles) {
+    const first = only === undefined;
+    if (first) this.document.page(width, height, firstContent(drawing, tiling, this.options, font));
+    for (const [i, tile] of wanted.entries()) {
+      await this.options.tick?.(i + 1, wanted.length);
       const { left, top, right, bottom } = tile.frame;
       const clip = `${[MARGIN_MM, MARGIN_MM, right - left, bottom - top].map(number).join(' ')} re W n`;
       const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
-      const own = tileContent(drawing, tiling, tile, this.font);
-      this.show(this.page(width, height), height, `q ${clip} ${shift} /Drawing Do Q\n${own}`, form);
+      const own = tileContent(drawing, tiling, tile, this.options, font);
+      const content = `q ${clip} ${shift} /${form.name} Do Q\n${own}`;
+      this.document.page(width, height, content, [form]);
     }
+    const value = await this.document.end();
+    return { value, sheets: wanted.length + (first ? 1 : 0), tiling, drawing, tooLarge: [] };
   }
 
-  async end(): Promise<Uint8Array> {
-    return this.document.save();
-  }
-
-  private page(wide: number, high: number): PDFPage {
-    return this.document.addPage([wide * POINTS_PER_MM, high * POINTS_PER_MM]);
-  }
-
-  /** The drawing as an object of its own, in millimetres. */
-  private form(drawing: Drawing): PDFRef {
-    const { left, top, right, bottom } = drawing.frame;
-    const room = 50;
-    const { context } = this.document;
-    return context.register(
-      context.flateStream(drawingContent(drawing, this.font), {
-        Type: 'XObject',
-        Subtype: 'Form',
-        BBox: [left - room, top - room, right + room, bottom + room],
-        Resources: { Font: { F: this.fontRef } },
-      }),
-    );
-  }
-
-  /** Content in millimetres from the upper left corner of a page. */
-  private show(page: PDFPage, high: number, content: string, form?: PDFRef): void {
-    const { context } = this.document;
-    const k = POINTS_PER_MM;
-    const scaled = `q ${k} 0 0 ${-k} 0 ${high * k} cm\n${content}\nQ`;
-    const { node } = page;
-    node.addContentStream(context.register(context.flateStream(scaled)));
-    node.setFontDictionary(PDFName.of('F'), this.fontRef);
-    if (form !== undefined) node.setXObject(PDFName.of('Drawing'), form);
+  private form(drawing: Drawing): Form {
+    return this.document.form(drawingContent(drawing, this.document.font), drawing.frame);
   }
 }

@@ -1,36 +1,69 @@
-/** What stands on every paper beside its part of the drawing, and the first paper: test square, map, how to tape. */
+/** What stands on paper beside the drawing: the test square, the heading of a large sheet, the frame and crosses of a small one. */
 import { lineTypes } from '../lines';
 import type { Drawing } from '../model';
 import { number, words, type Font } from './content';
 import { MARGIN_MM, OVERLAP_MM, type MatchMark, type Tile, type Tiling } from './tiles';
 
-/** Side of the test square, mm; its frame is drawn so that the middle of the line is measured. */
+/** What is told of the whole print. */
+export interface Told {
+  /** 5 for one to five; 1 unless told. */
+  readonly scale?: number;
+  /** As the person gives them: nothing is taken from a clock. */
+  readonly date?: string;
+  readonly revision?: string;
+  /** What is not whole, in sentences. */
+  readonly notes?: readonly string[];
+}
+
+/** Side of the test square in full size, mm; its frame is drawn so that the middle of the line is measured. */
 export const SQUARE_MM = 100;
+const INCH_MM = 25.4;
 
 const CROSS_MM = 4;
-const THIN = '0.25 w [] 0 d';
+export const THIN = '0.25 w [] 0 d';
 const FINE = '0.13 w [] 0 d';
 
-const box = (x: number, y: number, wide: number, high: number): string =>
+export const box = (x: number, y: number, wide: number, high: number): string =>
   `${[x, y, wide, high].map(number).join(' ')} re S`;
 const stroke = (x1: number, y1: number, x2: number, y2: number): string =>
   `${number(x1)} ${number(y1)} m ${number(x2)} ${number(y2)} l S`;
 
+export const titleOf = ({ title, body }: Pick<Drawing, 'title' | 'body'>): string =>
+  [title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', ');
+
+/** "2026-11-28, revision 3"; empty where neither is given. */
+export const datedWords = ({ date, revision }: Told): string =>
+  [date, revision && `revision ${revision}`].filter(Boolean).join(', ');
+
+/** What the small square of a smaller print is good for; empty in full size. */
+export const squareWords = ({ scale = 1 }: Told): string =>
+  scale === 1
+    ? ''
+    : `The square is ${number(SQUARE_MM / scale)} mm wide on paper and stands for 100 mm of cloth.`;
+
+export const scaleWords = ({ scale = 1 }: Told): string => `scale 1:${number(scale)}, not for cutting`;
+
 /** On the paper of one tile, from its top left corner, mm. */
-export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, font: Font): string {
+export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: Told, font: Font): string {
   const { paper, tiles, marks } = tiling;
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   const own = marks.filter(({ between }) => between.includes(tile.name));
   // in the strip that the next sheet lies over: no printer cuts it off, and no line of a piece is hidden for long
   const right = paper.width - MARGIN_MM - 2 - font.widthOf(tile.name) * 7;
-  const line = `${titleOf(drawing)}, sheet ${tile.name}, ${tiles.indexOf(tile) + 1} of ${tiles.length}`;
+  const line = [
+    titleOf(drawing),
+    datedWords(told),
+    `sheet ${tile.name}`,
+    `${tiles.indexOf(tile) + 1} of ${tiles.length}`,
+    ...((told.scale ?? 1) === 1 ? [] : [scaleWords(told)]),
+  ].filter((part) => part !== '');
   return [
     FINE,
     box(MARGIN_MM, MARGIN_MM, wide, high),
     ...lapLines(tiling, tile),
     THIN,
     ...own.map((mark) => crossContent(mark, tile, font)),
-    words({ text: line, x: MARGIN_MM + 2, y: paper.height - MARGIN_MM - 2, size: 3 }, font),
+    words({ text: line.join(', '), x: MARGIN_MM + 2, y: paper.height - MARGIN_MM - 2, size: 3 }, font),
     words({ text: tile.name, x: right, y: paper.height - MARGIN_MM - 2, size: 7 }, font),
   ].join('\n');
 }
@@ -54,88 +87,50 @@ function crossContent({ at, between }: MatchMark, { frame }: Tile, font: Font): 
   ].join('\n');
 }
 
-const titleOf = ({ title, body }: Drawing): string =>
-  [title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', ');
+/** In full size 100 mm; made smaller with the drawing, its side on paper and what it stands for. */
+export function squareContent(x: number, y: number, { scale = 1 }: Told, font: Font): string {
+  const side = SQUARE_MM / scale;
+  const line = `${number(lineTypes.sewing.weight)} w [] 0 d`;
+  if (scale === 1) {
+    const middle = x + side / 2;
+    return [
+      line,
+      box(x, y, side, side),
+      words({ text: '100 mm by 100 mm', x: middle, y: y + 48, size: 7, middle: true }, font),
+      words({ text: 'measure before you cut', x: middle, y: y + 57, size: 4.5, middle: true }, font),
+    ].join('\n');
+  }
+  return [line, box(x, y, side, side)].join('\n');
+}
 
-/** The first paper. */
-export function firstContent(drawing: Drawing, tiling: Tiling, font: Font): string {
-  const { tiles, paper } = tiling;
-  const left = MARGIN_MM + 5;
-  const pieces = drawing.pieces.map(({ name }) => name).join(', ');
-  const lines: readonly (readonly [string, number])[] = [
-    [titleOf(drawing), 7],
-    [`${drawing.pieces.length} pieces: ${pieces}`, 3.6],
-    [
-      `${tiles.length} sheets of ${paper.name} after this one, each ${OVERLAP_MM} mm over its neighbour.`,
-      3.6,
-    ],
-    ['Print at 100 %, never fitted to the page. Measure the square before you cut.', 3.6],
-    [
-      'Cut each sheet at the frame on its left and upper side, lay it on the line of the one before, cross on cross.',
-      3.6,
-    ],
-    ['The finished size is the thin dashed line; the thick line is where the shears go.', 3.6],
-  ];
-  let y = MARGIN_MM + 12;
-  const texts = lines.flatMap(([text, size]) => {
-    const folded = wrapped(text, size, paper.width - 2 * left, font);
-    return folded.map((one) => {
-      const drawn = words({ text: one, x: left, y, size }, font);
+/** For papers in inches, beside the other. */
+export const inchContent = (x: number, y: number, font: Font): string =>
+  [
+    `${number(lineTypes.sewing.weight)} w [] 0 d`,
+    box(x, y, INCH_MM, INCH_MM),
+    words({ text: '1 in by 1 in', x: x + INCH_MM / 2, y: y + 14, size: 3.2, middle: true }, font),
+  ].join('\n');
+
+export type Line = readonly [text: string, size: number];
+
+/** Lines of text, each folded to a width; `end` is where the next would begin. */
+export function paragraph(
+  lines: readonly Line[],
+  at: { readonly x: number; readonly y: number; readonly wide: number },
+  font: Font,
+): { readonly content: readonly string[]; readonly end: number } {
+  let y = at.y;
+  const content = lines.flatMap(([text, size]) =>
+    wrapped(text, size, at.wide, font).map((one) => {
+      const drawn = words({ text: one, x: at.x, y, size }, font);
       y += size * 1.5;
       return drawn;
-    });
-  });
-  const top = y + 3;
-  const room = paper.height - MARGIN_MM - top - SQUARE_MM - 18;
-  const beside = paper.width > paper.height;
-  const map = beside
-    ? mapContent(
-        tiling,
-        left + SQUARE_MM + 15,
-        top,
-        paper.width - left - SQUARE_MM - 15 - left,
-        SQUARE_MM,
-        font,
-      )
-    : mapContent(tiling, left, top + SQUARE_MM + 12, paper.width - 2 * left, room, font);
-  return [...texts, squareContent(left, top, font), map].join('\n');
+    }),
+  );
+  return { content, end: y };
 }
 
-export function squareContent(x: number, y: number, font: Font): string {
-  const middle = x + SQUARE_MM / 2;
-  return [
-    `${number(lineTypes.sewing.weight)} w [] 0 d`,
-    box(x, y, SQUARE_MM, SQUARE_MM),
-    words({ text: '100 mm by 100 mm', x: middle, y: y + 48, size: 7, middle: true }, font),
-    words({ text: 'measure before you cut', x: middle, y: y + 57, size: 4.5, middle: true }, font),
-  ].join('\n');
-}
-
-/** How the papers lie: each with its name, those that stay empty left out. */
-function mapContent(
-  { paper, rows, columns, tiles }: Tiling,
-  x: number,
-  y: number,
-  wide: number,
-  high: number,
-  font: Font,
-): string {
-  const scale = Math.min(wide / (columns * paper.width), high / (rows * paper.height), 0.12);
-  const [w, h] = [paper.width * scale, paper.height * scale];
-  const size = Math.min(4.5, h / 2.2, w / 2.2);
-  return [
-    THIN,
-    ...tiles.flatMap(({ row, column, name }) => [
-      box(x + column * w, y + row * h, w, h),
-      words(
-        { text: name, x: x + (column + 0.5) * w, y: y + (row + 0.5) * h + size / 3, size, middle: true },
-        font,
-      ),
-    ]),
-  ].join('\n');
-}
-
-function wrapped(text: string, size: number, wide: number, font: Font): string[] {
+export function wrapped(text: string, size: number, wide: number, font: Font): string[] {
   const lines: string[] = [''];
   for (const word of text.split(' ')) {
     const longer = [lines[lines.length - 1]!, word].filter(Boolean).join(' ');
@@ -143,4 +138,72 @@ function wrapped(text: string, size: number, wide: number, font: Font): string[]
     else lines[lines.length - 1] = longer;
   }
   return lines;
+}
+
+/** Of what is not whole so much is told, and how much more there is. */
+const MOST_NOTES = 6;
+
+export const noteLines = ({ notes = [] }: Told): readonly string[] =>
+  notes.length <= MOST_NOTES
+    ? notes
+    : [...notes.slice(0, MOST_NOTES), `and ${notes.length - MOST_NOTES} more: see draftwright check.`];
+
+const BESIDE_MM = 10;
+/** Room for words beside the test square, at least. */
+const WORDS_MM = 80;
+
+/** What the heading of a large sheet takes at least, mm. */
+export function headingHigh(
+  { frame, ...drawing }: Drawing,
+  told: Told,
+  font: Font,
+): { readonly wide: number; readonly high: number } {
+  const side = SQUARE_MM / (told.scale ?? 1);
+  const wide = Math.max(side + BESIDE_MM + WORDS_MM, frame.right - frame.left);
+  const { end } = paragraph(headingLines(drawing, told, ''), wordsAt(0, 0, wide, side), font);
+  return { wide: side + BESIDE_MM + WORDS_MM, high: Math.max(side, end) };
+}
+
+const wordsAt = (x: number, y: number, wide: number, side: number) => ({
+  x: x + side + BESIDE_MM,
+  y: y + 7,
+  wide: wide - side - BESIDE_MM,
+});
+
+function headingLines(
+  drawing: Pick<Drawing, 'title' | 'body' | 'pieces'>,
+  told: Told,
+  which: string,
+): Line[] {
+  const full = (told.scale ?? 1) === 1;
+  const lines: Line[] = [
+    [titleOf(drawing), 7],
+    ...(full ? [] : [[scaleWords(told), 9] as const]),
+    [datedWords(told), 4],
+    [which, 4],
+    [pieceWords(drawing), 3.6],
+    [squareWords(told), 3.6],
+    [full ? 'Print at 100 %, never fitted to the page. Measure the square before you cut.' : '', 3.6],
+    ['The finished size is the thin dashed line; the thick line is where the shears go.', 3.6],
+    ...noteLines(told).map((note): Line => [note, 3.6]),
+  ];
+  return lines.filter(([text]) => text !== '');
+}
+
+export function pieceWords({ pieces }: Pick<Drawing, 'pieces'>): string {
+  const names = pieces.map(({ name }) => name).join(', ');
+  return pieces.length === 1 ? `1 piece: ${names}` : `${pieces.length} pieces: ${names}`;
+}
+
+/** The test square and, beside it, what is printed: for a sheet as large as the drawing. */
+export function headingContent(
+  { frame, ...drawing }: Drawing,
+  told: Told,
+  { x, y, which }: { readonly x: number; readonly y: number; readonly which: string },
+  font: Font,
+): string {
+  const side = SQUARE_MM / (told.scale ?? 1);
+  const wide = Math.max(side + BESIDE_MM + WORDS_MM, frame.right - frame.left);
+  const { content } = paragraph(headingLines(drawing, told, which), wordsAt(x, y, wide, side), font);
+  return [squareContent(x, y, told, font), ...content].join('\n');
 }

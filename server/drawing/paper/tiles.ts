@@ -66,24 +66,76 @@ function gridFor(frame: Frame, paper: Paper): { readonly columns: number; readon
 export function tiled(frame: Frame, ink: readonly Frame[], paper: Paper): Tiling {
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   const { columns, rows } = gridFor(frame, paper);
+  const needed = neededFor(frame, ink, paper);
   const tiles: Tile[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
+      if (!needed.has(row * columns + column)) continue;
       const left = frame.left + column * (wide - OVERLAP_MM);
       const top = frame.top + row * (high - OVERLAP_MM);
       const own = { left, top, right: left + wide, bottom: top + high };
-      if (ink.some((box) => meets(box, own)))
-        tiles.push({ name: `${letters(row)}${column + 1}`, row, column, frame: own });
+      tiles.push({ name: `${letters(row)}${column + 1}`, row, column, frame: own });
     }
   }
   return { paper, rows, columns, tiles, marks: matchMarks(tiles) };
 }
 
+/** Half the width of the thickest line, mm: so far inside a paper's frame nothing is clipped. */
+const HALF_LINE_MM = 0.4;
+
+/**
+ * The papers that something is drawn on, by their number in the grid. What lies whole in the strip where two papers lap
+ * over each other is printed on both, so that one of them is enough.
+ */
+function neededFor(frame: Frame, ink: readonly Frame[], paper: Paper): ReadonlySet<number> {
+  const { columns, rows } = gridFor(frame, paper);
+  const across = reachOf(frame.left, paper.width - 2 * MARGIN_MM, columns);
+  const down = reachOf(frame.top, paper.height - 2 * MARGIN_MM, rows);
+  const needed = new Set<number>();
+  const open: number[][][] = [];
+  for (const { left, top, right, bottom } of ink) {
+    const [xs, ys] = [across(left, right), down(top, bottom)];
+    if (typeof xs === 'number' && typeof ys === 'number') needed.add(ys * columns + xs);
+    else open.push(waysOf(xs, ys, columns));
+  }
+  for (const ways of open) {
+    const enough = ways.some((way) => way.every((one) => needed.has(one)));
+    if (!enough) ways[0]!.forEach((one) => needed.add(one));
+  }
+  return needed;
+}
+
+type Reach = number | readonly (readonly number[])[];
+
+function waysOf(xs: Reach, ys: Reach, columns: number): number[][] {
+  const [across, down] = [xs, ys].map((one) => (typeof one === 'number' ? [[one]] : one));
+  return down!.flatMap((rows) =>
+    across!.map((cols) => rows.flatMap((y) => cols.map((x) => y * columns + x))),
+  );
+}
+
+/**
+ * On which row (or column) a stretch lies; else the ways to print it, each as numbers that are all needed. One that holds
+ * it whole is a way by itself.
+ */
+function reachOf(start: number, long: number, count: number): (from: number, to: number) => Reach {
+  const step = long - OVERLAP_MM;
+  const clamp = (n: number): number => Math.min(Math.max(n, 0), count - 1);
+  return (from, to) => {
+    const first = clamp(Math.floor((from - start - long) / step) + 1);
+    const last = clamp(Math.ceil((to - start) / step) - 1);
+    if (first >= last) return first;
+    const met = Array.from({ length: Math.max(1, last - first + 1) }, (_, i) => first + i);
+    const whole = met.filter((n) => {
+      const own = start + n * step;
+      return from >= own + HALF_LINE_MM && to <= own + long - HALF_LINE_MM;
+    });
+    return whole.length > 0 ? whole.map((n) => [n]) : [met];
+  };
+}
+
 const countFor = (length: number, step: number): number =>
   Math.max(1, Math.ceil((length - OVERLAP_MM) / (step - OVERLAP_MM) - 1e-9));
-
-const meets = (a: Frame, b: Frame): boolean =>
-  a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
 
 /** A … Z, AA … */
 function letters(row: number): string {

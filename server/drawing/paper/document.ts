@@ -1,0 +1,72 @@
+/**
+ * A PDF in the making: pages in millimetres with y down, and drawings that are written once and shown on many pages.
+ * The same content gives the same bytes: no date, no number drawn by lot.
+ */
+import { PDFDocument, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
+import * as fontkit from 'fontkit';
+import type { Frame } from '../model';
+import { number, type Font } from './content';
+import { fontBytes, metrics, printable } from './font';
+
+const POINTS_PER_MM = 72 / 25.4;
+/** Beyond the frame of a drawing, mm: arrow heads and the halves of lines. */
+const ROOM_MM = 50;
+
+/** A drawing that is shown by its name. */
+export interface Form {
+  readonly name: string;
+  readonly ref: PDFRef;
+}
+
+export class PaperDocument {
+  private forms = 0;
+
+  private constructor(
+    private readonly document: PDFDocument,
+    readonly font: Font,
+    private readonly fontRef: PDFRef,
+  ) {}
+
+  static async start(title: string): Promise<PaperDocument> {
+    const document = await PDFDocument.create({ updateMetadata: false });
+    document.setTitle(title);
+    document.setProducer('Draftwright');
+    document.registerFontkit(fontkit);
+    const font = await document.embedFont(fontBytes(), { subset: true });
+    const glyphs = (text: string): string => font.encodeText(printable(text)).toString();
+    const { widthOf } = metrics();
+    return new PaperDocument(document, { glyphs, widthOf: (text) => widthOf(printable(text)) }, font.ref);
+  }
+
+  /** Content in millimetres of its own, written once. */
+  form(content: string, { left, top, right, bottom }: Frame): Form {
+    const { context } = this.document;
+    const ref = context.register(
+      context.flateStream(content, {
+        Type: 'XObject',
+        Subtype: 'Form',
+        BBox: [left - ROOM_MM, top - ROOM_MM, right + ROOM_MM, bottom + ROOM_MM],
+        Resources: { Font: { F: this.fontRef } },
+      }),
+    );
+    return { name: `Drawing${++this.forms}`, ref };
+  }
+
+  /** A page with content in millimetres from its upper left corner. */
+  page(wide: number, high: number, content: string, forms: readonly Form[] = []): void {
+    const k = POINTS_PER_MM;
+    const page = this.document.addPage([wide * k, high * k]);
+    this.show(page, `q ${k} 0 0 ${-k} 0 ${number(high * k)} cm\n${content}\nQ`, forms);
+  }
+
+  private show({ node }: PDFPage, content: string, forms: readonly Form[]): void {
+    const { context } = this.document;
+    node.addContentStream(context.register(context.flateStream(content)));
+    node.setFontDictionary(PDFName.of('F'), this.fontRef);
+    for (const { name, ref } of forms) node.setXObject(PDFName.of(name), ref);
+  }
+
+  end(): Promise<Uint8Array> {
+    return this.document.save();
+  }
+}

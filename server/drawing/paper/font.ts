@@ -1,0 +1,51 @@
+/** The font of everything that is printed on paper: how wide a text runs, and which letters it has. */
+import * as fontkit from 'fontkit';
+import { readBundledFont } from '../bundled';
+
+export interface Metrics {
+  /** At size 1. */
+  widthOf(text: string): number;
+  /** Whether there is a glyph for a letter; one that is missing is printed as an empty box. */
+  shows(letter: string): boolean;
+}
+
+let kept: Metrics | undefined;
+
+/** Throws where the font was not packed with the program. */
+export function fontBytes(): Uint8Array {
+  const bytes = readBundledFont();
+  if (bytes === undefined) throw new Error('the font for the words was not found.');
+  return bytes;
+}
+
+/** Opened once: it takes longer than a page. */
+export function metrics(): Metrics {
+  if (kept !== undefined) return kept;
+  const font = fontkit.create(fontBytes() as Buffer) as fontkit.Font;
+  const widths = new Map<number, number>();
+  const width = (code: number): number => {
+    const before = widths.get(code);
+    if (before !== undefined) return before;
+    const found = font.glyphForCodePoint(code).advanceWidth / font.unitsPerEm;
+    widths.set(code, found);
+    return found;
+  };
+  kept = {
+    widthOf: (text) => [...text].reduce((sum, letter) => sum + width(letter.codePointAt(0)!), 0),
+    shows: (letter) => font.hasGlyphForCodePoint(letter.codePointAt(0)!),
+  };
+  return kept;
+}
+
+/** Letters that steer others and have no look of their own: they would turn a line about, or stand as a box. */
+const UNSEEN = /[\p{Cc}\p{Cf}\u{fe00}-\u{fe0f}]/gu;
+
+/** A text as it can be printed on one line. */
+export const printable = (text: string): string =>
+  text.normalize('NFC').replace(/\s+/gu, ' ').replace(UNSEEN, '').trim();
+
+/** The letters of some texts that the font lacks, each once. */
+export const missingLetters = (texts: readonly string[]): readonly string[] => {
+  const { shows } = metrics();
+  return [...new Set(texts.flatMap((text) => [...printable(text)]))].filter((letter) => !shows(letter));
+};
