@@ -15,7 +15,8 @@ export type Line = readonly [Spot, Spot];
 type Matrix = readonly [number, number, number, number, number, number];
 
 export async function readPdf(bytes: Uint8Array): Promise<readonly ReadPage[]> {
-  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false }).promise;
+  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false })
+    .promise;
   const pages: ReadPage[] = [];
   for (let n = 1; n <= document.numPages; n++) {
     const page = await document.getPage(n);

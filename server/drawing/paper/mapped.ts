@@ -1,46 +1,19 @@
 /** Drawn pieces made smaller, or turned a quarter: on paper a piece may lie any way, its grain is drawn on it. */
-import { apply, type Affine } from '../../geometry';
-import type { DrawnLine, Frame, PieceDrawing, Spot, Stretch } from '../model';
-import { rounded } from '../path';
-
-export const mappedSpot = (at: Spot, m: Affine): Spot => {
-  const { x, y } = apply(m, at);
-  return { x: rounded(x), y: rounded(y) };
-};
-
-function mappedStretch(stretch: Stretch, m: Affine): Stretch {
-  const flat: number[] = [];
-  for (let i = 0; i < stretch.length; i += 2) {
-    const { x, y } = mappedSpot({ x: stretch[i]!, y: stretch[i + 1]! }, m);
-    flat.push(x, y);
-  }
-  return flat as unknown as Stretch;
-}
-
-export const mappedLine = (line: DrawnLine, m: Affine): DrawnLine => ({
-  ...line,
-  start: mappedSpot(line.start, m),
-  stretches: line.stretches.map((stretch) => mappedStretch(stretch, m)),
-});
+import type { Affine } from '../../geometry';
+import type { Frame, PieceDrawing } from '../model';
+import { movedDot, movedLine, movedSpot, movedText } from '../moved';
 
 /** The words keep their size, so that what is made smaller can still be read. */
-export function mappedPiece(piece: PieceDrawing, m: Affine): PieceDrawing {
-  const turn = (Math.atan2(m.b, m.a) * 180) / Math.PI;
-  return {
-    ...piece,
-    frame: mappedFrame(piece.frame, m),
-    lines: piece.lines.map((line) => mappedLine(line, m)),
-    dots: piece.dots.map((dot) => ({ ...dot, at: mappedSpot(dot.at, m) })),
-    texts: piece.texts.map((text) => ({
-      ...text,
-      at: mappedSpot(text.at, m),
-      turn: rounded(text.turn + turn),
-    })),
-  };
-}
+export const mappedPiece = (piece: PieceDrawing, m: Affine): PieceDrawing => ({
+  ...piece,
+  frame: mappedFrame(piece.frame, m),
+  lines: piece.lines.map((line) => movedLine(line, m)),
+  dots: piece.dots.map((dot) => movedDot(dot, m)),
+  texts: piece.texts.map((text) => movedText(text, m)),
+});
 
 function mappedFrame({ left, top, right, bottom }: Frame, m: Affine): Frame {
-  const [a, b] = [mappedSpot({ x: left, y: top }, m), mappedSpot({ x: right, y: bottom }, m)];
+  const [a, b] = [movedSpot({ x: left, y: top }, m), movedSpot({ x: right, y: bottom }, m)];
   return {
     left: Math.min(a.x, b.x),
     top: Math.min(a.y, b.y),
