@@ -3,6 +3,7 @@ export * from './accuracy';
 export * from './arc';
 export * from './box';
 export * from './cubic';
+export * from './difference';
 export * from './feet';
 export * from './hobby';
 export * from './hollow';
