@@ -89,7 +89,7 @@ describe('the rooms of the house', () => {
     onlyImports('grammar/', ({ to }) => !to.startsWith('server/'));
   });
 
-  it('checks, drawing, features and drafting know no protocol and do no input or output', () => {
+  it('checks, drawing, features, review and drafting know no protocol and do no input or output', () => {
     const doors = ['server/drawing/png.ts', 'server/drawing/bundled.ts'];
     const outside = /^(vscode|node:|fs$|path$|os$|child_process$)/;
     for (const room of [
@@ -98,6 +98,7 @@ describe('the rooms of the house', () => {
       'server/drawing/',
       'server/features/',
       'server/geometry/',
+      'server/review/',
     ]) {
       onlyImports(room, ({ from, to }) => doors.includes(from) || !outside.test(to));
     }

@@ -21,7 +21,7 @@ export const mismatchedSeam: Judged = {
 /** A hair on top of the tolerance, so that a difference of exactly the tolerance passes whatever the rounding. */
 const ROUNDING = 1e-6;
 
-const matches = (seam: Seam): boolean =>
+export const matches = (seam: Seam): boolean =>
   !seam.comparable || seam.itsPair || Math.abs(seam.difference) <= seam.tolerance + ROUNDING;
 
 const names = (edges: readonly SewnEdge[]): string =>

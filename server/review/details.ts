@@ -1,0 +1,232 @@
+/** What is on a piece and about it besides its outline: marks, allowances and words, told where they changed. */
+import type { Edge, Piece } from '../drafting/model';
+import { printLength } from '../drafting/values/quantity';
+import type { DisplayUnit } from '../drafting/model';
+import { apply, distance, identity, type Point, type Rigid } from '../geometry';
+import { both } from './causes';
+import { TOLERANCE, type Detail } from './model';
+
+/** A property: plain words, or a length with what it is a length of. */
+type Property = string | { readonly mm: number; readonly as: string };
+
+interface Thing {
+  readonly word: Detail['word'];
+  readonly thing: string;
+  readonly properties: Readonly<Record<string, Property>>;
+  /** Places on the paper that say where it is. */
+  readonly points: readonly Point[];
+  /** Distances along its edge from both ends: it stays where one of them does. */
+  readonly along?: readonly [number, number];
+}
+
+/** How edges and pieces of the old side are called now. */
+export interface Names {
+  readonly edge: (was: string) => string;
+}
+
+export function detailsOf(was: Piece, now: Piece, move: Rigid, names: Names, unit: DisplayUnit): Detail[] {
+  const stay = (name: string): string => name;
+  const [old, fresh] = [thingsOf(was, names.edge, identity), thingsOf(now, stay, move)];
+  const keys = [...new Set([...fresh.keys(), ...old.keys()])];
+  return keys.flatMap((key) => {
+    const [a, b] = [old.get(key), fresh.get(key)];
+    return a === undefined || b === undefined ? [oneSided(a, b, unit)] : changed(a, b, move, unit);
+  });
+}
+
+function oneSided(was: Thing | undefined, now: Thing | undefined, unit: DisplayUnit): Detail {
+  const { word, thing } = (was ?? now)!;
+  const words = (one: Thing | undefined) => one && (said(Object.values(one.properties), unit) || 'there');
+  return { word, thing, text: both(words(was), words(now)) };
+}
+
+function changed(was: Thing, now: Thing, move: Rigid, unit: DisplayUnit): Detail[] {
+  const keys = [...new Set([...Object.keys(was.properties), ...Object.keys(now.properties)])];
+  const other = keys.filter((key) => !sameProperty(was.properties[key], now.properties[key]));
+  const moved = movedBy(was, now, move);
+  if (other.length === 0 && moved <= TOLERANCE) return [];
+  const words = ({ properties }: Thing) =>
+    said(
+      other.flatMap((key) => properties[key] ?? []),
+      unit,
+    );
+  return [
+    {
+      word: now.word,
+      thing: now.thing,
+      text: other.length === 0 ? {} : { was: words(was), now: words(now) },
+      ...(moved > TOLERANCE && { moved }),
+    },
+  ];
+}
+
+function sameProperty(a: Property | undefined, b: Property | undefined): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object') return a === b;
+  return Math.abs(a.mm - b.mm) <= TOLERANCE;
+}
+
+const said = (properties: readonly Property[], unit: DisplayUnit): string =>
+  properties
+    .map((one) => (typeof one === 'string' ? one : `${printLength(one.mm, unit)}${one.as && ` ${one.as}`}`))
+    .filter((words) => words !== '')
+    .join(', ');
+
+function movedBy(was: Thing, now: Thing, move: Rigid): number {
+  if (was.along !== undefined && now.along !== undefined)
+    return Math.min(...was.along.map((from, i) => Math.abs(from - now.along![i]!)));
+  if (was.points.length !== now.points.length) return 0;
+  return Math.max(0, ...was.points.map((p, i) => distance(p, apply(move, now.points[i]!))));
+}
+
+type Naming = (edge: string) => string;
+
+function thingsOf(piece: Piece, naming: Naming, move: Rigid): Map<string, Thing> {
+  const all = [
+    ...notches(piece, naming),
+    ...marks(piece),
+    ...shaping(piece, naming),
+    ...lay(piece, naming, move),
+    ...allowances(piece, naming),
+    ...wording(piece),
+  ];
+  return new Map(all.map((one) => [`${one.word} ${one.thing}`, one]));
+}
+
+const STROKES = ['', 'single', 'double', 'triple'];
+
+function notches({ notches: all, edges }: Piece, naming: Naming): Thing[] {
+  return all.map(({ name, edge, distance: from, count, point }) => ({
+    word: 'marks',
+    thing: `notch ${name}`,
+    properties: { strokes: STROKES[count]!, on: `on ${naming(edge)}` },
+    points: [point],
+    along: [from, (edges.find((one) => one.name === edge)?.sewn ?? from) - from],
+  }));
+}
+
+const endsOf = ({ path }: { readonly path: Edge['path'] }): Point[] => [path.start, path.end];
+
+function marks({ marks: all, balance, holes }: Piece): Thing[] {
+  return [
+    ...all.map(({ name, word, points, paths, size, row }): Thing => ({
+      word: 'marks',
+      thing: `${word} ${name}`,
+      properties: {
+        ...(row && { count: `${Math.max(points.length, paths.length)} in a row` }),
+        ...(size !== undefined && { size: { mm: size, as: '' } }),
+      },
+      points: [...points, ...paths.flatMap((path) => endsOf({ path }))],
+    })),
+    ...balance.map((one): Thing => ({
+      word: 'marks',
+      thing: `balance line ${one.name}`,
+      properties: {},
+      points: endsOf(one),
+    })),
+    ...holes.map(({ name, edges }): Thing => ({
+      word: 'marks',
+      thing: `hole ${name}`,
+      properties: {},
+      points: edges.flatMap(({ path }) => [path.start, path.pointAt(path.length / 2)]),
+    })),
+  ];
+}
+
+function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
+  return [
+    ...darts.map((dart): Thing => ({
+      word: 'marks',
+      thing: `dart ${dart.name}`,
+      properties: {
+        on: `on ${naming(dart.edge)}`,
+        wide: { mm: dart.width, as: 'wide' },
+        long: { mm: distance(dart.from, dart.tip), as: 'long' },
+        pressed: pressed(dart.pressed),
+      },
+      points: [dart.tip],
+    })),
+    ...(more?.fishDarts ?? []).map((dart): Thing => ({
+      word: 'marks',
+      thing: `fish dart ${dart.name}`,
+      properties: { wide: { mm: dart.width, as: 'wide' }, pressed: pressed(dart.pressed) },
+      points: [dart.from, dart.to],
+    })),
+    ...(more?.pleats ?? []).map((row): Thing => ({
+      word: 'marks',
+      thing: `pleats ${row.name}`,
+      properties: {
+        on: `on ${naming(row.edge)}`,
+        form: `${row.pleats.length} ${row.form}`,
+        taking: { mm: row.taking, as: 'each' },
+        stitched: { mm: row.stitched, as: 'stitched down' },
+      },
+      points: row.pleats.map(({ start }) => start.start),
+    })),
+    ...(more?.gathers ?? []).map((row): Thing => ({
+      word: 'marks',
+      thing: `gathers ${row.name}`,
+      properties: {
+        on: `on ${naming(row.edge)}`,
+        flat: { mm: row.flat, as: 'flat' },
+        gathered: { mm: row.gathered, as: 'drawn up' },
+      },
+      points: [],
+    })),
+  ];
+}
+
+const pressed = (word: string): string =>
+  word === '' ? '' : word === 'open' ? 'pressed open' : `pressed toward ${word}`;
+
+/** How it lies on the cloth: only the grain's direction counts, its length follows the piece. */
+function lay({ grain, fold }: Piece, naming: Naming, move: Rigid): Thing[] {
+  const found: Thing[] = [];
+  if (fold !== undefined)
+    found.push({ word: 'marks', thing: 'fold', properties: { on: `on ${naming(fold.edge)}` }, points: [] });
+  if (grain !== undefined) {
+    const [from, to] = [apply(move, grain.from), apply(move, grain.to)];
+    const turn = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+    found.push({
+      word: 'marks',
+      thing: 'grain',
+      properties: { bias: grain.bias ? 'on the bias' : '', turn: angle(turn) },
+      points: [],
+    });
+  }
+  return found;
+}
+
+const angle = (degrees: number): string => `${(Math.round(degrees * 10) / 10 || 0).toFixed(1)}deg`;
+
+const TURNS = ['', 'turned up', 'turned up twice'];
+
+function allowances(piece: Piece, naming: Naming): Thing[] {
+  const { allowances: all, hems, inlays, running, ruledCorners, cornerCuts } = piece;
+  const of = (what: string, edge: string, properties: Thing['properties']): Thing => ({
+    ...{ word: 'allowance', thing: `${what} of ${naming(edge)}`, properties, points: [] },
+  });
+  return [
+    ...[...all].map(([edge, mm]) => of('allowance', edge, { mm: { mm, as: '' } })),
+    ...[...hems].map(([edge, turns]) => of('hem', edge, { turns: TURNS[turns]! })),
+    ...[...(inlays ?? [])].map(([edge, mm]) => of('inlay', edge, { mm: { mm, as: '' } })),
+    ...running.map(({ edge, widthFrom, widthTo }) =>
+      of('running allowance', edge, { from: { mm: widthFrom, as: 'to' }, to: { mm: widthTo, as: '' } }),
+    ),
+    ...(ruledCorners ?? []).map(({ before, after, rule }) =>
+      of('corner', `${naming(before)} and ${naming(after)}`, { rule: rule.how }),
+    ),
+    ...cornerCuts.map(({ name, how }) => of('corner', name ?? 'the outline', { how })),
+  ];
+}
+
+function wording({ cut, labels, facing, remarks, side }: Piece): Thing[] {
+  const words = (thing: string, text: string): Thing[] =>
+    text === '' ? [] : [{ word: 'wording', thing, properties: { text }, points: [] }];
+  return [
+    ...words('cutting words', cut?.text ?? ''),
+    ...words('label', labels.map(({ text }) => text).join('; ')),
+    ...words('remark', remarks.join('; ')),
+    ...words('facing', facing === undefined ? '' : `of ${facing.piece}, ${facing.edges.join(', ')}`),
+    ...words('side', side ?? ''),
+  ];
+}
