@@ -164,10 +164,7 @@ const hangsOn = (above: Strip, below: Strip): boolean =>
 
 function regionOf(chain: readonly Strip[]): Region {
   const first = chain[0]!;
-  const right = [
-    { x: first.right0, y: first.y0 },
-    ...chain.map(({ right1, y1 }) => ({ x: right1, y: y1 })),
-  ];
+  const right = [{ x: first.right0, y: first.y0 }, ...chain.map(({ right1, y1 }) => ({ x: right1, y: y1 }))];
   const left = [{ x: first.left0, y: first.y0 }, ...chain.map(({ left1, y1 }) => ({ x: left1, y: y1 }))];
   const area = chain.reduce((sum, strip) => sum + stripArea(strip), 0);
   return { points: [...right, ...left.reverse()], area };

@@ -74,10 +74,7 @@ describe('areas in which outlines differ', () => {
       point(left, low),
     ];
     const { lost, gained } = difference([box(0, 0, 100, 50)], [box(0, 0, 90, 60)]);
-    assert.deepEqual(
-      [lost.map(({ area }) => area), gained.map(({ area }) => area)],
-      [[500], [900]],
-    );
+    assert.deepEqual([lost.map(({ area }) => area), gained.map(({ area }) => area)], [[500], [900]]);
   });
 
   it('leave a hole out on both sides', () => {
