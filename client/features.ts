@@ -16,7 +16,13 @@ export const features: readonly Feature[] = [
   { name: 'pages about problems', commands: [], activate: activatePages },
   {
     name: 'preview',
-    commands: ['draftwright.openPreviewToSide', 'draftwright.openPreview'],
+    commands: [
+      'draftwright.openPreviewToSide',
+      'draftwright.openPreview',
+      'draftwright.openAnotherPreview',
+      'draftwright.measureInPreview',
+      'draftwright.findInPreview',
+    ],
     activate: activatePreview,
   },
 ];

@@ -209,8 +209,8 @@ describe('the manifest of the extension', () => {
     );
   });
 
-  it('key bindings of the extension act in a draft alone', () => {
+  it('key bindings of the extension act in a draft or a preview alone', () => {
     for (const { when } of manifest.contributes.keybindings)
-      assert.match(when, /editorLangId == draftwright/);
+      assert.match(when, /editorLangId == draftwright|activeWebviewPanelId == draftwright\.preview/);
   });
 });

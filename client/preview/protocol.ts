@@ -5,7 +5,7 @@
  * `full: false` carries only the pieces that changed since the version named in `since`, and a view that does not
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
-import type { PieceDrawing, Placement, Frame, Source } from '../../server/drawing/model';
+import type { DrawnLine, PieceDrawing, Placement, Frame, Source, Spot } from '../../server/drawing/model';
 
 /** What is tried without touching the text: another body than the file names, other values than it chooses, as written. */
 export interface Trial {
@@ -40,6 +40,24 @@ export interface Axis {
 /** How a point can be moved by hand, or why it can't. */
 export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: string };
 
+/** A place that a ruler is laid on: on the sheet, and in the piece that it belongs to. */
+export interface Pin {
+  readonly at: Spot;
+  readonly piece?: string;
+  /** In the piece's own millimetres. */
+  readonly own?: Spot;
+}
+
+/** What a ruler tells between two places, in words. */
+export interface Measured {
+  readonly straight: string;
+  /** How far across and how far down; empty where it is one of the two. */
+  readonly apart: string;
+  /** Along the outline, where both places lie on one, and that stretch in the piece's own millimetres. */
+  readonly along?: string;
+  readonly line?: DrawnLine;
+}
+
 export const PROTOCOL_VERSION = 1;
 
 export interface PreviewProblem {
@@ -58,6 +76,8 @@ export interface Sheet {
   readonly protocol: typeof PROTOCOL_VERSION;
   /** File of the pattern. */
   readonly uri: string;
+  /** Which preview of the file it is for. */
+  readonly seat: string;
   /** Counts up with every sheet of one preview. */
   readonly version: number;
   /** The version this one builds on; meaningless in a full sheet. */
@@ -100,12 +120,27 @@ export interface Gripped {
   readonly grip: Grip;
 }
 
-export type ToView = Sheet | Marked | Written | Gripped;
+/** Extension → view: the server's answer to what the view asked; null where it has none. */
+export interface Answered {
+  readonly type: 'answered';
+  readonly id: number;
+  readonly answer: unknown;
+}
+
+/** Extension → view: a command of the editor chose a tool. */
+export interface Do {
+  readonly type: 'do';
+  readonly tool: string;
+}
+
+export type ToView = Sheet | Marked | Written | Gripped | Answered | Do;
 
 /** What the view remembers, kept by the editor over hiding and reloading. */
 export interface ViewState {
   readonly schema: 1;
   readonly uri: string;
+  readonly seat?: string;
+  readonly pinned?: boolean;
   /** Screen pixels a millimetre, and the sheet's millimetre at the view's top left corner. 0 zoom: fit. */
   readonly zoom: number;
   readonly left: number;
@@ -118,7 +153,9 @@ export interface ViewState {
 }
 
 export type FromView =
-  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial }
+  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial; readonly pinned?: boolean }
+  /** Unpinned, it shows the draft that the person turns to. */
+  | { readonly type: 'pin'; readonly pinned: boolean }
   | { readonly type: 'try'; readonly trial: Trial }
   | { readonly type: 'write'; readonly trial: Trial }
   | { readonly type: 'ask'; readonly have: number }
@@ -126,19 +163,24 @@ export type FromView =
   | { readonly type: 'pull'; readonly source: Source; readonly amounts: readonly number[] }
   | { readonly type: 'release' }
   | { readonly type: 'goto'; readonly source: Source }
+  /** A question that the extension hands on to the server, with the preview's file and seat. */
+  | { readonly type: 'question'; readonly id: number; readonly about: Question; readonly params: object }
   | { readonly type: 'select'; readonly source: Source | '' };
+
+/** What the view may ask of the server by itself. */
+export type Question = 'measure';
 
 /** Requests and notifications between extension and language server (method names and their payloads). */
 export const methods = {
   /**
    * Extension → server: begin (or begin again) to send sheets of this file; the answer is a full Sheet. Params
-   * `{ uri, last?, trial? }`: `last` holds the pieces as they were drawn last, for those that can't be drawn at
-   * present; `trial` what the view tries.
+   * `{ uri, seat?, last?, trial? }`: `seat` tells several previews of one file apart; `last` holds the pieces as they
+   * were drawn last, for those that can't be drawn at present; `trial` what the view tries.
    */
   openPreview: 'draftwright/openPreview',
-  /** Extension → server notification: no more sheets. Params `{ uri }`. */
+  /** Extension → server notification: no more sheets. Params `{ uri, seat? }`. */
   closePreview: 'draftwright/closePreview',
-  /** Extension → server notification: the preview tries other values. Params `{ uri, trial }`; a Sheet follows. */
+  /** Extension → server notification: the preview tries other values. Params `{ uri, seat?, trial }`; a Sheet follows. */
   tryOut: 'draftwright/tryOut',
   /** Extension → server: the edits that write a trial into the text. Params `{ uri, trial }`; answer WorkspaceEdit. */
   writeTrial: 'draftwright/writeTrial',
@@ -152,6 +194,8 @@ export const methods = {
   locate: 'draftwright/locate',
   /** Extension → server: what the cursor stands on. Params `{ uri, position }`; answer `Source[]`. */
   sourcesAt: 'draftwright/sourcesAt',
+  /** Extension → server: a ruler between two places. Params `{ uri, seat?, from: Pin, to: Pin }`; answer Measured. */
+  measure: 'draftwright/measure',
   /** Extension → server: the page of a code of the catalogue. Params `{ code }`; answer Markdown or null. */
   explain: 'draftwright/explain',
 } as const;

@@ -9,13 +9,28 @@ import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './shee
 import { canonical } from './uris';
 
 interface Preview {
+  /** The file as we know it, and as the client writes it. */
+  readonly key: string;
   readonly clientUri: string;
+  readonly seat: string;
   held: Held | undefined;
   trial: Trial;
 }
 
-/** By which the workshop knows who tries. */
-const SEAT = 'preview';
+/** Which of a file's previews is meant: several may be open, each with what it tries. */
+export interface Seat {
+  readonly uri: string;
+  readonly seat?: string;
+}
+
+export interface Opening extends Seat {
+  /** What the view held so far. */
+  readonly last?: readonly PieceDrawing[];
+  readonly trial?: Trial;
+}
+
+/** The seat of a preview that does not name its own. */
+const ONLY = 'preview';
 
 export class Previews {
   readonly #open = new Map<string, Preview>();
@@ -26,50 +41,68 @@ export class Previews {
   ) {}
 
   keys(): readonly string[] {
-    return [...this.#open.keys()];
+    return [...new Set([...this.#open.values()].map(({ key }) => key))];
   }
 
-  /** Begins a preview, or begins it again: the answer replaces all that the view holds. `last`: what it held so far. */
-  open(uri: string, last: readonly PieceDrawing[] = [], trial: Trial = NOTHING_TRIED): Sheet {
-    const key = canonical(uri);
-    const preview: Preview = { clientUri: uri, held: undefined, trial };
-    const before = this.#open.get(key)?.held ?? lastHeld(last);
-    preview.held = fullSheet(this.#drawn(preview, this.desk.pattern(key)), before);
-    this.#open.set(key, preview);
+  /** Begins a preview, or begins it again: the answer replaces all that the view holds. */
+  open({ uri, seat = ONLY, last = [], trial = NOTHING_TRIED }: Opening): Sheet {
+    const preview: Preview = { key: canonical(uri), clientUri: uri, seat, held: undefined, trial };
+    const before = this.#find({ uri, seat })?.held ?? lastHeld(last);
+    preview.held = fullSheet(this.#drawn(preview), before);
+    this.#open.set(seatKey({ uri, seat }), preview);
     return preview.held.sheet;
   }
 
   /** Draws a preview for another body or other values, from now on. */
-  tryOut(uri: string, trial: Trial): void {
-    const key = canonical(uri);
-    const preview = this.#open.get(key);
+  tryOut({ trial, ...seat }: Seat & { readonly trial: Trial }): void {
+    const preview = this.#find(seat);
     if (preview === undefined) return;
     preview.trial = trial;
-    this.update(key, this.desk.pattern(key));
+    this.#update(preview);
   }
 
-  close(uri: string): void {
-    const key = canonical(uri);
-    this.#open.delete(key);
-    this.desk.workshop.leave(key, SEAT);
+  close(seat: Seat): void {
+    const preview = this.#find(seat);
+    if (preview === undefined) return;
+    this.#open.delete(seatKey(seat));
+    this.desk.workshop.leave(preview.key, preview.seat);
   }
 
-  /** Sends what changed, if a preview of this file is open and anything did. */
-  update(key: string, pattern: Pattern): void {
-    const preview = this.#open.get(key);
-    if (preview?.held === undefined) return;
-    const next = nextSheet(this.#drawn(preview, pattern), preview.held);
+  /** Sends what changed to every preview of a file, if anything did. */
+  update(key: string): void {
+    for (const preview of this.#open.values()) if (preview.key === key) this.#update(preview);
+  }
+
+  /** The pattern as a preview shows it, with what it tries. */
+  shown(seat: Seat): Pattern {
+    const preview = this.#find(seat);
+    return preview === undefined ? this.desk.pattern(seat.uri) : this.#pattern(preview);
+  }
+
+  #find(seat: Seat): Preview | undefined {
+    return this.#open.get(seatKey(seat));
+  }
+
+  #update(preview: Preview): void {
+    if (preview.held === undefined) return;
+    const next = nextSheet(this.#drawn(preview), preview.held);
     if (next === undefined) return;
     preview.held = next;
     this.send(next.sheet);
   }
 
-  #drawn({ clientUri: uri, trial }: Preview, written: Pattern): Drawn {
+  #pattern({ key, seat, trial }: Preview): Pattern {
+    const written = this.desk.pattern(key);
     const choice = choiceFor(written, trial);
-    const pattern = isNothing(choice) ? written : this.desk.workshop.tried(written.uri, SEAT, choice);
+    return isNothing(choice) ? written : this.desk.workshop.tried(key, seat, choice);
+  }
+
+  #drawn(preview: Preview): Drawn {
+    const { clientUri: uri, seat, trial } = preview;
+    const pattern = this.#pattern(preview);
     const drawing = draw(pattern);
     return {
-      ...{ uri, drawing, trial, place },
+      ...{ uri, seat, drawing, trial, place },
       wanted: wanted(pattern, drawing),
       findings: this.desk.problems(pattern),
       everybody: pattern.everybody.map(({ name, size }) => [name, size ?? ''].join(' ').trim()),
@@ -77,6 +110,8 @@ export class Previews {
     };
   }
 }
+
+const seatKey = ({ uri, seat = ONLY }: Seat): string => `${canonical(uri)}\n${seat}`;
 
 function lastHeld(last: readonly PieceDrawing[]): Before {
   return { version: 0, pieces: new Map(last.map((piece) => [piece.name, piece])) };

@@ -20,7 +20,7 @@ import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
 import { guarded } from './guard';
-import { Previews } from './previews';
+import { Previews, type Seat } from './previews';
 import { Rounds } from './rounds';
 import type { Room, Service } from './service';
 import { announced, services } from './services';
@@ -99,11 +99,9 @@ class Server {
     this.connection.onShutdown(() => this.#rounds.stop());
     this.#followTexts();
     this.#followFiles();
-    this.connection.onNotification(methods.closePreview, ({ uri }: { uri: string }) =>
-      this.#previews.close(uri),
-    );
-    this.connection.onNotification(methods.tryOut, ({ uri, trial }: { uri: string; trial: Trial }) =>
-      this.#guarded('Trying other values', () => this.#previews.tryOut(uri, trial)),
+    this.connection.onNotification(methods.closePreview, (seat: Seat) => this.#previews.close(seat));
+    this.connection.onNotification(methods.tryOut, (tried: Seat & { readonly trial: Trial }) =>
+      this.#guarded('Trying other values', () => this.#previews.tryOut(tried)),
     );
     for (const service of services) this.#answer(service);
     this.connection.listen();
@@ -215,7 +213,7 @@ class Server {
       if (document !== undefined) this.#drafted.set(key, pattern);
       if (before !== undefined && before !== pattern && key !== this.#typedIn) this.#askAgain();
       if (document !== undefined) this.#diagnostics.publish(document, this.desk.problems(pattern));
-      this.#previews.update(key, pattern);
+      this.#previews.update(key);
     });
   }
 

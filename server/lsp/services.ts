@@ -24,9 +24,8 @@ import {
   type ServerCapabilities,
   type TextDocumentPositionParams,
   type TextEdit,
-  type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { methods, type Grip, type Trial } from '../../client/preview/protocol';
+import { methods } from '../../client/preview/protocol';
 import { format, formatEdits } from '../../grammar';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
@@ -36,14 +35,10 @@ import { folds } from '../features/folding';
 import { layoutEdits, type LayoutEdit } from '../features/formatting';
 import { INDENTING, indentation } from '../features/indenting';
 import { hover } from '../features/hover';
-import type { PieceDrawing } from '../drawing/model';
-import type { Position } from '../features/lines';
 import type { Meaning } from '../features/meaning';
 import { references } from '../features/references';
 import { outline } from '../features/outline';
 import { shapings } from '../features/shaping';
-import { gripOf, pulled } from '../features/grip';
-import { writeTrial } from '../features/trial';
 import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
@@ -51,7 +46,8 @@ import { buildingServices } from './building';
 import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
 import { namingServices } from './naming';
-import { aboutText, offsetOf, service, type AboutText, type Room, type Service } from './service';
+import { previewServices } from './preview-services';
+import { aboutText, offsetOf, service, type AboutText, type Service } from './service';
 
 const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
   const pattern = desk.pattern(document.key);
@@ -155,54 +151,6 @@ const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeActi
   ...shapingsAt(document, params, desk),
 ]);
 
-interface Tried {
-  readonly uri: string;
-  readonly trial: Trial;
-}
-
-function trialWritten({ uri, trial }: Tried, { desk }: Room): WorkspaceEdit | null {
-  const pattern = desk.pattern(uri);
-  const source = desk.workshop.source(pattern.uri);
-  return source === undefined ? null : workspaceEdit(writeTrial(pattern, source, trial), desk);
-}
-
-interface Taken {
-  readonly uri: string;
-  readonly source: string;
-}
-
-function gripAt({ uri, source, piece }: Taken & { readonly piece: string }, { desk }: Room): Grip {
-  return gripOf(desk.pattern(uri), source, piece, (file) => desk.workshop.source(file));
-}
-
-function pulledTo(
-  { uri, source, amounts }: Taken & { readonly amounts: readonly number[] },
-  { desk }: Room,
-): WorkspaceEdit | null {
-  const fix = pulled(desk.pattern(uri), source, amounts, (file) => desk.workshop.source(file));
-  return fix === undefined ? null : workspaceEdit(fix, desk);
-}
-
-interface OpenPreview {
-  readonly uri: string;
-  readonly last?: readonly PieceDrawing[];
-  readonly trial?: Trial;
-}
-
-function located({ uri, source }: { uri: string; source: string }, { desk }: Room): Location | null {
-  const place = desk.pattern(uri).locate(source);
-  return place === undefined ? null : location(place, desk);
-}
-
-function sourcesAt(
-  { uri, position }: { uri: string; position: Position },
-  { desk }: Room,
-): readonly string[] {
-  const document = desk.documents.get(uri);
-  if (document === undefined) return [];
-  return desk.pattern(uri).sourcesAt(document.key, document.lines.offset(position));
-}
-
 export const services: readonly Service[] = [
   service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
   service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
@@ -250,14 +198,7 @@ export const services: readonly Service[] = [
     },
     actionsAt,
   ),
-  service(methods.openPreview, 'checks', {}, ({ uri, last, trial }: OpenPreview, { previews }) =>
-    previews.open(uri, last, trial),
-  ),
-  service(methods.writeTrial, 'names', {}, trialWritten),
-  service(methods.grip, 'geometry', {}, gripAt),
-  service(methods.pull, 'names', {}, pulledTo),
-  service(methods.locate, 'names', {}, located),
-  service(methods.sourcesAt, 'names', {}, sourcesAt),
+  ...previewServices,
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {
     return explain(code, desk.files.page) ?? null;
   }),

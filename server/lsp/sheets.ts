@@ -17,6 +17,7 @@ export type Before = Pick<Held, 'version' | 'pieces'>;
 /** A drafted pattern as a preview needs it. */
 export interface Drawn {
   readonly uri: string;
+  readonly seat: string;
   readonly drawing: Drawing;
   /** Every piece that should be on the sheet, drawn or not, in file order. */
   readonly wanted: readonly string[];
@@ -77,7 +78,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, drawing, findings, everybody, choices, trial }: Drawn,
+  { uri, seat, drawing, findings, everybody, choices, trial }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -85,7 +86,7 @@ function hold(
   const sheet: Sheet = {
     type: 'sheet',
     protocol: PROTOCOL_VERSION,
-    uri,
+    ...{ uri, seat },
     ...part,
     title,
     body,

@@ -34,7 +34,7 @@ class Served {
   constructor(private readonly one: Case) {
     const { uri, text } = one;
     this.desk.documents.open({ uri, languageId: 'draftwright', version: 1, text });
-    this.previews.open(uri);
+    this.previews.open({ uri });
   }
 
   private sent(message: unknown): void {
@@ -53,7 +53,7 @@ class Served {
     const { ms: told } = timed(() => {
       this.diagnostics.publish(this.desk.documents.get(uri)!, this.desk.problems(pattern()));
     });
-    const { ms: shown } = timed(() => this.previews.update(this.desk.documents.get(uri)!.key, pattern()));
+    const { ms: shown } = timed(() => this.previews.update(this.desk.documents.get(uri)!.key));
     return { changed, told, shown };
   }
 }

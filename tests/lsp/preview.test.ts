@@ -1,7 +1,7 @@
 /** Previews over the protocol: whole once, then only changed pieces; what breaks stays as it was drawn last. */
 import assert from 'node:assert/strict';
 import type { Location, WorkspaceEdit } from 'vscode-languageserver';
-import { methods, type Sheet } from '../../client/preview/protocol';
+import { methods, type Measured, type Sheet } from '../../client/preview/protocol';
 import { apron } from '../support/apron';
 import { TestClient } from '../support/client';
 
@@ -54,6 +54,29 @@ describe('a preview that is kept in step', () => {
       await client.type(uri, 'bib-height = 25cm', 'bib-height = 26cm');
       const sheet = await client.sheetAfter(1);
       assert.deepEqual([names(sheet), sheet.choices.map(({ value }) => value)], [['bib'], ['70cm', '26cm']]);
+    }));
+
+  it('has two seats at one file, each with what it tries', () =>
+    withPreview(async (client) => {
+      const trial = { set: { 'bib-height': '27cm' } };
+      const second = await client.ask<Sheet>(methods.openPreview, { uri, seat: 'second', trial });
+      await client.type(uri, 'width = 60cm', 'width = 62cm');
+      await client.sheetAfter(1);
+      const heights = client.sheets.map(({ seat, choices }) => [
+        seat,
+        choices.find(({ path }) => path === 'bib-height')?.value,
+      ]);
+      assert.deepEqual([second.seat, ...heights], ['second', ['preview', '25cm'], ['second', '27cm']]);
+    }));
+
+  it('lays a ruler on what a seat shows, with what it tries', () =>
+    withPreview(async (client) => {
+      const pin = (x: number, y: number) => ({ at: { x, y }, piece: 'bib', own: { x, y } });
+      const seat = { uri, seat: 'second', trial: { set: { 'bib-height': '27cm' } } };
+      await client.ask<Sheet>(methods.openPreview, seat);
+      const [from, to] = [pin(0, 0), pin(0, 270)];
+      const measured = await client.ask<Measured>(methods.measure, { uri, seat: 'second', from, to });
+      assert.deepEqual([measured.straight, measured.along], ['27cm', 'along far-side 27cm']);
     }));
 
   it('answers with the edits that write what is tried', () =>

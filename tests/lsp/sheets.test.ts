@@ -14,6 +14,7 @@ const names = ['front', 'back', 'sleeve'];
 
 const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Drawn => ({
   uri: 'file:///w/a.draft',
+  seat: 'preview',
   drawing: drawing(pieces),
   wanted: names,
   findings: [],

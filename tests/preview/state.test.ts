@@ -251,7 +251,13 @@ describe('host of the preview', () => {
   });
 
   it('the page allows its own script and style, and nothing else', () => {
-    const parts = { source: 'https://files.invalid', script: 's.js', style: 's.css', nonce: 'abc' };
+    const parts = {
+      source: 'https://files.invalid',
+      script: 's.js',
+      style: 's.css',
+      nonce: 'abc',
+      seat: 'preview',
+    };
     const page = previewPage({ ...parts, uri: 'file:///a%20"><script>alert(1)</script>.draft' });
     assert.match(page, /default-src 'none'; style-src https:\/\/files\.invalid; script-src 'nonce-abc'"/);
     assert.equal(page.match(/<script/g)!.length, 1);

@@ -8,7 +8,7 @@ import { describeView, onLine, painted, problems, transform } from '../support/p
 describeView('view of the preview', ({ opened, withSkirt }) => {
   it('a view that starts says so, and shows that the drawing is coming', async () => {
     const v = await opened();
-    assert.deepEqual(await v.told(), [{ type: 'ready', protocol: 1, trial: { set: {} } }]);
+    assert.deepEqual(await v.told(), [{ type: 'ready', protocol: 1, trial: { set: {} }, pinned: true }]);
     assert.equal(await v.page.locator('.empty h1').textContent(), 'Drawing …');
   });
 

@@ -61,6 +61,7 @@ export async function openView(browser: Browser, options: OpenOptions = {}): Pro
     style: `${ORIGIN}/view.css`,
     nonce: 'n0nce',
     uri: URI,
+    seat: 'preview',
   });
   const answers: Record<string, { body: string; contentType: string }> = {
     '/': { body: html, contentType: 'text/html' },
@@ -120,6 +121,7 @@ export function fullSheet(drawing: Drawing, more: Partial<Sheet> = {}): Sheet {
     type: 'sheet',
     protocol: 1,
     uri: URI,
+    seat: 'preview',
     version: 1,
     since: 0,
     full: true,

@@ -16,7 +16,7 @@ export class Cursor implements vscode.Disposable {
 
   constructor(
     private readonly client: LanguageClientLike,
-    private readonly previewOf: (uri: string) => PreviewPanel | undefined,
+    private readonly previewsOf: (uri: string) => readonly PreviewPanel[],
   ) {}
 
   moved(): void {
@@ -32,13 +32,13 @@ export class Cursor implements vscode.Disposable {
   private async mark(): Promise<void> {
     const editor = vscode.window.activeTextEditor;
     const uri = editor?.document.uri.toString();
-    const preview = uri === undefined ? undefined : this.previewOf(uri);
-    if (!editor || !preview) return;
+    const previews = uri === undefined ? [] : this.previewsOf(uri);
+    if (!editor || previews.length === 0) return;
     const { line, character } = editor.selection.active;
     const sources = await this.client.sendRequest<Source[] | null>(methods.sourcesAt, {
       uri,
       position: { line, character },
     });
-    preview.mark({ type: 'marked', sources: sources ?? [] });
+    for (const preview of previews) preview.mark({ type: 'marked', sources: sources ?? [] });
   }
 }

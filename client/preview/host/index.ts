@@ -1,6 +1,6 @@
-/** The preview in the editor: its commands, one panel a file, and bringing the panels back after a reload. */
+/** The preview in the editor: its commands, the panels that are open, and bringing them back after a reload. */
 import * as vscode from 'vscode';
-import { methods, type Sheet, type ViewState } from '../protocol';
+import { methods, type Do, type Sheet, type ViewState } from '../protocol';
 import { RUNNING, type LanguageClientLike } from './client';
 import { Cursor } from './cursor';
 import { PreviewPanel, VIEW_TYPE, type Shared } from './panel';
@@ -8,7 +8,17 @@ import { Highlight } from './source';
 
 export type { LanguageClientLike } from './client';
 
-export const previewCommands = ['draftwright.openPreviewToSide', 'draftwright.openPreview'] as const;
+export const previewCommands = [
+  'draftwright.openPreviewToSide',
+  'draftwright.openPreview',
+  'draftwright.openAnotherPreview',
+] as const;
+
+/** Commands that choose a tool of the preview in front, and what the preview calls it. */
+export const toolCommands = {
+  'draftwright.measureInPreview': 'measure',
+  'draftwright.findInPreview': 'find',
+} as const;
 
 /** Registers everything of the preview; disposing of the answer takes it away again. */
 export function activatePreview(
@@ -16,50 +26,79 @@ export function activatePreview(
   client: LanguageClientLike,
 ): vscode.Disposable {
   const previews = new Previews(context.extensionUri, client);
-  const [toSide, here] = previewCommands;
+  const [toSide, here, another] = previewCommands;
+  const { Beside, Active } = vscode.ViewColumn;
+  const opens = (command: string, open: (uri?: vscode.Uri) => void) =>
+    vscode.commands.registerCommand(command, open);
   return vscode.Disposable.from(
     previews,
-    vscode.commands.registerCommand(toSide, (uri?: vscode.Uri) =>
-      previews.open(uri, vscode.ViewColumn.Beside),
-    ),
-    vscode.commands.registerCommand(here, (uri?: vscode.Uri) => previews.open(uri, vscode.ViewColumn.Active)),
+    opens(toSide, (uri) => previews.open(uri, Beside)),
+    opens(here, (uri) => previews.open(uri, Active)),
+    opens(another, (uri) => previews.another(uri, Beside)),
+    ...Object.entries(toolCommands).map(([command, tool]) => opens(command, () => previews.choose(tool))),
     vscode.window.registerWebviewPanelSerializer(VIEW_TYPE, previews),
+    vscode.window.onDidChangeActiveTextEditor((editor) => previews.follow(editor?.document)),
     client.onNotification(methods.sheet, (sheet: Sheet) => previews.forward(sheet)),
     client.onDidChangeState(({ newState }) => newState === RUNNING && previews.beginAgain()),
   );
 }
 
 class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewState> {
+  /** By seat: a file may have several, each with what it tries. */
   private readonly panels = new Map<string, PreviewPanel>();
   private readonly cursor: Cursor;
   private readonly shared: Shared;
 
   constructor(extensionUri: vscode.Uri, client: LanguageClientLike) {
-    this.cursor = new Cursor(client, (uri) => this.panels.get(uri));
+    this.cursor = new Cursor(client, (uri) => this.of(uri));
     this.shared = { client, extensionUri, highlight: new Highlight(client) };
   }
 
   /** Opens the preview of a file, or brings the one it has to the front. */
   open(asked: vscode.Uri | undefined, viewColumn: vscode.ViewColumn): void {
-    const uri = (asked ?? vscode.window.activeTextEditor?.document.uri)?.toString();
-    if (!uri)
+    const uri = this.fileOf(asked);
+    const [open] = uri === undefined ? [] : this.of(uri);
+    if (open) open.panel.reveal(undefined, true);
+    else this.another(asked, viewColumn);
+  }
+
+  /** Opens one more preview of a file: for another size, or other values, beside the first. */
+  another(asked: vscode.Uri | undefined, viewColumn: vscode.ViewColumn): void {
+    const uri = this.fileOf(asked);
+    if (uri === undefined)
       return void vscode.window.showInformationMessage(
         'Open a .draft file first: the preview draws its pieces.',
       );
-    const open = this.panels.get(uri);
-    if (open) return open.panel.reveal(undefined, true);
     const place = { viewColumn, preserveFocus: viewColumn === vscode.ViewColumn.Beside };
     this.adopt(vscode.window.createWebviewPanel(VIEW_TYPE, 'Preview', place), uri);
   }
 
-  /** A panel that the editor brings back after a reload; its state says which file it shows. */
+  /** A panel that the editor brings back after a reload; its state says which file it shows, and from which seat. */
   async deserializeWebviewPanel(panel: vscode.WebviewPanel, state: ViewState | undefined): Promise<void> {
-    if (state?.schema !== 1 || this.panels.has(state.uri)) return panel.dispose();
-    this.adopt(panel, state.uri);
+    if (state?.schema !== 1) return panel.dispose();
+    this.adopt(panel, state.uri, state.seat);
+  }
+
+  /** Previews that are not pinned show the draft that the person turned to. */
+  follow(document: vscode.TextDocument | undefined): void {
+    if (document?.languageId !== 'draftwright') return;
+    const uri = document.uri.toString();
+    for (const preview of this.panels.values()) if (!preview.pinned) preview.turnTo(uri);
+  }
+
+  /** Takes up a tool of the preview that has the keyboard, or of the one that is seen. */
+  choose(tool: string): void {
+    const all = [...this.panels.values()].map(({ panel }) => panel).filter(({ visible }) => visible);
+    const panel = all.find(({ active }) => active) ?? all[0];
+    if (panel === undefined) return void vscode.window.showInformationMessage('Open a preview first.');
+    panel.reveal(undefined, false);
+    const message: Do = { type: 'do', tool };
+    void panel.webview.postMessage(message);
   }
 
   forward(sheet: Sheet): void {
-    this.panels.get(sheet.uri)?.forward(sheet);
+    const preview = this.panels.get(sheet.seat);
+    if (preview?.uri === sheet.uri) preview.forward(sheet);
   }
 
   beginAgain(): void {
@@ -72,8 +111,25 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     this.shared.highlight.dispose();
   }
 
-  private adopt(panel: vscode.WebviewPanel, uri: string): void {
-    this.panels.set(uri, new PreviewPanel(panel, uri, this.shared, () => this.cursor.moved()));
-    panel.onDidDispose(() => this.panels.delete(uri));
+  private of(uri: string): readonly PreviewPanel[] {
+    return [...this.panels.values()].filter((preview) => preview.uri === uri);
+  }
+
+  /** The file that is asked for: that of a text, or of the preview in front. */
+  private fileOf(asked: vscode.Uri | undefined): string | undefined {
+    const front = [...this.panels.values()].find(({ panel }) => panel.active)?.uri;
+    return asked?.toString() ?? front ?? vscode.window.activeTextEditor?.document.uri.toString();
+  }
+
+  private adopt(panel: vscode.WebviewPanel, uri: string, wanted = ''): void {
+    const seat = wanted !== '' && !this.panels.has(wanted) ? wanted : this.freeSeat();
+    this.panels.set(seat, new PreviewPanel(panel, uri, seat, this.shared, () => this.cursor.moved()));
+    panel.onDidDispose(() => this.panels.delete(seat));
+  }
+
+  private freeSeat(): string {
+    let count = 1;
+    while (this.panels.has(`preview ${count}`)) count++;
+    return `preview ${count}`;
   }
 }

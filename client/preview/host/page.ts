@@ -9,9 +9,11 @@ export interface PageParts {
   readonly nonce: string;
   /** File of the pattern, remembered with the page so that a reload finds it. */
   readonly uri: string;
+  /** Which preview of the file it is. */
+  readonly seat: string;
 }
 
-export function previewPage({ source, script, style, nonce, uri }: PageParts): string {
+export function previewPage({ source, script, style, nonce, uri, seat }: PageParts): string {
   const policy = `default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
 <html lang="en">
@@ -23,7 +25,7 @@ export function previewPage({ source, script, style, nonce, uri }: PageParts): s
     <title>Preview</title>
   </head>
   <body>
-    <div class="preview" id="preview" data-uri="${quoted(uri)}"></div>
+    <div class="preview" id="preview" data-uri="${quoted(uri)}" data-seat="${quoted(seat)}"></div>
     <script nonce="${quoted(nonce)}" src="${quoted(script)}"></script>
   </body>
 </html>

@@ -1,6 +1,14 @@
 /** One preview: its panel in the editor, and the messages between its view and the language server. */
 import * as vscode from 'vscode';
-import { methods, type FromView, type Marked, type Sheet, type Trial } from '../protocol';
+import {
+  methods,
+  type Answered,
+  type FromView,
+  type Marked,
+  type Sheet,
+  type ToView,
+  type Trial,
+} from '../protocol';
 import type { LanguageClientLike } from './client';
 import { Hand } from './hand';
 import { LastDrawn } from './last';
@@ -21,21 +29,34 @@ export interface Shared {
 export class PreviewPanel {
   private live = false;
   private trial: Trial = { set: {} };
-  private readonly last = new LastDrawn();
-  private readonly hand: Hand;
+  /** Unpinned: it shows the draft that the person turns to. */
+  pinned = true;
+  private last = new LastDrawn();
+  private hand: Hand;
   private readonly ask = newestWins(() => this.askForFullSheet());
 
   constructor(
     readonly panel: vscode.WebviewPanel,
-    readonly uri: string,
+    public uri: string,
+    readonly seat: string,
     private readonly shared: Shared,
     private readonly cursor: () => void,
   ) {
     this.hand = new Hand(shared.client, uri);
-    panel.title = `Preview: ${vscode.Uri.parse(uri).path.split('/').pop()}`;
     panel.webview.onDidReceiveMessage((message: FromView) => this.receive(message));
     panel.onDidChangeViewState(() => this.rest());
     panel.onDidDispose(() => this.close());
+    this.setPage();
+  }
+
+  /** Shows another file from now on. */
+  turnTo(uri: string): void {
+    if (uri === this.uri) return;
+    this.close();
+    this.uri = uri;
+    this.trial = { set: {} };
+    this.last = new LastDrawn();
+    this.hand = new Hand(this.shared.client, uri);
     this.setPage();
   }
 
@@ -43,11 +64,11 @@ export class PreviewPanel {
   forward(sheet: Sheet): void {
     if (!this.live) return;
     this.last.take(sheet);
-    void this.panel.webview.postMessage(sheet);
+    this.tell(sheet);
   }
 
   mark(marked: Marked): void {
-    if (this.live) void this.panel.webview.postMessage(marked);
+    if (this.live) this.tell(marked);
   }
 
   /** Begins again after the server was started anew: it has forgotten what this view holds. */
@@ -57,6 +78,7 @@ export class PreviewPanel {
 
   private setPage(): void {
     const { webview } = this.panel;
+    this.panel.title = `Preview: ${vscode.Uri.parse(this.uri).path.split('/').pop()}`;
     const folder = vscode.Uri.joinPath(this.shared.extensionUri, 'dist');
     webview.options = { enableScripts: true, localResourceRoots: [folder] };
     const file = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();
@@ -65,14 +87,19 @@ export class PreviewPanel {
       script: file('preview.js'),
       style: file('preview.css'),
       nonce: newNonce(),
-      uri: this.uri,
+      ...this.where,
     });
+  }
+
+  private tell(message: ToView): void {
+    void this.panel.webview.postMessage(message);
   }
 
   private receive(message: FromView): void {
     switch (message.type) {
       case 'ready':
         if (message.trial) this.trial = message.trial;
+        this.pinned = message.pinned ?? true;
         return this.ask();
       case 'ask':
         return this.ask();
@@ -88,6 +115,10 @@ export class PreviewPanel {
         return this.hand.release();
       case 'goto':
         return void goTo(this.shared.client, this.uri, message.source, this.panel);
+      case 'pin':
+        return void (this.pinned = message.pinned);
+      case 'question':
+        return void this.handOn(message);
       case 'select':
         return void this.shared.highlight.show(this.uri, message.source);
     }
@@ -95,7 +126,7 @@ export class PreviewPanel {
 
   private async askForFullSheet(): Promise<void> {
     const sheet = await this.shared.client.sendRequest<Sheet | null>(methods.openPreview, {
-      uri: this.uri,
+      ...this.where,
       last: this.last.pieces,
       trial: this.trial,
     });
@@ -108,20 +139,32 @@ export class PreviewPanel {
   private tryOut(trial: Trial): void {
     this.trial = trial;
     if (!this.live) return;
-    const params = { uri: this.uri, trial };
+    const params = { ...this.where, trial };
     void this.shared.client.sendNotification(methods.tryOut, params).catch(() => undefined);
   }
 
   /** Writes what was tried into the text as one step that can be undone; only then is it no longer tried. */
   private async write(trial: Trial): Promise<void> {
     if (!(await applyTrial(this.shared.client, this.uri, trial))) return;
-    void this.panel.webview.postMessage({ type: 'written' });
+    this.tell({ type: 'written' });
     this.tryOut({ set: {} });
   }
 
   private async grip(source: string, piece: string): Promise<void> {
     const gripped = await this.hand.grip(source, piece).catch(() => undefined);
-    if (gripped) void this.panel.webview.postMessage(gripped);
+    if (gripped) this.tell(gripped);
+  }
+
+  /** Every question is answered, so that the view does not wait for nothing. */
+  private async handOn({ id, about, params }: Extract<FromView, { type: 'question' }>): Promise<void> {
+    const asked = { ...params, ...this.where };
+    const answer = await this.shared.client.sendRequest<unknown>(methods[about], asked).catch(() => null);
+    const answered: Answered = { type: 'answered', id, answer };
+    this.tell(answered);
+  }
+
+  private get where(): { readonly uri: string; readonly seat: string } {
+    return { uri: this.uri, seat: this.seat };
   }
 
   /** A hidden view is thrown away by the editor and starts again when it is shown: till then no work is done for it. */
@@ -132,7 +175,7 @@ export class PreviewPanel {
   private close(): void {
     if (!this.live) return;
     this.live = false;
-    void this.shared.client.sendNotification(methods.closePreview, { uri: this.uri }).catch(() => undefined);
+    void this.shared.client.sendNotification(methods.closePreview, this.where).catch(() => undefined);
   }
 }
 

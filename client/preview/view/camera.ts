@@ -99,6 +99,12 @@ export function revealing(camera: Camera, frame: Frame, stage: Size): Camera {
   return left === camera.left && top === camera.top ? camera : { ...camera, left, top, fit: false };
 }
 
+/** The place of the paper under a pixel of the stage. */
+export const underPixel = ({ zoom, left, top }: Camera, x: number, y: number) => ({
+  x: left + x / zoom,
+  y: top + y / zoom,
+});
+
 function centredOn(frame: Frame, stage: Size, zoom: number): Omit<Camera, 'fit'> {
   const left = (frame.left + frame.right - stage.width / zoom) / 2;
   const top = (frame.top + frame.bottom - stage.height / zoom) / 2;

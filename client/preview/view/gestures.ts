@@ -4,7 +4,7 @@ export interface Gestures {
   pan(dx: number, dy: number): void;
   /** About a pixel of the stage. */
   zoom(factor: number, x: number, y: number): void;
-  click(target: Element, goto: boolean): void;
+  click(target: Element, goto: boolean, at: Spot): void;
   hover(target: Element | undefined, x: number, y: number): void;
   /** A drag that began on a thing which may be moved itself; undefined: the sheet moves. */
   hold(target: Element): Hold | undefined;
@@ -34,7 +34,9 @@ export function listenToPointers(stage: SVGSVGElement, gestures: Gestures): void
   stage.addEventListener('pointerup', (event) => pointers.end(event));
   stage.addEventListener('pointercancel', (event) => pointers.end(event));
   stage.addEventListener('pointerleave', () => gestures.hover(undefined, 0, 0));
-  stage.addEventListener('dblclick', (event) => gestures.click(event.target as Element, true));
+  stage.addEventListener('dblclick', (event) =>
+    gestures.click(event.target as Element, true, spotOf(stage, event)),
+  );
   stage.addEventListener('wheel', (event) => wheel(event, spotOf(stage, event), gestures), {
     passive: false,
   });
@@ -82,7 +84,9 @@ class Pointers {
     const wasDown = this.down.delete(event.pointerId);
     const clicked = wasDown && !this.dragging && event.type === 'pointerup' && event.button === 0;
     if (this.down.size === 0) this.endDrag();
-    if (clicked) this.gestures.click(event.target as Element, event.ctrlKey || event.metaKey);
+    if (!clicked) return;
+    const goto = event.ctrlKey || event.metaKey;
+    this.gestures.click(event.target as Element, goto, spotOf(this.stage, event));
   }
 
   private beginDrag(pointer: number): void {

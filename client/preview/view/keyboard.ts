@@ -11,6 +11,8 @@ export interface KeyActions {
   select(stop: SVGGElement): void;
   goto(stop: SVGGElement): void;
   escape(): void;
+  /** True for a key that belongs to the tool in use. */
+  tool(key: string): boolean;
 }
 
 export const ZOOM_STEP = 1.25;
@@ -21,6 +23,7 @@ export function listenToKeys(stage: Stage, actions: KeyActions): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const onDrawing = event.target instanceof Node && stage.element.contains(event.target);
     const action =
+      (!onControl(event.target) && actions.tool(event.key)) ||
       (onDrawing && drawingKey(event, stage, actions)) ||
       (!inList(event.target) && viewKey(event.key, actions));
     if (action) event.preventDefault();
@@ -41,6 +44,11 @@ export function rest(stage: Stage, stop: SVGGElement | undefined = stage.stops()
 /** Keys in a list or a menu belong to it. */
 function inList(target: EventTarget | null): boolean {
   return target instanceof Element && target.closest('.popover') !== null;
+}
+
+/** A button is pressed by Enter and Space, whatever tool is in use. */
+function onControl(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest('button, input, select, .popover') !== null;
 }
 
 function viewKey(key: string, actions: KeyActions): boolean {

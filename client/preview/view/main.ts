@@ -1,6 +1,7 @@
 /** The page of the preview: builds the view once and hands it what arrives. */
 import './style.css';
 import './choices.css';
+import './tools.css';
 import { lineTypes } from '../../../server/drawing/lines';
 import type { ToView } from '../protocol';
 import { styled } from './dom';
@@ -23,7 +24,10 @@ function setLineTypes(root: HTMLElement): void {
 function start(): void {
   const root = document.getElementById('preview')!;
   setLineTypes(root);
-  const viewer = new Viewer(root, acquireVsCodeApi(), root.dataset.uri ?? '');
+  const viewer = new Viewer(root, acquireVsCodeApi(), {
+    uri: root.dataset.uri ?? '',
+    seat: root.dataset.seat ?? '',
+  });
   window.addEventListener('message', (event: MessageEvent<ToView>) => viewer.receive(event.data));
   viewer.ready();
 }

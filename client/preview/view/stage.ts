@@ -17,6 +17,8 @@ export class Stage {
     svg('path', { class: 'hatching', d: `M0 0V${HATCH_PX}` }),
   );
   readonly sheet = svg('g', { class: 'sheet' });
+  /** What is laid over the drawing, in the sheet's millimetres. */
+  readonly over = svg('g', { class: 'over' });
   readonly element = svg(
     'svg',
     {
@@ -26,6 +28,7 @@ export class Stage {
       'aria-label': 'Pieces. Tab walks through pieces and their lines, Enter goes to the text.',
     },
     this.sheet,
+    this.over,
     svg('defs', {}, this.hatch),
   );
   private nodes = new Map<string, SVGGElement>();
@@ -45,7 +48,9 @@ export class Stage {
 
   show(camera: Camera): void {
     const { zoom, left, top } = camera;
-    this.sheet.setAttribute('transform', `matrix(${zoom} 0 0 ${zoom} ${-left * zoom} ${-top * zoom})`);
+    const seen = `matrix(${zoom} 0 0 ${zoom} ${-left * zoom} ${-top * zoom})`;
+    this.sheet.setAttribute('transform', seen);
+    this.over.setAttribute('transform', seen);
     this.hatch.setAttribute('patternTransform', `rotate(45) scale(${1 / zoom})`);
     setZoom(this.element, zoom);
   }

@@ -7,15 +7,22 @@ import * as camera from './camera';
 import { Choices } from './choices';
 import { html } from './dom';
 import { listenToPointers, type Hold, type Spot } from './gestures';
+import { Find } from './find';
+import type { Findable } from './finding';
 import { Hand } from './hand';
 import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
+import { Measure } from './measure';
+import { Memory } from './memory';
 import { Problems } from './problems';
+import { Questions } from './questions';
 import { Ruler, rulerCorner } from './ruler';
 import { Selection } from './selection';
 import { applySheet, type Held } from './sheet';
 import { Show, shownAtFirst } from './show';
+import { movedBy, type Spread } from './snap';
 import { Stage } from './stage';
 import { Tip } from './tip';
+import { Tools } from './tools';
 
 /** What the editor gives a webview: one channel, and a little memory that outlives the page. */
 export interface Host {
@@ -23,9 +30,6 @@ export interface Host {
   getState(): ViewState | undefined;
   setState(state: ViewState): void;
 }
-
-/** Written at most so often, since every step of a drag changes the camera. */
-const REMEMBER_AFTER_MS = 150;
 
 /** About the room of a skirt, for the rulers of a sheet without pieces. */
 const EMPTY_FRAME: Frame = { left: 0, top: 0, right: 700, bottom: 700 };
@@ -51,22 +55,52 @@ export class Viewer {
     release: () => this.host.postMessage({ type: 'release' }),
     say: (words) => this.tip.show(words, this.handAt.x, this.handAt.y),
   });
+  private readonly questions = new Questions((message) => this.host.postMessage(message));
+  private readonly measure = new Measure(
+    {
+      spreads: () => this.spreads(),
+      camera: () => this.camera,
+      quiet: () => !this.show.shown.includes('construction'),
+      reveal: (at) => this.look(camera.revealing(this.camera, frameAt(at), this.size)),
+      changed: (on) => this.measuring(on),
+    },
+    this.questions,
+  );
+  private readonly find = new Find({
+    pieces: () => this.held?.pieces.values() ?? [],
+    show: (one, goto) => this.showFound(one, goto),
+  });
+  private readonly tools = new Tools(
+    [{ name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) }],
+    (pinned) => this.stay(pinned),
+  );
+  private readonly memory = new Memory(
+    (state) => this.host.setState(state),
+    () => this.state(),
+  );
   private readonly show: Show;
   private readonly bar: Bar;
 
   private held: Held | undefined;
   private camera: camera.Camera = { zoom: 0, left: 0, top: 0, fit: true };
   private painting = 0;
-  private remembering: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
-    root: HTMLElement,
+    private readonly root: HTMLElement,
     private readonly host: Host,
-    private readonly uri: string,
+    private readonly place: { readonly uri: string; readonly seat: string },
   ) {
-    this.show = new Show(root, () => this.remember());
-    this.bar = new Bar(this.buttons(), [this.problems.element, this.choices.element, this.show.element]);
+    this.show = new Show(root, () => this.memory.touch());
+    this.bar = new Bar(this.buttons(), [
+      this.problems.element,
+      this.choices.element,
+      this.show.element,
+      this.find.element,
+      this.tools.element,
+    ]);
     root.append(this.bar.element, this.room, this.corner, this.rulers.top.element, this.rulers.left.element);
+    this.stage.over.append(this.measure.element);
+    this.room.append(this.measure.words, this.measure.status);
     this.recall(host.getState());
     this.listen();
     this.say('Drawing …', '');
@@ -74,7 +108,12 @@ export class Viewer {
 
   /** Tells the extension that the view can be sent a full sheet. */
   ready(): void {
-    this.host.postMessage({ type: 'ready', protocol: PROTOCOL_VERSION, trial: this.choices.trial });
+    this.host.postMessage({
+      type: 'ready',
+      protocol: PROTOCOL_VERSION,
+      trial: this.choices.trial,
+      pinned: this.tools.isPinned,
+    });
   }
 
   receive(message: ToView): void {
@@ -82,6 +121,8 @@ export class Viewer {
     else if (message.type === 'marked') this.receiveMarked(message);
     else if (message.type === 'written') this.written();
     else if (message.type === 'gripped') this.hand.gripped(message);
+    else if (message.type === 'answered') this.questions.answered(message.id, message.answer);
+    else if (message.type === 'do') this.choose(message.tool);
   }
 
   private receiveSheet(sheet: Sheet): void {
@@ -101,15 +142,20 @@ export class Viewer {
     this.follow(first);
   }
 
+  private choose(tool: string): void {
+    if (tool === 'find') this.find.open();
+    else this.tools.choose(tool);
+  }
+
   private tryOut(trial: Trial): void {
     this.host.postMessage({ type: 'try', trial });
-    this.remember();
+    this.memory.touch();
   }
 
   /** The text says now what was tried. */
   private written(): void {
     this.choices.clear();
-    this.remember();
+    this.memory.touch();
   }
 
   private receiveMarked({ sources }: Marked): void {
@@ -136,7 +182,7 @@ export class Viewer {
   private look(next: camera.Camera): void {
     this.camera = next.fit ? next : camera.heldInSight(next, this.frame, this.size);
     this.painting ||= requestAnimationFrame(() => this.paint());
-    this.remember();
+    this.memory.touch();
   }
 
   private paint(): void {
@@ -148,6 +194,7 @@ export class Viewer {
     this.rulers.left.draw(unit, this.camera, this.size.height);
     this.corner.textContent = unit;
     this.bar.size(this.camera.zoom);
+    if (this.measure.on) this.measure.draw();
   }
 
   private fit(): void {
@@ -177,8 +224,6 @@ export class Viewer {
     new ResizeObserver(() => this.resized()).observe(this.room);
     this.listenToPointer();
     this.listenToKeyboard();
-    window.addEventListener('pagehide', () => this.rememberNow());
-    document.addEventListener('visibilitychange', () => this.rememberNow());
   }
 
   private resized(): void {
@@ -190,7 +235,10 @@ export class Viewer {
     listenToPointers(this.stage.element, {
       pan: (dx, dy) => this.look(camera.panBy(this.camera, dx, dy)),
       zoom: (factor, x, y) => this.look(camera.zoomAbout(this.camera, factor, x, y)),
-      click: (target, goto) => this.click(thingAt(target), goto),
+      click: (target, goto, at) => {
+        if (this.measure.on) this.measure.click(camera.underPixel(this.camera, at.x, at.y));
+        else this.click(thingAt(target), goto);
+      },
       hover: (target, x, y) => this.hover(target, x, y),
       hold: (target) => this.hold(target),
     });
@@ -206,13 +254,14 @@ export class Viewer {
       select: (stop) => this.select(stop.dataset.source ?? ''),
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
+      tool: (key) => this.measure.on && this.measure.key(key),
     });
   }
 
   /** A dot that is dragged moves its point, in the text as well. */
   private hold(target: Element): Hold | undefined {
     const dot = target.closest<SVGGElement>('.dot[data-source]');
-    if (!dot || !this.hand.take(dot)) return undefined;
+    if (this.measure.on || !dot || !this.hand.take(dot)) return undefined;
     return {
       move: (dx, dy, at) => {
         this.handAt = at;
@@ -220,6 +269,28 @@ export class Viewer {
       },
       end: () => this.hand.end(),
     };
+  }
+
+  /** The pieces as they lie in front of the person. */
+  private spreads(): Spread[] {
+    const { held } = this;
+    return (held?.sheet.placements ?? []).map(({ piece, by }) => ({
+      drawing: held!.pieces.get(piece)!,
+      by: movedBy(by),
+    }));
+  }
+
+  /** Keys and clicks go to the ruler from now on, or no longer. */
+  private measuring(on: boolean): void {
+    this.root.classList.toggle('measuring', on);
+    this.tools.mark('measure', on);
+    this.tip.show('', 0, 0);
+    if (on) this.stage.sheet.querySelector<SVGGElement>('[tabindex="0"]')?.focus({ preventScroll: true });
+  }
+
+  private stay(pinned: boolean): void {
+    this.host.postMessage({ type: 'pin', pinned });
+    this.memory.touch();
   }
 
   private click(thing: SVGGElement | undefined, goto: boolean): void {
@@ -231,7 +302,8 @@ export class Viewer {
   }
 
   private hover(target: Element | undefined, x: number, y: number): void {
-    this.tip.show((target && thingAt(target)?.dataset.tip) ?? '', x, y);
+    if (this.measure.on && target) this.measure.move(camera.underPixel(this.camera, x, y));
+    else this.tip.show((target && thingAt(target)?.dataset.tip) ?? '', x, y);
     this.rulers.top.point(target && x);
     this.rulers.left.point(target && y);
   }
@@ -240,7 +312,7 @@ export class Viewer {
     if (source === this.selection.selected) return;
     this.selection.select(source);
     this.host.postMessage({ type: 'select', source });
-    this.remember();
+    this.memory.touch();
   }
 
   private toProblem(problem: PreviewProblem): void {
@@ -250,6 +322,17 @@ export class Viewer {
     const node = about ?? things.find(({ dataset }) => dataset.piece === problem.piece);
     if (node) this.reveal(node);
     this.host.postMessage({ type: 'goto', source: problem.source });
+  }
+
+  private showFound({ source, piece }: Findable, goto: boolean): void {
+    this.select(source);
+    const things = this.stage.things().filter((node) => node.closest(`[data-piece="${CSS.escape(piece)}"]`));
+    const shown = things.filter((node) => node.getClientRects().length > 0);
+    const node = shown.find(({ dataset }) => dataset.source === source) ?? shown[0];
+    if (node === undefined) return;
+    this.reveal(node);
+    node.closest<SVGGElement>('[tabindex]')?.focus({ preventScroll: true });
+    if (goto) this.host.postMessage({ type: 'goto', source });
   }
 
   // What is said where nothing is drawn
@@ -271,7 +354,9 @@ export class Viewer {
   // What is remembered over hiding and reloading
 
   private recall(state: ViewState | undefined): void {
-    if (state?.schema !== 1 || state.uri !== this.uri) return;
+    if (state?.schema !== 1) return;
+    this.tools.isPinned = state.pinned ?? true;
+    if (state.uri !== this.place.uri) return;
     const { zoom, left, top } = state;
     if ([zoom, left, top].every(Number.isFinite)) this.camera = { zoom, left, top, fit: zoom === 0 };
     this.selection.select(state.selected);
@@ -279,27 +364,23 @@ export class Viewer {
     if (state.trial) this.choices.trial = state.trial;
   }
 
-  private remember(): void {
-    this.remembering ??= setTimeout(() => this.rememberNow(), REMEMBER_AFTER_MS);
-  }
-
-  private rememberNow(): void {
-    clearTimeout(this.remembering);
-    this.remembering = undefined;
+  private state(): ViewState {
     const { zoom, left, top, fit } = this.camera;
-    const { selected } = this.selection;
-    this.host.setState({
+    return {
       schema: 1,
-      uri: this.uri,
+      ...this.place,
+      pinned: this.tools.isPinned,
       zoom: fit ? 0 : zoom,
       left,
       top,
-      selected,
+      selected: this.selection.selected,
       shown: this.show.shown,
       trial: this.choices.trial,
-    });
+    };
   }
 }
+
+const frameAt = ({ x, y }: Spot): Frame => ({ left: x, right: x, top: y, bottom: y });
 
 /** The innermost thing that a pixel belongs to. */
 function thingAt(target: Element): SVGGElement | undefined {

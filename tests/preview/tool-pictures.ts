@@ -1,0 +1,63 @@
+/** Takes pictures of the preview's tools in every kind of theme, to be looked at: `npx tsx tests/preview/tool-pictures.ts`. */
+import { mkdirSync } from 'node:fs';
+import { launchBrowser } from '../editor/browser.mjs';
+import { liveView, type Live } from '../support/live-view';
+import { onLine } from '../support/preview-suite';
+import type { ThemeName } from '../support/themes';
+
+const FOLDER = 'out/pictures';
+
+type Scene = readonly [name: string, sample: string, act: (view: Live) => Promise<void>];
+
+async function clickOn(view: Live, source: string): Promise<void> {
+  const { x, y } = await onLine(view, source);
+  await view.page.mouse.click(x, y);
+  await view.settle();
+}
+
+const scenes: readonly Scene[] = [
+  [
+    'measure',
+    'harbour-skirt.draft',
+    async (view) => {
+      await view.send({ type: 'do', tool: 'measure' });
+      await clickOn(view, 'back/waist');
+      await clickOn(view, 'back/side');
+    },
+  ],
+  [
+    'find',
+    'harbour-skirt.draft',
+    async (view) => {
+      await view.send({ type: 'do', tool: 'find' });
+      await view.page.keyboard.type('wai');
+      await view.page.keyboard.press('ArrowDown');
+    },
+  ],
+  [
+    'tools',
+    'harbour-skirt.draft',
+    async (view) => {
+      await view.page.click('button.tools');
+    },
+  ],
+];
+
+async function main(only: readonly string[]): Promise<void> {
+  mkdirSync(FOLDER, { recursive: true });
+  const { browser, reasons } = await launchBrowser();
+  if (!browser) throw new Error(`No browser starts here: ${reasons?.join('; ')}`);
+  for (const [name, sample, act] of scenes.filter(([one]) => only.length === 0 || only.includes(one))) {
+    for (const theme of ['light', 'dark', 'high-contrast'] as ThemeName[]) {
+      const view = await liveView(browser, sample, { theme, width: 760, height: 560 });
+      await act(view).catch((fault) => view.faults.push(String(fault)));
+      await view.page.waitForTimeout(150);
+      await view.page.screenshot({ path: `${FOLDER}/tool-${name}-${theme}.png` });
+      if (view.faults.length) process.stderr.write(`${name}: ${view.faults.join('; ')}\n`);
+      await view.page.close();
+    }
+  }
+  await browser.close();
+}
+
+await main(process.argv.slice(2));
