@@ -20,12 +20,12 @@ export interface Reading {
   readonly refusal: Refusal | undefined;
 }
 
-let shared: Parser | undefined;
+/** Made with the module: the grammar is worked out while an editor and its server greet, not when the first text comes. */
+const parser = new Parser();
 type Entry = () => Bare<s.StatementNode>;
 
 /** Reads a statement's tokens by the named rule; spans count from `base`. */
 export function readStatement(rule: string, tokens: Token[], base: number): Reading {
-  const parser = (shared ??= new Parser());
   parser.input = tokens;
   parser.base = base;
   parser.notes = [];

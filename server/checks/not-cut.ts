@@ -17,7 +17,8 @@ const kept = new WeakMap<readonly Piece[], readonly SourcedFinding[]>();
 function forgotten(pattern: Pattern): readonly SourcedFinding[] {
   const { pieces, pieceNames } = pattern;
   // what can't be made may be what the piece is for
-  if (pieceNames.some((name) => !pieces.some(({ source }) => source === name))) return [];
+  const made = new Set(pieces.map(({ source }) => source));
+  if (pieceNames.some((name) => !made.has(name))) return [];
   const before = kept.get(pieces);
   if (before !== undefined) return before;
   const used = new Set(pieces.flatMap(({ statement }) => basesOf(statement.node)));

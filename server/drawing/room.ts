@@ -34,17 +34,26 @@ export function roomFor(piece: Piece, wide: number, high: number, grain: readonl
   ];
   const box = boxOfPaths(piece.edges.map(({ path }) => path));
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const spots = grid(box)
-    .map((spot) => ({ spot, unrest: unrest(spot, middle, box) }))
-    .sort((a, b) => a.unrest - b.unrest)
-    .map(({ spot }) => spot)
-    .filter((spot) => inside(spot, ring) && !piece.holes.some((hole) => inHole(spot, hole)));
+  const free = new Map<Point, boolean>();
+  const isFree = (spot: Point): boolean => {
+    const known = free.get(spot);
+    if (known !== undefined) return known;
+    const is = inside(spot, ring) && !piece.holes.some((hole) => inHole(spot, hole));
+    free.set(spot, is);
+    return is;
+  };
+  const spots = SPOTS.map(({ x, y }): Point => ({
+    x: box.minX + x * (box.maxX - box.minX),
+    y: box.minY + y * (box.maxY - box.minY),
+  }));
   const lines = [...sidesOf(ring), ...inTheWay];
   const pleats = pleatStretches(piece);
   // a piece full of pleats has no room between them: its label then lies across them
   for (const all of pleats.length === 0 ? [lines] : [[...lines, ...pleats], lines]) {
     for (const scale of [1, 0.8, 0.6, SMALLEST]) {
-      const at = spots.find((spot) => fits(spot, (wide * scale) / 2, (high * scale) / 2, all));
+      const at = spots.find(
+        (spot) => isFree(spot) && fits(spot, (wide * scale) / 2, (high * scale) / 2, all),
+      );
       if (at !== undefined && (all === lines || scale > SMALLEST)) return { ...at, scale };
     }
   }
@@ -81,19 +90,13 @@ function markStretches({ points, paths }: Mark): readonly Stretch[] {
   ];
 }
 
-type Bounds = ReturnType<typeof boxOfPaths>;
+/** Where a label is tried, as shares of width and height: the upper middle first, where the eye begins. */
+const SPOTS: readonly Point[] = Array.from({ length: TRIES }, (_, i) => (i + 0.5) / TRIES)
+  .flatMap((x, _, steps) => steps.map((y): Point => ({ x, y })))
+  .sort((a, b) => unrest(a) - unrest(b));
 
-function grid(box: Bounds): Point[] {
-  const steps = Array.from({ length: TRIES }, (_, i) => (i + 0.5) / TRIES);
-  return steps.flatMap((u) =>
-    steps.map((v) => ({ x: box.minX + u * (box.maxX - box.minX), y: box.minY + v * (box.maxY - box.minY) })),
-  );
-}
-
-/** A label likes the upper middle, where the eye begins. */
-function unrest(spot: Point, middle: Point, box: Bounds): number {
-  const across = (spot.x - middle.x) / (box.maxX - box.minX || 1);
-  const down = (spot.y - middle.y) / (box.maxY - box.minY || 1) + 0.15;
+function unrest({ x, y }: Point): number {
+  const [across, down] = [x - 0.5, y - 0.5 + 0.15];
   return across * across + down * down;
 }
 
