@@ -39,6 +39,7 @@ import { sidedFold } from './sided-fold';
 import { sidedFoldLengths } from './sided-fold-lengths';
 import { sleeveEase } from './sleeve-ease';
 import { sleeveHeight } from './sleeve-height';
+import { smoothedAway } from './smoothed-away';
 import { unclosedOutline } from './unclosed-outline';
 import { unequalLegs } from './unequal-legs';
 import { unevenLacing } from './uneven-lacing';
@@ -96,6 +97,7 @@ export const catalogue: readonly Check[] = [
   dartOffPiece,
   dartNearEdge,
   crossedDart,
+  smoothedAway,
   crowdedDarts,
   notchUnderDart,
   overfullPleats,

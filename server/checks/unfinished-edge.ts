@@ -110,13 +110,16 @@ function leftRaw(
   const free = names.find((one) => one !== '' && !taken.has(one));
   if (free === undefined) return [];
   const line = `finish ${free} ${edges.map(({ name }) => `${base}.${name}`).join(', ')} raw`;
-  const end = statement.end - statement.start;
-  return [
-    {
-      title: edges.length === 1 ? `Leave it raw: ${line}` : `Leave them raw: ${line}`,
-      edits: [{ statement, at: { from: end, to: end }, text: `\n${line}` }],
+  const below = {
+    statement,
+    text: `\n${line}`,
+    // a block grows and shrinks while the piece stays the same
+    get at() {
+      const end = statement.end - statement.start;
+      return { from: end, to: end };
     },
-  ];
+  };
+  return [{ title: `Leave ${edges.length === 1 ? 'it' : 'them'} raw: ${line}`, edits: [below] }];
 }
 
 /** The edge's line in the piece's own outline; of a piece made from another, where that is named. */

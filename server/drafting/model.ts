@@ -11,7 +11,7 @@ import type { SeamCourse, SeamOpening, Stretch } from './sewing-model';
 import type { FacedEdge, FacingOf } from './derived-model';
 import type { BodySheet, OwnMeasurement, PatternChoice, SidedReason } from './surroundings-model';
 import type { Acceptance, OwnUsual, UsualLine } from './rules-model';
-import type { Dart, Shaping, Trued } from './shaping-model';
+import type { Dart, Shaping, Smoothed, Trued } from './shaping-model';
 import type { Span, Statement } from '../../grammar/syntax';
 import type { Fix, Severity, Source, SourcedFinding } from './finding';
 
@@ -163,6 +163,8 @@ export interface Piece {
   readonly cutting?: readonly Path[];
   readonly darts: readonly Dart[];
   readonly trued: readonly Trued[];
+  /** Corners rounded off by lines of this piece or of those it is worked from. */
+  readonly smoothed?: readonly Smoothed[];
   /** Fish darts, pleats, gathers; undefined: none, and no dart was closed. */
   readonly shaping?: Shaping;
   readonly notches: readonly Notch[];
@@ -264,7 +266,7 @@ export interface BodyChoice {
   readonly size?: string;
 }
 
-export type { ClosedDart, Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Trued } from './shaping-model';
+export type { ClosedDart, Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Smoothed, Trued } from './shaping-model';
 export type {
   CornerCut,
   CutShape,

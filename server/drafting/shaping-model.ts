@@ -37,6 +37,20 @@ export interface Trued {
   readonly sewnBefore: number;
 }
 
+/** What rounding a corner off did to the outline. */
+export interface Smoothed {
+  /** The corner as it is written. */
+  readonly name: string;
+  readonly edge: string;
+  readonly statement: Statement;
+  /** How far from the corner the curve begins and ends, mm. */
+  readonly by: number;
+  /** Farthest from the corner to the curve, mm. */
+  readonly moved: number;
+  /** The corner was hollow, so that the piece grew there. */
+  readonly added: boolean;
+}
+
 /** A dart inside the piece, pointed at both ends: four legs, straight from the points to the widest place. */
 export interface FishDart {
   readonly name: string;

@@ -1,6 +1,6 @@
 /** The outline of a piece being worked: its parts in a ring, cut and moved as paper is. */
 import { apply, distance, Path, samePoint, type Affine, type Point } from '../../../geometry';
-import type { Corner, Dart, Edge, EdgePart, Shaping, Trued } from '../../model';
+import type { Corner, Dart, Edge, EdgePart, Shaping, Smoothed, Trued } from '../../model';
 import { carriedPartly, type Carried } from '../carried';
 import { edgeOf } from '../outline';
 import { shapingPartly } from '../shaped';
@@ -11,6 +11,7 @@ export interface Worked extends Carried {
   readonly darts: readonly Dart[];
   readonly corners: readonly Corner[];
   readonly trued?: readonly Trued[];
+  readonly smoothed?: readonly Smoothed[];
   readonly shaping?: Shaping;
 }
 

@@ -1,31 +1,46 @@
 /** Rounds a corner of the outline off, and trues an edge that has been worked. */
 import type { Expr } from '../../../../grammar/syntax';
-import { hobby, Path, type Point } from '../../../geometry';
+import { cross, hobby, orientation, Path, type Point } from '../../../geometry';
 import type { Edge } from '../../model';
 import { report, type Reader } from '../../values/reader';
 import { edgeOf } from '../outline';
 import { trueEdge, type TruedEdge } from '../truing';
 import type { Worked } from './ring';
 
-/** `smooth P by 1.5cm each side`: the bend at P, inside an edge, becomes one curve that begins and ends so far from it. */
-export function smoothAt(worked: Worked, point: Point, by: number): { worked: Worked; done: boolean } {
-  let done = false;
-  const edges = worked.edges.map((edge): Edge => {
-    if (done) return edge;
+/** What became of a corner: where it lies, how far the curve passes from it, and whether the piece grew there. */
+export interface Rounding {
+  readonly worked: Worked;
+  readonly edge: string;
+  readonly moved: number;
+  readonly added: boolean;
+}
+
+/**
+ * `smooth P by 1.5cm each side`: the bend at P, inside an edge, becomes one curve that begins and ends so far from it;
+ * undefined where the edge has not so much on either side.
+ */
+export function smoothAt(worked: Worked, point: Point, by: number): Rounding | undefined {
+  for (const edge of worked.edges) {
     const index = edge.parts.findIndex(
       ({ dart, path }) => dart === undefined && path.locate(point).distance < 0.05,
     );
     const part = edge.parts[index];
-    if (part === undefined) return edge;
+    if (part === undefined) continue;
     const { s } = part.path.locate(point);
     const [from, to] = [s - by, s + by];
-    if (from < 0 || to > part.path.length) return edge;
-    done = true;
+    if (from < 0 || to > part.path.length) continue;
     const path = rounded(part.path, from, to);
     const parts = edge.parts.map((one, i) => (i === index ? { ...one, path } : one));
-    return { ...edge, ...edgeOf(parts, edge.path.start) };
-  });
-  return { worked: { ...worked, edges }, done };
+    const made = { ...edge, ...edgeOf(parts, edge.path.start) };
+    const turn = cross(part.path.tangentAt(s, 'before'), part.path.tangentAt(s, 'after'));
+    return {
+      worked: { ...worked, edges: worked.edges.map((one) => (one === edge ? made : one)) },
+      edge: edge.name,
+      moved: path.locate(point).distance,
+      added: turn * orientation(worked.edges.map((one) => one.path)) < 0,
+    };
+  }
+  return undefined;
 }
 
 function rounded(path: Path, from: number, to: number): Path {

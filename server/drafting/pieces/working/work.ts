@@ -145,13 +145,19 @@ const spreadOut: Step = (bench, worked, { node }) => {
   return spread(worked, from, to, width, centreOf(bench, worked), bench.reader.inward ?? 1);
 };
 
-const smooth: Step = (bench, worked, { node }) => {
+const smooth: Step = (bench, worked, line) => {
+  const { node } = line;
   if (node.kind !== 'smooth') return undefined;
   const point = pointOf(bench.reader, node.point, 'smooth');
   const by = lengthOf(bench.reader, node.by, 'by');
   if (point === undefined || by === undefined) return undefined;
   const result = smoothAt(worked, point, by);
-  if (result.done) return named(result.worked, node.point, point);
+  if (result !== undefined) {
+    const { edge, moved: off, added } = result;
+    const name = wordsOf(bench.reader, node.point);
+    const smoothed = [...(worked.smoothed ?? []), { name, edge, statement: line, by, moved: off, added }];
+    return { ...named(result.worked, node.point, point), smoothed };
+  }
   return report(
     bench.reader,
     'out-of-reach',
