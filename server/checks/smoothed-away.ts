@@ -1,9 +1,9 @@
 /** Finds corners that are rounded off so widely that the outline no longer passes where it was fitted. */
 import type { Finding, Fix } from '../drafting/finding';
-import type { Pattern, Piece, Smoothed } from '../drafting/model';
+import type { Piece, Smoothed } from '../drafting/model';
 import type { Statement } from '../../grammar/syntax';
 import { printLength } from '../drafting/values/quantity';
-import { finding, type Judged } from './check';
+import { finding, type Judged, type Judging } from './check';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
 const MOVED: Usual = {
@@ -32,7 +32,7 @@ const isOwn = ({ statement }: Piece, smoothed: Smoothed): boolean => holds(state
 const holds = ({ block = [] }: Statement, line: Statement): boolean =>
   block.some((one) => one === line || holds(one, line));
 
-function judged(piece: Piece, smoothed: Smoothed, pattern: Pattern): readonly Finding[] {
+function judged(piece: Piece, smoothed: Smoothed, pattern: Judging): readonly Finding[] {
   const { name, edge, moved, by, added, statement } = smoothed;
   const range = usualRange(pattern, MOVED);
   if (isUsual(range, moved) || moved < range.low || statement.node.kind !== 'smooth') return [];
@@ -50,10 +50,10 @@ function judged(piece: Piece, smoothed: Smoothed, pattern: Pattern): readonly Fi
 }
 
 /** A length is written in steps of these, mm. */
-const STEPS: Readonly<Record<Pattern['unit'], number>> = { cm: 1, mm: 1, in: 25.4 / 16 };
+const STEPS: Readonly<Record<Judging['unit'], number>> = { cm: 1, mm: 1, in: 25.4 / 16 };
 
 /** The curve moves in proportion to how far it reaches, along straight lines exactly. */
-function byLess({ by, moved, statement }: Smoothed, most: number, unit: Pattern['unit']): readonly Fix[] {
+function byLess({ by, moved, statement }: Smoothed, most: number, unit: Judging['unit']): readonly Fix[] {
   const step = STEPS[unit];
   const less = Math.floor((by * most) / moved / step) * step;
   const { node } = statement;
