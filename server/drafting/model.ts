@@ -266,7 +266,17 @@ export interface BodyChoice {
   readonly size?: string;
 }
 
-export type { ClosedDart, Dart, FishDart, Gathers, Pleat, Pleats, Shaping, Smoothed, Trued } from './shaping-model';
+export type {
+  ClosedDart,
+  Dart,
+  FishDart,
+  Gathers,
+  Pleat,
+  Pleats,
+  Shaping,
+  Smoothed,
+  Trued,
+} from './shaping-model';
 export type {
   CornerCut,
   CutShape,
