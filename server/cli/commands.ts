@@ -2,6 +2,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
+import { SHEET_KINDS } from '../drawing/written';
 import { runCheck, type CheckOptions } from './check';
 import { runDraw, type DrawOptions } from './draw';
 import { runExplain } from './explain';
@@ -182,13 +183,21 @@ function addMeasure(top: Command, io: Io, done: Done): void {
 function addSheet(top: Command, io: Io, done: Done): void {
   top
     .command('sheet')
-    .description('print what has to be measured, and how, with blanks for the next time')
+    .description(
+      'write what is needed beside a pattern: measuring sheet, cutting list, sizes, fitting, sewing order',
+    )
     .argument('<file>', 'pattern file')
+    .addOption(
+      new Option('--kind <kind>', 'which sheet').choices([...SHEET_KINDS, 'all']).default('measuring'),
+    )
+    .addOption(format('text', 'markdown', 'csv', 'pdf', 'json'))
+    .option('-o, --output <file>', 'where the sheet goes; without it, all but PDF is printed here')
+    .option('--paper <name>', 'of a PDF: A4, A3, Letter or Legal', 'A4')
+    .option('--date <day>', 'a day to stand in the heading, as you write it')
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(format('text', 'json'))
-    .action((file: string, options: Given & Pick<SheetOptions, 'format'>) =>
-      done(runSheet(file, chosen(options), io)),
+    .action(async (file: string, options: Given & Omit<SheetOptions, 'set' | 'for'>) =>
+      done(await runSheet(file, chosen(options), io)),
     );
 }
 

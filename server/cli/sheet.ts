@@ -1,30 +1,92 @@
-/** `draftwright sheet`: what has to be measured for a pattern, in the order in which it is taken, with blanks for the next time. */
+/** `draftwright sheet`: what is written beside a pattern: measuring sheet, cutting list, finished sizes, fitting, sewing order. */
+import { basename } from 'node:path';
 import { check } from '../checks';
+import type { Pattern } from '../drafting/model';
+import { paperNamed, papers } from '../drawing/paper/papers';
+import { SHEET_KINDS, writtenSheet, type SheetKind, type WrittenSheet } from '../drawing/written';
+import { toCsv } from '../drawing/written/csv';
+import { sheetsJson } from '../drawing/written/json';
+import { toMarkdown } from '../drawing/written/markdown';
+import { measuresOf } from '../drawing/written/measuring';
+import { toText } from '../drawing/written/text';
+import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, type Choice } from './open';
-import { CLEAN, FAULTY, type Exit, type Io } from './io';
 import { counted } from './print/ink';
 import { jsonText } from './print/json';
-import { sheetOf } from './print/sheet';
 import { sheetJson } from './print/sheet-json';
-import { sheetText } from './print/sheet-text';
+import { writeWhole } from './write';
 
 export interface SheetOptions extends Choice {
-  readonly format: 'text' | 'json';
+  readonly kind: SheetKind | 'all';
+  readonly format: 'text' | 'json' | 'markdown' | 'csv' | 'pdf';
+  readonly paper: string;
+  readonly date?: string;
+  /** The file to write; without it, all but PDF goes to the terminal. */
+  readonly output?: string;
 }
 
 /** Faults that a measuring sheet is there to mend. */
 const EXPECTED: ReadonlySet<string> = new Set(['missing-measurement', 'nobody-to-draft-for']);
 
-export function runSheet(path: string, options: SheetOptions, io: Io): Exit {
+export async function runSheet(path: string, options: SheetOptions, io: Io): Promise<Exit> {
   const { pattern } = new Bench(io).open(path, options);
-  const sheet = sheetOf(pattern);
-  io.out(options.format === 'json' ? jsonText(sheetJson(sheet)) : sheetText(sheet, io));
+  const { kind } = options;
+  const given = options.date === undefined ? {} : { date: options.date };
+  const sheets = (kind === 'all' ? SHEET_KINDS : [kind]).map((one) => writtenSheet(one, pattern, given));
+  if (options.format === 'pdf') await writePdf(path, sheets, options, io);
+  else if (options.output === undefined) io.out(printed(sheets, pattern, options, io.width));
+  else write(options.output, printed(sheets, pattern, options, FILE_WIDTH), sheets, io);
+  const expected = kind === 'measuring' ? EXPECTED : new Set<string>();
   const errors = check(pattern).filter(
-    ({ severity, code }) => severity === 'error' && !EXPECTED.has(code),
+    ({ severity, code }) => severity === 'error' && !expected.has(code),
   ).length;
   if (errors === 0) return CLEAN;
+  const may = kind === 'measuring' ? 'may need more' : 'is missing or may be wrong';
   io.err(
-    `${path} has ${counted(errors, 'error')}; what rests on them may need more. See draftwright check ${path}.\n`,
+    `${path} has ${counted(errors, 'error')}; what rests on them ${may}. See draftwright check ${path}.\n`,
   );
   return FAULTY;
+}
+
+/** Columns of a text file: as many as a printer in fixed type puts on an upright page. */
+const FILE_WIDTH = 80;
+
+function printed(
+  sheets: readonly WrittenSheet[],
+  pattern: Pattern,
+  { kind, format }: SheetOptions,
+  width: number,
+): string {
+  switch (format) {
+    case 'json':
+      return jsonText(kind === 'measuring' ? sheetJson(measuresOf(pattern)) : sheetsJson(sheets));
+    case 'markdown':
+      return sheets.map(toMarkdown).join('\n');
+    case 'csv':
+      return toCsv(sheets);
+    default:
+      return sheets.map((sheet) => toText(sheet, width)).join('\n\n');
+  }
+}
+
+async function writePdf(
+  path: string,
+  sheets: readonly WrittenSheet[],
+  { kind, paper: name, output }: SheetOptions,
+  io: Io,
+): Promise<void> {
+  const paper = paperNamed(name);
+  if (paper === undefined)
+    throw new Unable(`No paper is called ${name}. Papers are ${papers.map((one) => one.name).join(', ')}.`);
+  // the PDF library takes a while to load, and no other format needs it
+  const { sheetsPdf } = await import('../drawing/written/pdf');
+  const { value, pages } = await sheetsPdf(sheets, paper);
+  const file = output ?? `${basename(path).replace(/\.draft$/, '')}-${kind === 'all' ? 'sheets' : kind}.pdf`;
+  writeWhole(absolute(io, file), value, file);
+  io.out(`${file.split('\\').join('/')}: ${counted(sheets.length, 'sheet')} on ${counted(pages, 'page')}\n`);
+}
+
+function write(file: string, text: string, sheets: readonly WrittenSheet[], io: Io): void {
+  writeWhole(absolute(io, file), text, file);
+  io.out(`${file.split('\\').join('/')}: ${counted(sheets.length, 'sheet')}\n`);
 }

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { table, wrapped } from '../../server/cli/print/ink';
 import { rounded } from '../../server/cli/print/json';
-import { lengthText } from '../../server/cli/print/measure-text';
+import { lengthText } from '../../server/drawing/written/lengths';
 
 describe('words for a terminal', () => {
   it('are wrapped at blanks, and a word that is too long has a line of its own', () => {

@@ -48,9 +48,4 @@ export function table(rows: readonly (readonly string[])[], indent = ''): string
   return rows.map((row) => (indent + row.map(padded).join('  ')).trimEnd());
 }
 
-/**
- * Text of a file made harmless for a terminal: signs that would move the cursor, change colours or turn the reading
- * direction (ECMA-48 controls, Unicode bidirectional controls) are shown as one replacement sign each; tabs stay.
- */
-export const harmless = (text: string): string =>
-  text.replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '\ufffd');
+export { harmless } from '../../drawing/written/plain';

@@ -1,15 +1,9 @@
 /** The figures of a drafted pattern as tables in the file's own unit. */
-import type { DisplayUnit, Pattern, Piece, Seam, Shape } from '../../drafting/model';
+import type { Pattern, Piece, Seam, Shape } from '../../drafting/model';
 import { print, printAngle } from '../../drafting/values/quantity';
+import { lengthText } from '../../drawing/written/lengths';
 import { table } from './ink';
 import { bodyName } from './measure-json';
-
-/** Millimetres in a unit, and the digits that stand for a tenth of a millimetre or a little less. */
-const UNITS: Readonly<Record<DisplayUnit, { readonly mm: number; readonly digits: number }>> = {
-  mm: { mm: 1, digits: 1 },
-  cm: { mm: 10, digits: 2 },
-  in: { mm: 25.4, digits: 3 },
-};
 
 export function measureText(pattern: Pattern): string {
   const lengthOf = (mm: number) => lengthText(mm, pattern.unit);
@@ -31,13 +25,6 @@ function headline(pattern: Pattern): string {
   const body = bodyName(pattern);
   const title = pattern.title === '' ? 'Pattern' : pattern.title;
   return `${title}${body === null ? '' : `, drafted for ${body}`}. Lengths in ${pattern.unit}.`;
-}
-
-/** A length in the unit, without the unit's name; a dash for what has no length. */
-export function lengthText(mm: number, unit: DisplayUnit): string {
-  if (!Number.isFinite(mm)) return '-';
-  const text = (mm / UNITS[unit].mm).toFixed(UNITS[unit].digits);
-  return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
 function section(title: string, rows: readonly (readonly string[])[], heads?: readonly string[]): string {

@@ -1,6 +1,6 @@
 /** The measuring sheet as JSON: millimetres, null for what was not taken. */
 import { rounded } from './json';
-import type { MeasuringSheet } from './sheet';
+import type { MeasuringSheet } from '../../drawing/written/measuring';
 
 const VERSION = 1;
 

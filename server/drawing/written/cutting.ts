@@ -1,0 +1,122 @@
+/** The cutting list: a table a cloth, with what is cut of it, how it lies, and how much cloth it takes. */
+import type { CutLayer, Pattern, Piece } from '../../drafting/model';
+import { areaOf, type Path } from '../../geometry';
+import { areaText, areaUnit } from './lengths';
+import { headingOf, leftOut, type Given, type Row, type Table, type WrittenSheet } from './sheet';
+
+interface Cut {
+  readonly piece: Piece;
+  readonly layer: CutLayer;
+}
+
+export function cuttingList(pattern: Pattern, given: Given): WrittenSheet {
+  const cuts = pattern.pieces.flatMap((piece) =>
+    (piece.cut?.layers ?? []).map((layer) => ({ piece, layer })),
+  );
+  const cloths = [...new Set(cuts.map(({ layer }) => layer.cloth))];
+  const steps = pattern.pieces.filter(({ cut }) => cut === undefined).map(({ name }) => name);
+  return {
+    kind: 'cutting',
+    heading: headingOf('Cutting list', pattern, given),
+    words: [
+      `Areas are within the cutting line, without what falls between the pieces, in ${areaUnit(pattern.unit)}.`,
+    ],
+    tables: cloths.map((cloth) =>
+      tableOf(
+        cloth,
+        cuts.filter(({ layer }) => layer.cloth === cloth),
+        pattern,
+      ),
+    ),
+    after: [
+      ...(cuts.length === 0 ? ['No piece says how it is cut.'] : []),
+      ...(steps.length === 0 || cuts.length === 0
+        ? []
+        : [`Not cut, but steps on the way: ${steps.join(', ')}.`]),
+      ...leftOut(pattern),
+    ],
+  };
+}
+
+const COLUMNS = ['piece', 'cut', 'how', 'right side up', 'grain', 'area each', 'area', 'notes'];
+const FIGURES: ReadonlySet<string> = new Set(['cut', 'area each', 'area']);
+
+function tableOf(cloth: string, cuts: readonly Cut[], { unit }: Pattern): Table {
+  const areas = cuts.map(({ piece, layer }) => clothArea(piece, layer) * layer.count);
+  const all = areas.filter(Number.isFinite).reduce((a, b) => a + b, 0);
+  const count = cuts.reduce((sum, { layer }) => sum + layer.count, 0);
+  const last: Row = { cells: ['in all', String(count), '', '', '', '', areaText(all, unit), ''] };
+  return {
+    heading: cloth === '' ? 'Cloth without a name' : `In ${cloth}`,
+    columns: COLUMNS.map((head) => ({ head, ...(FIGURES.has(head) && { figures: true }) })),
+    rows: [
+      ...cuts.map(({ piece, layer }, i): Row => ({
+        cells: [
+          piece.name,
+          String(layer.count),
+          howWords(layer),
+          piece.cut?.rightSideUp === true ? 'yes' : '',
+          grainWords(piece),
+          areaText(areas[i]! / layer.count, unit),
+          areaText(areas[i]!, unit),
+          notes(piece, areas[i]!),
+        ],
+      })),
+      last,
+    ],
+  };
+}
+
+const HOW: Readonly<Record<CutLayer['as'], string>> = {
+  pairs: 'in pairs',
+  alike: 'all alike',
+  open: 'open, drafted as a half',
+  fold: 'on the fold',
+  left: 'for the left',
+  right: 'for the right',
+  single: 'single',
+};
+
+const howWords = ({ as }: CutLayer): string => HOW[as];
+
+/** One copy as it lies on the table: what is drafted as a half counts twice. NaN where there is no cutting line. */
+function clothArea(piece: Piece, { as }: CutLayer): number {
+  if (piece.cutting === undefined) return NaN;
+  return areaOf(piece.cutting) * (piece.fold !== undefined && (as === 'fold' || as === 'open') ? 2 : 1);
+}
+
+/** Longer words than these say where points lie, not how a piece is laid. */
+const LONGEST = 32;
+
+/** As its line says it; without a line of its own, the straight edge that it runs along. */
+function grainWords(piece: Piece): string {
+  const line = piece.statement.block?.find(({ node }) => node.kind === 'grain');
+  const said = line?.text
+    .trim()
+    .replace(/^grain\s+/, '')
+    .replace(/\s*#.*$/s, '');
+  if (said !== undefined && said.length <= LONGEST) return said;
+  if (piece.grain === undefined) return 'none';
+  if (piece.grain.bias) return 'on the bias';
+  const along = piece.edges.find(({ path }) => runsAlong(path, piece.grain!));
+  return along === undefined ? 'as drawn' : `along ${along.name}`;
+}
+
+/** A degree is the usual tolerance of a grain line on the table (*common practice*); this only tells edges apart. */
+const PARALLEL = Math.sin((0.1 * Math.PI) / 180);
+
+function runsAlong(path: Path, { from, to }: NonNullable<Piece['grain']>): boolean {
+  if (!path.isStraight(0.01)) return false;
+  const along = path.tangentAt(0);
+  const long = Math.hypot(to.x - from.x, to.y - from.y);
+  return Math.abs(along.x * (to.y - from.y) - along.y * (to.x - from.x)) < PARALLEL * long;
+}
+
+function notes(piece: Piece, area: number): string {
+  return [
+    ...piece.remarks,
+    ...piece.labels.map(({ text }) => text),
+    ...((piece.inlays?.size ?? 0) > 0 ? [`inlay at ${[...piece.inlays!.keys()].join(', ')}`] : []),
+    ...(Number.isNaN(area) ? ['no cutting line yet'] : []),
+  ].join('; ');
+}

@@ -1,0 +1,183 @@
+/**
+ * What the garment measures when it is made up, as far as the pattern can tell it: rings of balance lines and of edges,
+ * bands, seams and folds, each beside the body's own measurement where there is one of that name.
+ */
+import { ringsAlong } from '../../checks/rings';
+import type { BodySheet, Pattern, Piece, Seam } from '../../drafting/model';
+import { timesRound } from '../../drafting/sewing/ring';
+import { edgeRings } from './girths';
+import { bodySheetOf } from './measuring';
+
+export interface Measured {
+  /** `hip`, `hem`, `side`; a measurement's name where the body has one to compare. */
+  readonly name: string;
+  /** Where on the pieces: `hip-line of back and front`. */
+  readonly where: string;
+  /** Both sides, mm: alike for what goes round the body. */
+  readonly left: number;
+  readonly right: number;
+  /** The body's own, where it was taken. */
+  readonly body?: { readonly left: number; readonly right: number };
+}
+
+/** Girths that the trade compares, and the balance lines at their level. Names of lines are ours. */
+const GIRTHS: readonly {
+  readonly measure: string;
+  readonly lines: readonly string[];
+  readonly round: 'body' | 'limb';
+}[] = [
+  ...['upper-chest', 'bust', 'under-bust', 'waist', 'high-hip'].map((measure) => ({
+    ...{ measure, lines: [`${measure}-line`], round: 'body' as const },
+  })),
+  { measure: 'hip', lines: ['hip-line', 'seat-line'], round: 'body' },
+  ...['thigh', 'knee', 'under-knee', 'calf', 'ankle', 'upper-arm', 'elbow', 'fore-arm', 'wrist'].map(
+    (measure) => ({
+      ...{ measure, lines: [`${measure}-line`], round: 'limb' as const },
+    }),
+  ),
+];
+
+/** Edges of these names are measured by the tape as the body's measurement of the same name. */
+const EDGES: ReadonlySet<string> = new Set([
+  ...GIRTHS.map(({ measure }) => measure),
+  'neck',
+  'mid-neck',
+  'armhole',
+]);
+
+const named = (name: string): string => name.replace(/-/g, ' ');
+const listed = (names: readonly string[]): string => names.join(', ').replace(/, ([^,]*)$/, ' and $1');
+
+/** Girths, from the head down where they have a measurement's name, then those of other edges. */
+export function girthsOf(pattern: Pattern): readonly Measured[] {
+  const sheet = bodySheetOf(pattern);
+  const lines = GIRTHS.flatMap(({ measure, lines, round }) =>
+    lines.flatMap((line) =>
+      ringsAlong(pattern, line, round).map((ring): Measured => {
+        const where = `${line} of ${listed(ring.pieces.map(({ base }) => base))}`;
+        return { name: measure, where, left: ring.length, right: ring.length, ...bodyOf(sheet, measure) };
+      }),
+    ),
+  );
+  const edges = edgeRings(pattern).map((ring): Measured => {
+    const own = EDGES.has(ring.name) ? bodyOf(sheet, ring.name) : {};
+    return {
+      name: ring.name,
+      where: `edges of ${listed(ring.pieces)}`,
+      left: ring.left,
+      right: ring.right,
+      ...own,
+    };
+  });
+  const bands = bandsOf(pattern, sheet).filter(
+    ({ name }) => ![...lines, ...edges].some((one) => one.name === name),
+  );
+  const order = (one: Measured): number => {
+    const at = GIRTHS.findIndex(({ measure }) => measure === one.name);
+    return at < 0 ? GIRTHS.length : at;
+  };
+  return [...lines, ...edges, ...bands].sort((a, b) => order(a) - order(b));
+}
+
+/** A band that is sewn to edges of one name lies round the body there, without its underlap. */
+function bandsOf({ pieces, seams }: Pattern, sheet: BodySheet | undefined): readonly Measured[] {
+  return pieces.flatMap((piece) => {
+    if (piece.statement.node.kind !== 'band') return [];
+    return seams.flatMap(({ left, right }): Measured[] => {
+      const band = [left, right].find((side) => side.length === 1 && side[0]!.piece === piece.base);
+      const rest = band === left ? right : left;
+      const names = new Set(rest.map(({ edge }) => edge));
+      if (band === undefined || names.size !== 1) return [];
+      const name = [...names][0]!;
+      const round = band[0]!.length - (piece.underlap ?? 0);
+      const own = EDGES.has(name) ? bodyOf(sheet, name) : {};
+      return [{ name, where: `${piece.name} without its underlap`, left: round, right: round, ...own }];
+    });
+  });
+}
+
+function bodyOf(sheet: BodySheet | undefined, name: string): Pick<Measured, 'body'> {
+  const taken = sheet?.measures.get(name);
+  if (taken?.left.kind !== 'length' || taken.right.kind !== 'length') return {};
+  return { body: { left: taken.left.amount, right: taken.right.amount } };
+}
+
+/** Measurements that the pattern rests on and that no ring tells, with what would tell them. */
+export function untold({ needs }: Pattern, told: readonly Measured[]): readonly string[] {
+  const names = new Set(told.map(({ name }) => name));
+  return GIRTHS.flatMap(({ measure, lines }) =>
+    needs.includes(measure) && !names.has(measure)
+      ? [
+          `${measure} can't be told: it needs a balance line ${lines[0]} across every piece that it crosses, clear of ` +
+            `darts and pleats, or edges called ${measure} that close round the ${named(measure)}.`,
+        ]
+      : [],
+  );
+}
+
+/** Seams and folds at their finished length, in file order; what the girths tell already is not said again. */
+export function lengthsOf(pattern: Pattern, told: readonly Measured[]): readonly Measured[] {
+  const girths = new Set(told.map(({ name }) => name));
+  return allLengths(pattern).filter(({ name }) => !girths.has(name));
+}
+
+function allLengths(pattern: Pattern): readonly Measured[] {
+  const sheet = bodySheetOf(pattern);
+  const seams = new Map<string, Seam[]>();
+  for (const seam of pattern.seams) seams.set(seam.source, [...(seams.get(seam.source) ?? []), seam]);
+  const sewn = [...seams.values()].map((both): Measured => {
+    const [seam] = both as [Seam, ...Seam[]];
+    const on = (side: 'left' | 'right'): number =>
+      courseOf(both.find((one) => one.side === side) ?? seam, pattern).length;
+    const where = [...new Set([...seam.left, ...seam.right].map(({ piece, edge }) => `${piece}.${edge}`))];
+    const pair = seam.itsPair ? ' to its pair' : '';
+    const { name } = seam;
+    return {
+      name,
+      where: listed(where) + pair,
+      left: on('left'),
+      right: on('right'),
+      ...bodyOf(sheet, name),
+    };
+  });
+  const folds = pattern.pieces.flatMap(({ name, cut, fold, edges }): Measured[] => {
+    const edge = cut === undefined ? undefined : edges.find((one) => one.name === fold?.edge);
+    if (edge === undefined) return [];
+    return [
+      { name: edge.name, where: `${name}.${edge.name}, on the fold`, left: edge.sewn, right: edge.sewn },
+    ];
+  });
+  return [...sewn, ...folds];
+}
+
+/**
+ * How long a seam is as it is sewn, and how often: one that begins at a fold goes on beyond it, one of pieces that are cut
+ * twice is sewn on both sides of the wearer.
+ */
+export function courseOf(
+  seam: Seam,
+  { pieces }: Pattern,
+): { readonly length: number; readonly times: 1 | 2 } {
+  const length = finishedLength(seam);
+  const taken = [...seam.left, ...seam.right].flatMap(({ piece, edge }) => {
+    const of = pieces.find(({ base }) => base === piece);
+    return of === undefined ? [] : [{ of, edge }];
+  });
+  if (seam.itsPair || seam.side !== undefined || taken.some(({ of }) => of.statement.node.kind === 'band'))
+    return { length, times: 1 };
+  if (taken.some(({ of, edge }) => atFold(of, edge))) return { length: 2 * length, times: 1 };
+  return { length, times: taken.every(({ of }) => timesRound(of) === 2) ? 2 : 1 };
+}
+
+function atFold({ edges, fold }: Piece, name: string): boolean {
+  const i = edges.findIndex((edge) => edge.name === name);
+  if (i < 0 || fold === undefined) return false;
+  return [i + 1, i - 1].some((k) => edges[(k + edges.length) % edges.length]!.name === fold.edge);
+}
+
+/** What is eased or gathered comes down to the shorter edge; what is stretched comes up to the longer one. */
+export function finishedLength({ statement: { node }, leftLength, rightLength, itsPair }: Seam): number {
+  if (itsPair) return leftLength;
+  const stretched = node.kind === 'seam' && node.eases.some(({ kind }) => kind === 'stretched');
+  return stretched ? Math.max(leftLength, rightLength) : Math.min(leftLength, rightLength);
+}
