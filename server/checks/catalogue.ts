@@ -1,6 +1,7 @@
 /** Every code with its severity and title, in the order of the work: text, names, values, shapes, pieces, sewing. */
 import type { Severity } from '../drafting/finding';
 import type { Check } from './check';
+import { armholeRing } from './armhole-ring';
 import { bentDart } from './bent-dart';
 import { biasOnFold } from './bias-on-fold';
 import { boneEnds } from './bone-ends';
@@ -111,6 +112,7 @@ export const catalogue: readonly Check[] = [
   shoulderEase,
   sleeveEase,
   sleeveHeight,
+  armholeRing,
   insideLeg,
   cannotGetOn,
   notchPlaces,
