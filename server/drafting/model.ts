@@ -380,6 +380,8 @@ export interface Pattern {
   readonly usualLines: readonly UsualLine[];
   /** The findings that its own file accepts, in file order. */
   readonly acceptances: readonly Acceptance[];
+  /** Values and shapes of its own file that nothing in it speaks of, in file order. */
+  readonly unused: readonly { readonly source: Source; readonly name: string; readonly place: FileRange }[];
   /** Changes of a single written length that would make a mismatched seam match, the smallest first. */
   closingFixes(seam: Seam): readonly Fix[];
   /** Where a definition's name stands now; undefined for an unknown source. */

@@ -23,6 +23,7 @@ import type {
 import type { Gathered } from './gathered';
 import type { FileSet } from './names/files';
 import type { Network } from './names/network';
+import { unusedIn } from './names/unused';
 import { infoOf } from './asking';
 import { located, sourcesIn } from './placing';
 import { acceptances } from './rules';
@@ -179,6 +180,15 @@ export class DraftedPattern implements Pattern {
 
   get acceptances(): Pattern['acceptances'] {
     return this.once('acceptances', () => acceptances(this.fileSet.root, this.network));
+  }
+
+  get unused(): Pattern['unused'] {
+    return this.once('unused', () =>
+      unusedIn(this.network, this.fileSet.root).flatMap(({ id, name }) => {
+        const place = this.locate(id);
+        return place === undefined ? [] : [{ source: id, name, place }];
+      }),
+    );
   }
 
   closingFixes(seam: Seam): readonly Fix[] {

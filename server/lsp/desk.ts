@@ -7,6 +7,7 @@ import { ALL_HINTS } from '../features/hints';
 import { Lines } from '../features/lines';
 import { Names, tiedTo, usedPaths } from '../features/names';
 import { problemsOf } from '../features/problems';
+import { unused, type Unused } from '../features/unused';
 import type { Addresses } from './convert';
 import { Documents } from './documents';
 import { Files, type Behind } from './files';
@@ -18,6 +19,8 @@ export class Desk implements Addresses {
   readonly documents: Documents;
   /** Which hints the client wants between the words. */
   hintKinds = ALL_HINTS;
+  /** Whether the client wants names that nothing uses to be faded. */
+  fadesUnused = true;
   /** Lines of files that are not open, kept while their text is the same. */
   readonly #lines = new Map<string, Lines>();
   readonly #names = new Map<string, Names>();
@@ -56,6 +59,31 @@ export class Desk implements Addresses {
   /** The findings as its own file shows them. */
   problems(pattern: Pattern): readonly PlacedFinding[] {
     return problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
+  }
+
+  /** The names of its own file that an editor may fade. */
+  unused(pattern: Pattern): readonly Unused[] {
+    return unused(pattern, () => this.#usersOf(pattern.uri));
+  }
+
+  /** Closed files that use a file, until files come, go or change. */
+  readonly #users = new Map<string, readonly string[]>();
+
+  #usersOf(uri: string): readonly Names[] {
+    const open = this.documents.keys().filter((one) => one !== uri && this.pattern(one).files.includes(uri));
+    const closed = this.#users.get(uri) ?? this.#closedUsersOf(uri);
+    this.#users.set(uri, closed);
+    return [...new Set([...open, ...closed])].map((one) => this.names(one));
+  }
+
+  #closedUsersOf(uri: string): readonly string[] {
+    const closed = this.tied(uri).filter((names) => names.uri !== uri && names.uris().includes(uri));
+    return closed.map((names) => names.uri).filter((one) => this.documents.get(one) === undefined);
+  }
+
+  /** Files came, went or changed otherwise than by typing. */
+  filesMoved(): void {
+    this.#users.clear();
   }
 
   /** The files of a pattern that can be read, itself first. */

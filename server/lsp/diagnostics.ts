@@ -1,8 +1,20 @@
-/** Tells the editor what was found: one set of diagnostics a file and version, cleared when the text is closed. */
-import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
-import type { PlacedFinding } from '../drafting/model';
+/**
+ * Tells the editor what was found: one set of diagnostics a file and version. A client that can ask does so, and is
+ * told when to ask again; to any other they are sent, and cleared when the text is closed.
+ */
+import {
+  DiagnosticSeverity,
+  DiagnosticTag,
+  type ClientCapabilities,
+  type Diagnostic,
+  type DocumentDiagnosticReport,
+  type PublishDiagnosticsParams,
+} from 'vscode-languageserver';
+import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { Lines } from '../features/lines';
-import { location, severities, type Addresses } from './convert';
+import { unusedMessage, type Unused } from '../features/unused';
+import { location, severities } from './convert';
+import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
 
 /** The address of a code's page; undefined where the client has no way to show one. */
@@ -11,30 +23,85 @@ export type PageAddress = (code: string) => string | undefined;
 /** Most findings that an editor is told of one file. */
 const MOST = 1000;
 
+interface Told {
+  readonly findings: readonly PlacedFinding[];
+  readonly faded: readonly Unused[];
+  readonly version: number;
+}
+
 export class Diagnostics {
-  /** What was published last, by key: the findings and the version they were placed in. */
-  readonly #published = new Map<string, { findings: readonly PlacedFinding[]; version: number }>();
+  /** The client asks for what was found: then nothing is sent to it, or it would show everything twice. */
+  asked = false;
+  /** The client fades what is tagged so; another would tell it as a problem. */
+  fades = false;
+  /** What was told last, by key. */
+  readonly #told = new Map<string, Told>();
+  /** What was answered last, by key, and under which mark. */
+  readonly #answered = new Map<string, { id: string; said: string; pattern: Pattern }>();
+  #count = 0;
 
   constructor(
     private readonly send: (params: PublishDiagnosticsParams) => void,
-    private readonly addresses: Addresses,
+    private readonly desk: Desk,
     private readonly page: PageAddress,
   ) {}
 
-  /** Publishes the findings of an open text, unless the same were published for the same version. */
-  publish(document: OpenDocument, findings: readonly PlacedFinding[]): void {
-    const last = this.#published.get(document.key);
-    if (last !== undefined && last.version === document.version && sameFindings(last.findings, findings))
-      return;
-    this.#published.set(document.key, { findings, version: document.version });
-    const diagnostics = findings.slice(0, MOST).map((finding) => this.#diagnostic(finding, document.lines));
-    if (findings.length > MOST) diagnostics.push(more(findings.length - MOST, diagnostics[MOST - 1]!));
-    this.send({ uri: document.clientUri, version: document.version, diagnostics });
+  /** Learns how this client wants to be told. */
+  greet({ textDocument, workspace }: ClientCapabilities): void {
+    // without being told when to ask again, a client would show old problems of files that others changed
+    this.asked = textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true;
+    const { tagSupport } = (this.asked ? textDocument?.diagnostic : textDocument?.publishDiagnostics) ?? {};
+    this.fades = tagSupport?.valueSet.includes(DiagnosticTag.Unnecessary) === true;
+  }
+
+  /** Sends what there is to say of an open text, unless the same was said of the same version. */
+  publish(document: OpenDocument, pattern: Pattern): void {
+    if (this.asked || !this.#isNew(document, pattern)) return;
+    const { clientUri, version } = document;
+    this.send({ uri: clientUri, version, diagnostics: this.#all(document, pattern) });
+  }
+
+  /** Whether there is something else to say than the last time; remembers it as said. */
+  #isNew({ key, version }: OpenDocument, pattern: Pattern): boolean {
+    const now = { findings: this.desk.problems(pattern), faded: this.#faded(pattern), version };
+    const last = this.#told.get(key);
+    this.#told.set(key, now);
+    const alike = last?.version === version && same(last.findings, now.findings);
+    return !alike || !same(last.faded, now.faded);
+  }
+
+  /** Answers a client that asks, shortly where nothing changed since it asked last. */
+  answer(document: OpenDocument, pattern: Pattern, previous?: string): DocumentDiagnosticReport {
+    const items = this.#all(document, pattern);
+    const said = JSON.stringify(items);
+    const last = this.#answered.get(document.key);
+    const unchanged = last !== undefined && last.id === previous && last.said === said;
+    const id = unchanged ? last.id : String(++this.#count);
+    this.#answered.set(document.key, { id, said, pattern });
+    return unchanged ? { kind: 'unchanged', resultId: id } : { kind: 'full', resultId: id, items };
+  }
+
+  /** Whether the client asked last when the pattern was another. */
+  isOutdated(key: string, pattern: Pattern): boolean {
+    const last = this.#answered.get(key);
+    return last !== undefined && last.pattern !== pattern;
   }
 
   clear(key: string, clientUri: string): void {
-    this.#published.delete(key);
-    this.send({ uri: clientUri, diagnostics: [] });
+    this.#told.delete(key);
+    this.#answered.delete(key);
+    if (!this.asked) this.send({ uri: clientUri, diagnostics: [] });
+  }
+
+  #all({ lines }: OpenDocument, pattern: Pattern): Diagnostic[] {
+    const findings = this.desk.problems(pattern);
+    const diagnostics = findings.slice(0, MOST).map((finding) => this.#diagnostic(finding, lines));
+    if (findings.length > MOST) diagnostics.push(more(findings.length - MOST, diagnostics[MOST - 1]!));
+    return [...diagnostics, ...this.#faded(pattern).map((one) => faded(one, lines))];
+  }
+
+  #faded(pattern: Pattern): readonly Unused[] {
+    return this.fades && this.desk.fadesUnused ? this.desk.unused(pattern).slice(0, MOST) : [];
   }
 
   #diagnostic(finding: PlacedFinding, lines: Lines): Diagnostic {
@@ -48,12 +115,21 @@ export class Diagnostics {
       source: 'draftwright',
       message,
       relatedInformation: related.map((other) => ({
-        location: location(other.place, this.addresses),
+        location: location(other.place, this.desk),
         message: other.message,
       })),
     };
   }
 }
+
+/** A name that nothing speaks of: nothing is wrong with it, so it is no problem to be listed. */
+const faded = (one: Unused, lines: Lines): Diagnostic => ({
+  range: lines.range(one.place.from, one.place.to),
+  severity: DiagnosticSeverity.Hint,
+  tags: [DiagnosticTag.Unnecessary],
+  source: 'draftwright',
+  message: unusedMessage(one),
+});
 
 /** Said where the last that is told stands: with thousands an editor would be slow, and nobody reads them. */
 function more(count: number, last: Diagnostic): Diagnostic {
@@ -61,6 +137,5 @@ function more(count: number, last: Diagnostic): Diagnostic {
   return { range: last.range, severity: severities.note, source: 'draftwright', message };
 }
 
-function sameFindings(a: readonly PlacedFinding[], b: readonly PlacedFinding[]): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b);
-}
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -77,14 +77,19 @@ class Server {
     this.#previews = new Previews(desk, (sheet) => void connection.sendNotification(methods.sheet, sheet));
     this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
-    this.#room = { desk, previews: this.#previews };
+    this.#room = { desk, previews: this.#previews, diagnostics: this.#diagnostics };
     this.#settings = new ClientSettings(connection, {
       severities: (set) => {
-        if (desk.judgeBy(set)) this.#rounds.touch('');
+        if (desk.judgeBy(set)) this.#problemsAnew();
       },
       hints: (kinds) => {
         desk.hintKinds = kinds;
         this.#askAgain();
+      },
+      fading: (wanted) => {
+        if (wanted === desk.fadesUnused) return;
+        desk.fadesUnused = wanted;
+        this.#problemsAnew();
       },
     });
   }
@@ -114,6 +119,7 @@ class Server {
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
     this.#settings.greet(params);
+    this.#diagnostics.greet(params.capabilities);
     const offered = params.capabilities.general?.positionEncodings ?? [];
     this.desk.documents.encoding = known(offered) ?? 'utf-16';
     this.#refreshes = {
@@ -130,7 +136,7 @@ class Server {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { willRename: { filters: MOVING } },
         },
-        ...announced(),
+        ...announced(this.#diagnostics.asked),
       },
     };
   }
@@ -150,7 +156,10 @@ class Server {
 
   #followTexts(): void {
     this.connection.onDidOpenTextDocument(({ textDocument }) =>
-      this.#guarded('Opening a text', () => this.#rounds.touch(this.desk.documents.open(textDocument))),
+      this.#guarded('Opening a text', () => {
+        this.desk.filesMoved();
+        this.#rounds.touch(this.desk.documents.open(textDocument));
+      }),
     );
     this.connection.onDidChangeTextDocument((params) =>
       this.#guarded('Following an edit', () => {
@@ -163,6 +172,7 @@ class Server {
     this.connection.onDidCloseTextDocument(({ textDocument: { uri } }) =>
       this.#guarded('Closing a text', () => {
         const key = this.desk.documents.close(uri);
+        this.desk.filesMoved();
         this.#diagnostics.clear(key, uri);
         this.#drafted.delete(key);
         this.#rounds.touch(key);
@@ -176,6 +186,7 @@ class Server {
         // of an open file the buffer counts, and saving it changes nothing
         const closed = changes.filter(({ uri }) => this.desk.documents.get(uri) === undefined);
         for (const { uri } of closed) this.desk.workshop.refresh(canonical(uri));
+        this.desk.filesMoved();
         this.#rounds.touch('');
       }),
     );
@@ -184,6 +195,7 @@ class Server {
   /** After the workspace changed, what a `use` means may have changed with it. */
   #everythingAgain(): void {
     for (const key of this.desk.documents.keys()) this.desk.workshop.refresh(key);
+    this.desk.filesMoved();
     this.#rounds.touch('');
   }
 
@@ -198,6 +210,14 @@ class Server {
     const { languages } = this.connection;
     if (this.#refreshes.hints) void languages.inlayHint.refresh();
     if (this.#refreshes.lenses) void this.connection.sendRequest(CodeLensRefreshRequest.type);
+    if (this.#diagnostics.asked) languages.diagnostics.refresh();
+  }
+
+  /** What is said of problems is another, though no text is. */
+  #problemsAnew(): void {
+    if (this.#diagnostics.asked && this.desk.documents.keys().length > 0)
+      this.connection.languages.diagnostics.refresh();
+    this.#rounds.touch('');
   }
 
   /** Files that somebody looks at, as texts or as drawings. */
@@ -211,8 +231,10 @@ class Server {
       const document = this.desk.documents.get(key);
       const before = this.#drafted.get(key);
       if (document !== undefined) this.#drafted.set(key, pattern);
-      if (before !== undefined && before !== pattern && key !== this.#typedIn) this.#askAgain();
-      if (document !== undefined) this.#diagnostics.publish(document, this.desk.problems(pattern));
+      const outdated =
+        (before !== undefined && before !== pattern) || this.#diagnostics.isOutdated(key, pattern);
+      if (outdated && key !== this.#typedIn) this.#askAgain();
+      if (document !== undefined) this.#diagnostics.publish(document, pattern);
       this.#previews.update(key);
     });
   }

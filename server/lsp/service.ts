@@ -1,6 +1,7 @@
 /** What a request is to the server: its name, how fresh a model it needs, what it announces, and who answers it. */
 import type { ServerCapabilities, TextDocumentPositionParams } from 'vscode-languageserver';
 import type { Desk } from './desk';
+import type { Diagnostics } from './diagnostics';
 import type { OpenDocument } from './documents';
 import type { Previews } from './previews';
 
@@ -10,6 +11,7 @@ export type Needs = 'nothing' | 'text' | 'names' | 'geometry' | 'checks';
 export interface Room {
   readonly desk: Desk;
   readonly previews: Previews;
+  readonly diagnostics: Diagnostics;
 }
 
 export interface Service {

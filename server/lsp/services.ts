@@ -7,6 +7,7 @@ import {
   CodeActionRequest,
   CompletionRequest,
   DefinitionRequest,
+  DocumentDiagnosticRequest,
   DocumentFormattingRequest,
   DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
@@ -16,6 +17,8 @@ import {
   type CodeAction,
   type CodeActionParams,
   type CompletionItem,
+  type DocumentDiagnosticParams,
+  type DocumentDiagnosticReport,
   type DocumentOnTypeFormattingParams,
   type DocumentRangeFormattingParams,
   type FoldingRange,
@@ -47,7 +50,7 @@ import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
 import { namingServices } from './naming';
 import { previewServices } from './preview-services';
-import { aboutText, offsetOf, service, type AboutText, type Service } from './service';
+import { aboutText, offsetOf, service, type AboutText, type Room, type Service } from './service';
 
 const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
   const pattern = desk.pattern(document.key);
@@ -151,6 +154,13 @@ const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeActi
   ...shapingsAt(document, params, desk),
 ]);
 
+/** What there is to say of a text; of one that is not open, nothing. */
+function problemsAt(params: DocumentDiagnosticParams, { desk, diagnostics }: Room): DocumentDiagnosticReport {
+  const document = desk.documents.get(params.textDocument.uri);
+  if (document === undefined) return { kind: 'full', items: [] };
+  return diagnostics.answer(document, desk.pattern(document.key), params.previousResultId);
+}
+
 export const services: readonly Service[] = [
   service(DocumentSymbolRequest.method, 'text', { documentSymbolProvider: true }, symbolsOf),
   service(FoldingRangeRequest.method, 'text', { foldingRangeProvider: true }, foldsOf),
@@ -199,11 +209,23 @@ export const services: readonly Service[] = [
     actionsAt,
   ),
   ...previewServices,
+  service(
+    DocumentDiagnosticRequest.method,
+    'checks',
+    // of files that are not open, `draftwright check` tells
+    { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } },
+    problemsAt,
+  ),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {
     return explain(code, desk.files.page) ?? null;
   }),
 ];
 
-/** What the server says of itself at the start. */
-export const announced = (): ServerCapabilities =>
-  Object.assign({}, ...services.map(({ announces }) => announces));
+/** What the server says of itself at the start; that it can be asked for problems, only to a client that will. */
+export function announced(asksForProblems: boolean): ServerCapabilities {
+  const { diagnosticProvider, ...others } = Object.assign(
+    {},
+    ...services.map(({ announces }) => announces),
+  ) as ServerCapabilities;
+  return asksForProblems && diagnosticProvider !== undefined ? { ...others, diagnosticProvider } : others;
+}

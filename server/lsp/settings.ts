@@ -1,4 +1,4 @@
-/** What a client sets: how grave each problem is, and which hints it wants. Asked for where the client can be asked, else taken as it is sent. */
+/** What a client sets: how grave each problem is, which hints it wants, what it fades. Asked for where the client can be asked, else taken as it is sent. */
 import {
   DidChangeConfigurationNotification,
   type Connection,
@@ -17,7 +17,11 @@ export class ClientSettings {
   /** @param take is handed what is set whenever it may have changed */
   constructor(
     private readonly connection: Connection,
-    private readonly take: { severities(set: Severities): void; hints(kinds: HintKinds): void },
+    private readonly take: {
+      severities(set: Severities): void;
+      hints(kinds: HintKinds): void;
+      fading(wanted: boolean): void;
+    },
   ) {}
 
   /** Before anything is asked: what came with the greeting. */
@@ -26,6 +30,7 @@ export class ClientSettings {
     this.#registers = workspace?.didChangeConfiguration?.dynamicRegistration === true;
     this.#read(part(initializationOptions, 'severity'));
     this.take.hints(hintKinds(part(initializationOptions, 'inlayHints')));
+    this.take.fading(part(initializationOptions, 'fadeUnused') !== false);
   }
 
   listen(): void {
@@ -34,6 +39,7 @@ export class ClientSettings {
       else {
         this.#read(part(part(settings, SECTION), 'severity'));
         this.take.hints(hintKinds(part(part(settings, SECTION), 'inlayHints')));
+        this.take.fading(part(part(settings, SECTION), 'fadeUnused') !== false);
       }
     });
   }
@@ -50,6 +56,9 @@ export class ClientSettings {
     void this.connection.workspace
       .getConfiguration(`${SECTION}.inlayHints`)
       .then((kinds: unknown) => this.take.hints(hintKinds(kinds)));
+    void this.connection.workspace
+      .getConfiguration(`${SECTION}.fadeUnused`)
+      .then((fade: unknown) => this.take.fading(fade !== false));
   }
 
   /** A setting that can't be followed is told in the client's log, and the others hold. */

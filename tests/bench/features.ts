@@ -1,10 +1,10 @@
 /** Times of every request of an editor, each asked after a keystroke on a long pattern, without the transport. */
 import { Desk } from '../../server/lsp/desk';
 import { nothingBehind } from '../../server/lsp/files';
-import { Previews } from '../../server/lsp/previews';
 import { services } from '../../server/lsp/services';
 import { Lines } from '../../server/features/lines';
 import { random } from '../support/random';
+import { roomOf } from '../support/room';
 import { door, lines } from './cases';
 import { keystrokes } from './edits';
 import { quantile, timed } from './figures';
@@ -38,7 +38,8 @@ function paramsAt(uri: string, text: string, offset: number): object {
 function measure(): { drafted: number[]; asked: Times } {
   const one = lines(10000);
   const desk = new Desk({ ...nothingBehind, read: (uri) => door.read(uri), home: () => 'file:///' });
-  const room = { desk, previews: new Previews(desk, () => undefined) };
+  const room = roomOf(desk);
+  room.diagnostics.fades = true;
   desk.documents.open({ uri: one.uri, languageId: 'draftwright', version: 1, text: one.text });
   const asked: Times = new Map();
   const drafted: number[] = [];

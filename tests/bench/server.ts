@@ -51,7 +51,7 @@ class Served {
     });
     const pattern = () => this.desk.pattern(uri);
     const { ms: told } = timed(() => {
-      this.diagnostics.publish(this.desk.documents.get(uri)!, this.desk.problems(pattern()));
+      this.diagnostics.publish(this.desk.documents.get(uri)!, pattern());
     });
     const { ms: shown } = timed(() => this.previews.update(this.desk.documents.get(uri)!.key));
     return { changed, told, shown };

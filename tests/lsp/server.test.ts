@@ -13,6 +13,12 @@ const uri = 'file:///wardrobe/apron.draft';
 const bodies = 'file:///wardrobe/bodies.draft';
 const folders = ['file:///wardrobe'];
 
+/** A client that can all that decides what is announced. */
+const everything = {
+  textDocument: { diagnostic: {} },
+  workspace: { diagnostics: { refreshSupport: true } },
+};
+
 /** Runs a story with a client that has left again afterwards, however the story ends. */
 async function withClient(start: Start, story: (client: TestClient) => Promise<void>): Promise<void> {
   const client = await TestClient.start({ folders, ...start });
@@ -27,7 +33,7 @@ const codes = (found: readonly { code?: unknown }[]) => found.map(({ code }) => 
 
 describe('the language server', () => {
   it('announces exactly what its table of requests holds', () =>
-    withClient({}, async ({ answer: { capabilities } }) => {
+    withClient({ capabilities: everything }, async ({ answer: { capabilities } }) => {
       const announced = services.flatMap(({ announces }) => Object.keys(announces));
       assert.deepEqual(
         Object.keys(capabilities)

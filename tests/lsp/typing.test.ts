@@ -37,6 +37,12 @@ async function askAll(client: TestClient, next: (limit: number) => number): Prom
   const more = {
     ...{ uri, source: 'front/side', piece: 'front', code: 'missing-bracket' },
     ...{ newName: 'other', query: 'a', files: [], positions: [position], amounts: [1], trial: { set: {} } },
+    ...{
+      seat: 'preview',
+      from: { piece: 'front', at: { x: 0, y: 0 } },
+      to: { piece: 'front', at: { x: 9, y: 9 } },
+    },
+    ...{ ch: '\n', item: { name: 'hip-b', uri, range, selectionRange: range } },
   };
   const asked = services.filter(({ method }) => method !== methods.openPreview);
   await Promise.all(asked.map(({ method }) => client.ask(method, { ...params, ...more }).catch(refusal)));

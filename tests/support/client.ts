@@ -20,6 +20,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
   type CancellationToken,
+  type ClientCapabilities,
   type Diagnostic,
   type InitializeResult,
   type ProtocolConnection,
@@ -39,7 +40,17 @@ export interface Start {
   readonly severity?: Readonly<Record<string, string>>;
   /** What a client that can be asked for its settings answers. */
   readonly settings?: () => unknown;
+  /** What the client says that it can do. */
+  readonly capabilities?: ClientCapabilities;
 }
+
+/** What a server may ask of a client that said so. */
+const ASKED_BY_SERVER = [
+  'workspace/diagnostic/refresh',
+  'workspace/codeLens/refresh',
+  'workspace/inlayHint/refresh',
+  'window/workDoneProgress/create',
+];
 
 /** Longest that an answer may take before the test gives up, ms. */
 const PATIENCE = 8000;
@@ -56,6 +67,8 @@ export class TestClient {
   private constructor(
     readonly connection: ProtocolConnection,
     readonly answer: InitializeResult,
+    /** Requests of the server, by their methods: that it wants to be asked again, for one. */
+    readonly asked: readonly string[],
   ) {}
 
   /** A running server with this client at its other end. */
@@ -73,7 +86,7 @@ export class TestClient {
   static async connect(
     input: NodeJS.ReadableStream,
     output: NodeJS.WritableStream,
-    { folders = [], pages, severity, settings }: Start = {},
+    { folders = [], pages, severity, settings, capabilities = {} }: Start = {},
   ): Promise<TestClient> {
     const connection = createProtocolConnection(
       new StreamMessageReader(input),
@@ -83,6 +96,15 @@ export class TestClient {
       connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(settings));
       connection.onRequest(RegistrationRequest.type, () => undefined);
     }
+    const asked: string[] = [];
+    const told: { now: () => void } = { now: () => undefined };
+    for (const method of ASKED_BY_SERVER) {
+      connection.onRequest(method, () => {
+        asked.push(method);
+        told.now();
+        return null;
+      });
+    }
     connection.listen();
     const workspaceFolders = folders.map((uri) => ({ uri, name: uri }));
     const answer = await connection.sendRequest(InitializeRequest.type, {
@@ -90,12 +112,13 @@ export class TestClient {
       rootUri: null,
       capabilities:
         settings === undefined
-          ? {}
+          ? capabilities
           : { workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } } },
       workspaceFolders,
       initializationOptions: { pages, severity },
     });
-    const client = new TestClient(connection, answer);
+    const client = new TestClient(connection, answer, asked);
+    told.now = () => client.#told();
     client.#listen();
     await connection.sendNotification(InitializedNotification.type, {});
     return client;
@@ -173,6 +196,13 @@ export class TestClient {
     await this.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
   }
 
+  /** Sends settings of ours anew. */
+  async set(settings: object): Promise<void> {
+    await this.connection.sendNotification(DidChangeConfigurationNotification.type, {
+      settings: { draftwright: settings },
+    });
+  }
+
   async fileChanged(uri: string, type: FileChangeType = FileChangeType.Changed): Promise<void> {
     await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, {
       changes: [{ uri, type }],
@@ -186,6 +216,11 @@ export class TestClient {
       const last = this.published.filter((params) => params.uri === uri).at(-1);
       return last?.version === version ? last?.diagnostics : undefined;
     });
+  }
+
+  /** Waits for a request of the server beyond those that were counted already. */
+  async heard(method: string, after: number): Promise<void> {
+    await this.until(method, () => (this.asked.slice(after).includes(method) ? true : undefined));
   }
 
   /** The next sheet after those that were counted already. */

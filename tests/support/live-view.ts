@@ -7,6 +7,7 @@ import { Desk } from '../../server/lsp/desk';
 import { nothingBehind } from '../../server/lsp/files';
 import { previewServices } from '../../server/lsp/preview-services';
 import { Previews } from '../../server/lsp/previews';
+import { roomOf } from './room';
 import { openView, URI, type OpenOptions, type Opened } from './preview-page';
 
 const SEAT = 'preview';
@@ -34,7 +35,7 @@ export async function liveView(browser: Browser, text: string, options: OpenOpti
     if (message.type === 'try') previews.tryOut({ ...where, trial: message.trial });
     if (message.type !== 'question') return sent.splice(0);
     const asked = previewServices.find(({ method }) => method === methods[message.about])!;
-    const answer = asked.handle({ ...message.params, ...where } as never, { desk, previews });
+    const answer = asked.handle({ ...message.params, ...where } as never, roomOf(desk, previews));
     return [{ type: 'answered', id: message.id, answer: answer ?? null }];
   };
   const settle = async (): Promise<FromView[]> => {

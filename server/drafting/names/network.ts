@@ -55,6 +55,8 @@ export class Network {
   readonly nodes = new Map<string, Node>();
   /** Who takes a definition as input. */
   readonly dependents = new Map<string, Set<string>>();
+  /** Definitions that none takes as input. */
+  readonly untaken = new Set<string>();
   /** Counts the changes of what takes what, and of which side of the wearer is meant. */
   revision = 0;
   /** Which definitions mention a name, so that a new or lost name finds those it concerns. */
@@ -92,7 +94,7 @@ export class Network {
       this.dropUnused(removed);
       for (const id of this.nodes.keys()) dirty.add(id);
     }
-    for (const path of names) for (const id of this.mentioning(path)) dirty.add(id);
+    for (const path of names) for (const id of this.concernedBy(path)) dirty.add(id);
     if (names.size > 0) for (const node of this.unresolved) dirty.add(node.id);
     const linked = this.linkAll(dirty);
     if (removed.size > 0 || linked.size > 0) this.revision++;
@@ -106,12 +108,20 @@ export class Network {
   }
 
   /** Who may mean what has this path: a name in a block is meant where both are mentioned. */
-  private mentioning(path: string): Iterable<string> {
+  private concernedBy(path: string): Iterable<string> {
     const slash = path.indexOf('/');
     const all = this.mentions.get(path.slice(slash + 1)) ?? [];
     if (slash < 0) return all;
     const block = path.slice(0, slash);
     return [...all].filter((id) => this.nodes.get(id)?.links.mentions.has(block));
+  }
+
+  /** The definitions in whose words a name stands, whatever it means there. */
+  *mentioning(name: string): Iterable<Node> {
+    for (const id of this.mentions.get(name) ?? []) {
+      const node = this.nodes.get(id);
+      if (node !== undefined) yield node;
+    }
   }
 
   /** Answers those whose inputs are others than before, with what they took before. */
@@ -153,6 +163,7 @@ export class Network {
     dirty.add(full);
     if (node === undefined) {
       this.nodes.set(full, new Node(full, file, declaration));
+      if ((this.dependents.get(full)?.size ?? 0) === 0) this.untaken.add(full);
       names.add(pathOf(declaration));
       return;
     }
@@ -184,11 +195,16 @@ export class Network {
   private drop(node: Node): void {
     this.unlink(node);
     this.nodes.delete(node.id);
+    this.untaken.delete(node.id);
   }
 
   private unlink(node: Node): void {
     this.unresolved.delete(node);
-    for (const input of node.links.inputs) this.dependents.get(input)?.delete(node.id);
+    for (const input of node.links.inputs) {
+      const takers = this.dependents.get(input);
+      takers?.delete(node.id);
+      if (takers?.size === 0 && this.nodes.has(input)) this.untaken.add(input);
+    }
     for (const name of node.links.mentions) this.mentions.get(name)?.delete(node.id);
   }
 
@@ -199,7 +215,10 @@ export class Network {
     node.unknown = node.declaration.statement.node.kind === 'solve';
     // while its block is missing, a name that is looked up later does not mention what it waits for
     if (node.links.unresolved || node.links.later.size > 0) this.unresolved.add(node);
-    for (const input of node.links.inputs) put(this.dependents, input, node.id);
+    for (const input of node.links.inputs) {
+      put(this.dependents, input, node.id);
+      this.untaken.delete(input);
+    }
     for (const name of node.links.mentions) put(this.mentions, name, node.id);
   }
 
