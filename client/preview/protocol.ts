@@ -40,6 +40,14 @@ export interface Axis {
 /** How a point can be moved by hand, or why it can't. */
 export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: string };
 
+/** What a preview wants to see besides the pieces as they are cut; what it does not want costs nothing. */
+export interface Want {
+  /** All sizes of the table on one another. */
+  readonly sizes?: boolean;
+  /** What is drawn as a half, with its other half. */
+  readonly whole?: boolean;
+}
+
 /** A place that a ruler is laid on: on the sheet, and in the piece that it belongs to. */
 export interface Pin {
   readonly at: Spot;
@@ -91,6 +99,10 @@ export interface Sheet {
   readonly choices: readonly TriedChoice[];
   /** Body and values that are tried without touching the text. */
   readonly trial: Trial;
+  /** Sizes that can be drawn on one another; of those that are, see `nested`. */
+  readonly sizes: readonly string[];
+  /** The sizes that are drawn on one another; none: one body or size alone. */
+  readonly nested: readonly string[];
   readonly unit: 'cm' | 'mm' | 'in';
   /** All pieces of the drawing, in file order, with their place on the sheet. */
   readonly placements: readonly Placement[];
@@ -153,7 +165,8 @@ export interface ViewState {
 }
 
 export type FromView =
-  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial; readonly pinned?: boolean }
+  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial; readonly pinned?: boolean; readonly want?: Want }
+  | { readonly type: 'want'; readonly want: Want }
   /** Unpinned, it shows the draft that the person turns to. */
   | { readonly type: 'pin'; readonly pinned: boolean }
   | { readonly type: 'try'; readonly trial: Trial }
@@ -174,14 +187,16 @@ export type Question = 'measure';
 export const methods = {
   /**
    * Extension → server: begin (or begin again) to send sheets of this file; the answer is a full Sheet. Params
-   * `{ uri, seat?, last?, trial? }`: `seat` tells several previews of one file apart; `last` holds the pieces as they
-   * were drawn last, for those that can't be drawn at present; `trial` what the view tries.
+   * `{ uri, seat?, last?, trial?, want? }`: `seat` tells several previews of one file apart; `last` holds the pieces as they
+   * were drawn last, for those that can't be drawn at present; `trial` what the view tries, `want` what it wants to see.
    */
   openPreview: 'draftwright/openPreview',
   /** Extension → server notification: no more sheets. Params `{ uri, seat? }`. */
   closePreview: 'draftwright/closePreview',
   /** Extension → server notification: the preview tries other values. Params `{ uri, seat?, trial }`; a Sheet follows. */
   tryOut: 'draftwright/tryOut',
+  /** Extension → server notification: the preview wants to see more, or less. Params `{ uri, seat?, want }`. */
+  want: 'draftwright/want',
   /** Extension → server: the edits that write a trial into the text. Params `{ uri, trial }`; answer WorkspaceEdit. */
   writeTrial: 'draftwright/writeTrial',
   /** Extension → server: how a point can be moved by hand. Params `{ uri, source, piece }`; answer Grip. */

@@ -72,6 +72,8 @@ export interface DrawnText {
   readonly turn: number;
   /** In a nest: the size that it belongs to. */
   readonly ofSize?: string;
+  /** Of an edge: its length, with which the text ends. */
+  readonly length?: string;
   /** It stands on lines: bare paper is left behind the words. */
   readonly clear?: boolean;
 }

@@ -96,7 +96,8 @@ function edgeName(
   around: Around,
   { size, narrow }: { readonly size: number; readonly narrow: boolean },
 ): DrawnText[] {
-  const text = `${edge.name} ${printLength(edge.sewn, around.unit)}`;
+  const length = printLength(edge.sewn, around.unit);
+  const text = `${edge.name} ${length}`;
   const sewn = edge.parts.filter((part) => part.dart === undefined).map((part) => part.path);
   const path = sewn.reduce((a, b) => (b.length > a.length ? b : a), sewn[0] ?? edge.path);
   const wide = text.length * size * 0.85;
@@ -117,6 +118,7 @@ function edgeName(
       role: 'edge',
       source: edge.source,
       text,
+      length,
       at: { x: rounded(at.x + inside.x * off), y: rounded(at.y + inside.y * off) },
       size: rounded(size),
       turn: rounded(((upright + 540) % 360) - 180),

@@ -1,10 +1,11 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
-import type { Sheet, Trial } from '../../client/preview/protocol';
+import type { Sheet, Trial, Want } from '../../client/preview/protocol';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
+import { Nested } from './nested';
 import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './sheets';
 import { canonical } from './uris';
 
@@ -15,6 +16,8 @@ interface Preview {
   readonly seat: string;
   held: Held | undefined;
   trial: Trial;
+  want: Want;
+  readonly nested: Nested;
 }
 
 /** Which of a file's previews is meant: several may be open, each with what it tries. */
@@ -27,6 +30,7 @@ export interface Opening extends Seat {
   /** What the view held so far. */
   readonly last?: readonly PieceDrawing[];
   readonly trial?: Trial;
+  readonly want?: Want;
 }
 
 /** The seat of a preview that does not name its own. */
@@ -45,9 +49,12 @@ export class Previews {
   }
 
   /** Begins a preview, or begins it again: the answer replaces all that the view holds. */
-  open({ uri, seat = ONLY, last = [], trial = NOTHING_TRIED }: Opening): Sheet {
-    const preview: Preview = { key: canonical(uri), clientUri: uri, seat, held: undefined, trial };
-    const before = this.#find({ uri, seat })?.held ?? lastHeld(last);
+  open({ uri, seat = ONLY, last = [], trial = NOTHING_TRIED, want = {} }: Opening): Sheet {
+    const key = canonical(uri);
+    const old = this.#find({ uri, seat });
+    const nested = old?.nested ?? new Nested(this.desk.workshop, key, seat);
+    const preview: Preview = { key, clientUri: uri, seat, held: undefined, trial, want, nested };
+    const before = old?.held ?? lastHeld(last);
     preview.held = fullSheet(this.#drawn(preview), before);
     this.#open.set(seatKey({ uri, seat }), preview);
     return preview.held.sheet;
@@ -61,10 +68,20 @@ export class Previews {
     this.#update(preview);
   }
 
+  /** Shows more, or less, from now on. */
+  wants({ want, ...seat }: Seat & { readonly want: Want }): void {
+    const preview = this.#find(seat);
+    if (preview === undefined) return;
+    preview.want = want;
+    if (want.sizes !== true) preview.nested.leave();
+    this.#update(preview);
+  }
+
   close(seat: Seat): void {
     const preview = this.#find(seat);
     if (preview === undefined) return;
     this.#open.delete(seatKey(seat));
+    preview.nested.leave();
     this.desk.workshop.leave(preview.key, preview.seat);
   }
 
@@ -98,15 +115,17 @@ export class Previews {
   }
 
   #drawn(preview: Preview): Drawn {
-    const { clientUri: uri, seat, trial } = preview;
+    const { clientUri: uri, seat, trial, want, nested } = preview;
     const pattern = this.#pattern(preview);
-    const drawing = draw(pattern);
+    const all = want.sizes === true ? nested.draw(pattern, choiceFor(pattern, trial)) : undefined;
+    const drawing = all ?? draw(pattern);
     return {
       ...{ uri, seat, drawing, trial, place },
       wanted: wanted(pattern, drawing),
       findings: this.desk.problems(pattern),
       everybody: pattern.everybody.map(({ name, size }) => [name, size ?? ''].join(' ').trim()),
       choices: triedChoices(pattern),
+      sizes: pattern.sizes,
     };
   }
 }

@@ -13,7 +13,7 @@ import {
   type InitializeResult,
   type ResponseMessage,
 } from 'vscode-languageserver';
-import { methods, type Trial } from '../../client/preview/protocol';
+import { methods, type Trial, type Want } from '../../client/preview/protocol';
 import type { Pattern } from '../drafting/model';
 import { ENCODINGS, type Encoding } from '../features/lines';
 import { Desk } from './desk';
@@ -107,6 +107,9 @@ class Server {
     this.connection.onNotification(methods.closePreview, (seat: Seat) => this.#previews.close(seat));
     this.connection.onNotification(methods.tryOut, (tried: Seat & { readonly trial: Trial }) =>
       this.#guarded('Trying other values', () => this.#previews.tryOut(tried)),
+    );
+    this.connection.onNotification(methods.want, (wanted: Seat & { readonly want: Want }) =>
+      this.#guarded('Showing more', () => this.#previews.wants(wanted)),
     );
     for (const service of services) this.#answer(service);
     this.connection.listen();

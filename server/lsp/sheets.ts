@@ -25,6 +25,7 @@ export interface Drawn {
   readonly everybody: Sheet['everybody'];
   readonly choices: Sheet['choices'];
   readonly trial: Sheet['trial'];
+  readonly sizes: Sheet['sizes'];
   /** Lays pieces beside each other. */
   place(pieces: readonly PieceDrawing[]): Pick<Drawing, 'placements' | 'frame'>;
 }
@@ -78,7 +79,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, seat, drawing, findings, everybody, choices, trial }: Drawn,
+  { uri, seat, drawing, findings, everybody, choices, trial, sizes }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -90,7 +91,8 @@ function hold(
     ...part,
     title,
     body,
-    ...{ everybody, choices, trial },
+    ...{ everybody, choices, trial, sizes },
+    nested: drawing.sizes ?? [],
     unit,
     placements: all.placements,
     frame: all.frame,

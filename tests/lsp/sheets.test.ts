@@ -21,6 +21,7 @@ const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Draw
   everybody: [],
   choices: [],
   trial: { set: {} },
+  sizes: [],
   place: (all) => drawing(all),
   ...more,
 });

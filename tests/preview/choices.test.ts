@@ -118,7 +118,7 @@ describeView('the list of choices in the preview', ({ opened }) => {
     const state = await v.page.evaluate(() => (window as unknown as { state: never }).state);
     const again = await opened({ state });
     assert.deepEqual(await again.told(), [
-      { type: 'ready', protocol: 1, trial: { set: { 'skirt-length': '68.5cm' } }, pinned: true },
+      { type: 'ready', protocol: 1, trial: { set: { 'skirt-length': '68.5cm' } }, pinned: true, want: {} },
     ]);
   });
 

@@ -35,6 +35,20 @@ const scenes: readonly Scene[] = [
     },
   ],
   [
+    'sizes',
+    'crew-shirt.draft',
+    async (view) => {
+      await view.page.click('button.show');
+      await view.page.click('input[name="sizes"]');
+      await view.settle();
+      await view.page.click('button.show');
+      await view.page.mouse.move(150, 380);
+      await view.page.keyboard.down('Control');
+      await view.page.mouse.wheel(0, -640);
+      await view.page.keyboard.up('Control');
+    },
+  ],
+  [
     'tools',
     'harbour-skirt.draft',
     async (view) => {

@@ -8,7 +8,9 @@ import { describeView, onLine, painted, problems, transform } from '../support/p
 describeView('view of the preview', ({ opened, withSkirt }) => {
   it('a view that starts says so, and shows that the drawing is coming', async () => {
     const v = await opened();
-    assert.deepEqual(await v.told(), [{ type: 'ready', protocol: 1, trial: { set: {} }, pinned: true }]);
+    assert.deepEqual(await v.told(), [
+      { type: 'ready', protocol: 1, trial: { set: {} }, pinned: true, want: {} },
+    ]);
     assert.equal(await v.page.locator('.empty h1').textContent(), 'Drawing …');
   });
 
@@ -82,6 +84,50 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
       await v.page.locator('.stale .body').evaluate((node) => getComputedStyle(node).fill),
       /hatch/,
     );
+  });
+
+  it('sizes on one another are told by dash and weight', async () => {
+    const v = await opened();
+    const piece = smallPiece();
+    const [cutting] = piece.lines;
+    const lines = ['S', 'M'].map((ofSize) => ({ ...cutting!, ofSize, tip: `size ${ofSize}` }));
+    await v.send(fullSheet(drawing([{ ...piece, lines }]), { sizes: ['S', 'M'], nested: ['S', 'M'] }));
+    const looks = await v.page.locator('.line.cutting').evaluateAll((all) =>
+      all.map((node) => {
+        const { strokeDasharray, strokeWidth } = getComputedStyle(node);
+        return `${strokeDasharray} ${strokeWidth}`;
+      }),
+    );
+    assert.equal(new Set(looks).size, 2);
+    assert.match(looks[0]!, /^none/);
+  });
+
+  it('lengths of edges can be shown without their names, and names without lengths', async () => {
+    const v = await opened();
+    const text = {
+      source: 'pocket/top',
+      text: 'top 10cm',
+      length: '10cm',
+      at: { x: 50, y: 8 },
+      size: 4,
+      turn: 0,
+    };
+    await v.send(fullSheet(drawing([{ ...smallPiece(), texts: [{ role: 'edge', ...text }] }])));
+    const said = () =>
+      v.page.locator('.words.edge').evaluate(
+        (node) =>
+          (node as unknown as HTMLElement).innerText?.trim() ??
+          [...node.querySelectorAll('tspan')]
+            .filter((one) => getComputedStyle(one).display !== 'none')
+            .map((one) => one.textContent!.trim())
+            .join(' '),
+      );
+    await v.page.click('button.show');
+    await v.page.click('input[name="names"]');
+    assert.equal(await said(), '10cm');
+    await v.page.click('input[name="names"]');
+    await v.page.click('input[name="lengths"]');
+    assert.equal(await said(), 'top');
   });
 
   it('a pattern without pieces says how a piece begins', async () => {

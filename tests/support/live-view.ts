@@ -31,8 +31,10 @@ export async function liveView(browser: Browser, text: string, options: OpenOpti
   const view = await openView(browser, options);
   const where = { uri: URI, seat: SEAT };
   const hear = (message: FromView): ToView[] => {
-    if (message.type === 'ready' || message.type === 'ask') return [previews.open(where)];
+    if (message.type === 'ready' || message.type === 'ask')
+      return [previews.open({ ...where, want: 'want' in message ? message.want : undefined })];
     if (message.type === 'try') previews.tryOut({ ...where, trial: message.trial });
+    if (message.type === 'want') previews.wants({ ...where, want: message.want });
     if (message.type !== 'question') return sent.splice(0);
     const asked = previewServices.find(({ method }) => method === methods[message.about])!;
     const answer = asked.handle({ ...message.params, ...where } as never, roomOf(desk, previews));

@@ -130,6 +130,8 @@ export function fullSheet(drawing: Drawing, more: Partial<Sheet> = {}): Sheet {
     everybody: [],
     choices: [],
     trial: { set: {} },
+    sizes: [],
+    nested: [],
     unit,
     placements,
     frame,

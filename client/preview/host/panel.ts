@@ -8,6 +8,7 @@ import {
   type Sheet,
   type ToView,
   type Trial,
+  type Want,
 } from '../protocol';
 import type { LanguageClientLike } from './client';
 import { Hand } from './hand';
@@ -29,6 +30,7 @@ export interface Shared {
 export class PreviewPanel {
   private live = false;
   private trial: Trial = { set: {} };
+  private want: Want = {};
   /** Unpinned: it shows the draft that the person turns to. */
   pinned = true;
   private last = new LastDrawn();
@@ -100,11 +102,14 @@ export class PreviewPanel {
       case 'ready':
         if (message.trial) this.trial = message.trial;
         this.pinned = message.pinned ?? true;
+        this.want = message.want ?? {};
         return this.ask();
       case 'ask':
         return this.ask();
       case 'try':
         return this.tryOut(message.trial);
+      case 'want':
+        return this.wants(message.want);
       case 'write':
         return void this.write(message.trial);
       case 'grip':
@@ -129,6 +134,7 @@ export class PreviewPanel {
       ...this.where,
       last: this.last.pieces,
       trial: this.trial,
+      want: this.want,
     });
     if (!sheet || !this.panel.visible) return;
     this.live = true;
@@ -141,6 +147,13 @@ export class PreviewPanel {
     if (!this.live) return;
     const params = { ...this.where, trial };
     void this.shared.client.sendNotification(methods.tryOut, params).catch(() => undefined);
+  }
+
+  private wants(want: Want): void {
+    this.want = want;
+    if (!this.live) return;
+    const params = { ...this.where, want };
+    void this.shared.client.sendNotification(methods.want, params).catch(() => undefined);
   }
 
   /** Writes what was tried into the text as one step that can be undone; only then is it no longer tried. */

@@ -1,11 +1,16 @@
 /** Draws one piece of the model as SVG nodes. Weights, dashes and colours are in the style sheet, by class. */
 import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing } from '../../../server/drawing/model';
-import { arrowHeads, paintOrder, pathData } from '../../../server/drawing/lines';
+import { arrowHeads, lineTypeOf, paintOrder, pathData } from '../../../server/drawing/lines';
 import { styled, svg } from './dom';
 import { labelGroup, staleNote, textGroup } from './words';
 
 /** A closed head of about 25°, in screen pixels; the style sheet keeps its size at every zoom. */
 const HEAD = 'M0 0L-10 2.2V-2.2Z';
+/** Screen pixels for a millimetre of line width: the cutting line of 0.7 mm becomes two pixels, at every zoom. */
+const PX_PER_MM_OF_WEIGHT = 2 / 0.7;
+
+export const px = (mm: number): number => Math.round(mm * PX_PER_MM_OF_WEIGHT * 100) / 100;
+
 /** A stretch too short to be seen: a round cap makes it a dot of the same size at every zoom. */
 const DOT = 'h.001';
 
@@ -13,7 +18,11 @@ const DOT = 'h.001';
  * The node of a piece, in the piece's own millimetres: its body, then each thing (what one statement drew) with a
  * wide unseen line that makes it easy to point at, then dots and words. `stale`: why it is drawn as it was before.
  */
-export function drawPiece(piece: PieceDrawing, stale: string | undefined): SVGGElement {
+export function drawPiece(
+  piece: PieceDrawing,
+  stale: string | undefined,
+  sizes: readonly string[] = [],
+): SVGGElement {
   const spoken = stale === undefined ? piece.spoken : `${piece.spoken}. As last drawn: ${stale}`;
   return svg(
     'g',
@@ -27,7 +36,7 @@ export function drawPiece(piece: PieceDrawing, stale: string | undefined): SVGGE
       tabindex: -1,
     },
     svg('path', { class: 'body', d: bodyPath(piece) }),
-    ...thingsOf(piece).map((lines) => drawThing(lines, piece)),
+    ...thingsOf(piece).map((lines) => drawThing(lines, piece, sizes)),
     ...piece.dots.map(drawDot),
     ...drawWords(piece.texts, piece),
     ...(stale === undefined ? [] : [staleNote(piece.frame)]),
@@ -37,13 +46,16 @@ export function drawPiece(piece: PieceDrawing, stale: string | undefined): SVGGE
 /** The lines of each source together, the quietest things first. */
 function thingsOf(piece: PieceDrawing): DrawnLine[][] {
   const bySource = new Map<string, DrawnLine[]>();
-  for (const line of piece.lines) bySource.set(line.source, [...(bySource.get(line.source) ?? []), line]);
+  for (const line of piece.lines) {
+    const key = `${line.source}\n${line.ofSize ?? ''}`;
+    bySource.set(key, [...(bySource.get(key) ?? []), line]);
+  }
   const loudness = (lines: readonly DrawnLine[]) =>
     Math.max(...lines.map(({ role }) => paintOrder.indexOf(role)));
   return [...bySource.values()].sort((a, b) => loudness(a) - loudness(b));
 }
 
-function drawThing(lines: readonly DrawnLine[], piece: PieceDrawing): SVGGElement {
+function drawThing(lines: readonly DrawnLine[], piece: PieceDrawing, sizes: readonly string[]): SVGGElement {
   const { source, name } = lines[0]!;
   const tip = lines.find((line) => line.tip)?.tip ?? name;
   // The outline of a whole piece is the piece itself: no stop of its own for the keyboard.
@@ -56,15 +68,15 @@ function drawThing(lines: readonly DrawnLine[], piece: PieceDrawing): SVGGElemen
       'data-tip': tip,
       ...(own ? { role: 'button', 'aria-label': tip, tabindex: -1 } : { 'aria-hidden': 'true' }),
     },
-    ...lines.flatMap(drawLine),
+    ...lines.flatMap((line) => drawLine(line, sizes)),
   );
 }
 
-function drawLine(line: DrawnLine): SVGElement[] {
+function drawLine(line: DrawnLine, sizes: readonly string[]): SVGElement[] {
   const d = pathData(line);
   return [
     svg('path', { class: `hit ${line.role}`, d }),
-    svg('path', { class: `line ${line.role}`, d }),
+    sized(svg('path', { class: `line ${line.role}`, d }), line, sizes),
     ...arrowHeads(line).map(({ at, turn }) =>
       svg(
         'g',
@@ -73,6 +85,14 @@ function drawLine(line: DrawnLine): SVGElement[] {
       ),
     ),
   ];
+}
+
+/** In a nest each size has its own dash and weight. */
+function sized(path: SVGPathElement, line: DrawnLine, sizes: readonly string[]): SVGPathElement {
+  if (line.ofSize === undefined) return path;
+  const { weight, dash } = lineTypeOf(line, sizes);
+  const dashes = dash.length === 0 ? 'none' : dash.map((mm) => `${px(mm)}px`).join(' ');
+  return styled(path, { '--weight': `${px(weight)}px`, '--dash': dashes });
 }
 
 function drawDot(dot: DrawnDot): SVGGElement {

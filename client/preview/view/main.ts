@@ -5,16 +5,13 @@ import './tools.css';
 import { lineTypes } from '../../../server/drawing/lines';
 import type { ToView } from '../protocol';
 import { styled } from './dom';
+import { px } from './draw';
 import { Viewer, type Host } from './viewer';
 
 declare function acquireVsCodeApi(): Host;
 
-/** Screen pixels for a millimetre of line width: the cutting line of 0.7 mm becomes two pixels, at every zoom. */
-const PX_PER_MM_OF_WEIGHT = 2 / 0.7;
-
 /** Hands the one table of line types to the style sheet. */
 function setLineTypes(root: HTMLElement): void {
-  const px = (mm: number) => Math.round(mm * PX_PER_MM_OF_WEIGHT * 100) / 100;
   for (const [role, { weight, dash }] of Object.entries(lineTypes)) {
     const pattern = dash.length ? dash.map((mm) => `${px(mm)}px`).join(' ') : 'none';
     styled(root, { [`--${role}-weight`]: `${px(weight)}px`, [`--${role}-dash`]: pattern });

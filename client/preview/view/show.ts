@@ -1,15 +1,24 @@
-/** The *Show* list: which kinds of lines and words are drawn. */
+/** The *Show* list: which kinds of lines and words are drawn, and what the server draws on demand. */
+import type { Sheet, Want } from '../protocol';
 import { html } from './dom';
 import { Popover } from './popover';
 
 /** What can be switched, the words for it, and whether it is on from the start. */
 const KINDS = [
+  { kind: 'cutting', words: 'Cutting lines', on: true },
   { kind: 'sewing', words: 'Sewing lines', on: true },
+  { kind: 'grain', words: 'Grain', on: true },
+  { kind: 'marks', words: 'Notches and marks', on: true },
   { kind: 'balance', words: 'Balance lines', on: true },
-  { kind: 'along', words: 'Words along edges', on: true },
+  { kind: 'names', words: 'Names', on: true },
+  { kind: 'lengths', words: 'Lengths of edges', on: true },
   { kind: 'dots', words: 'Points', on: true },
   { kind: 'construction', words: 'Lines of the draft', on: false },
+  { kind: 'sizes', words: 'All sizes on one another', on: false },
 ] as const;
+
+/** Kinds that the server draws only when they are wanted. */
+const WANTED = ['sizes'] as const;
 
 export const shownAtFirst: readonly string[] = KINDS.filter(({ on }) => on).map(({ kind }) => kind);
 
@@ -21,7 +30,7 @@ export class Show {
   /** The root gets a class `show-KIND` for each kind that is on. */
   constructor(
     private readonly root: HTMLElement,
-    private readonly changed: () => void,
+    private readonly actions: { changed(): void; want(want: Want): void },
   ) {
     this.popover.panel.append(...KINDS.map(({ kind, words }) => this.row(kind, words)));
     this.set(shownAtFirst);
@@ -31,16 +40,29 @@ export class Show {
     return [...this.boxes].filter(([, box]) => box.checked).map(([kind]) => kind);
   }
 
+  get want(): Want {
+    return Object.fromEntries(
+      WANTED.filter((kind) => this.boxes.get(kind)!.checked).map((kind) => [kind, true]),
+    );
+  }
+
   set(shown: readonly string[]): void {
     for (const [kind, box] of this.boxes) box.checked = shown.includes(kind);
     this.apply();
+  }
+
+  /** A pattern without a table has no sizes to lay on one another. */
+  update({ sizes }: Sheet): void {
+    const box = this.boxes.get('sizes')!;
+    box.disabled = sizes.length < 2 && !box.checked;
   }
 
   private row(kind: string, words: string): HTMLElement {
     const box = html('input', { type: 'checkbox', name: kind });
     box.addEventListener('change', () => {
       this.apply();
-      this.changed();
+      this.actions.changed();
+      if (WANTED.some((wanted) => wanted === kind)) this.actions.want(this.want);
     });
     this.boxes.set(kind, box);
     return html('label', {}, box, words);

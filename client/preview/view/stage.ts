@@ -36,7 +36,10 @@ export class Stage {
   /** Draws what changed, and answers the new nodes. The node of an unchanged piece is left alone. */
   apply({ held, redraw, placements }: Applied): SVGGElement[] {
     const kept = new Map<string, SVGGElement>();
-    for (const name of redraw) kept.set(name, drawPiece(held.pieces.get(name)!, held.stale.get(name)));
+    for (const name of redraw) {
+      const { nested } = held.sheet;
+      kept.set(name, drawPiece(held.pieces.get(name)!, held.stale.get(name), nested));
+    }
     for (const { piece } of placements) if (!kept.has(piece)) kept.set(piece, this.nodes.get(piece)!);
     const focused = this.focused();
     for (const [name, node] of this.nodes) if (kept.get(name) !== node) node.remove();

@@ -90,7 +90,10 @@ export class Viewer {
     private readonly host: Host,
     private readonly place: { readonly uri: string; readonly seat: string },
   ) {
-    this.show = new Show(root, () => this.memory.touch());
+    this.show = new Show(root, {
+      changed: () => this.memory.touch(),
+      want: (want) => this.host.postMessage({ type: 'want', want }),
+    });
     this.bar = new Bar(this.buttons(), [
       this.problems.element,
       this.choices.element,
@@ -113,6 +116,7 @@ export class Viewer {
       protocol: PROTOCOL_VERSION,
       trial: this.choices.trial,
       pinned: this.tools.isPinned,
+      want: this.show.want,
     });
   }
 
@@ -137,6 +141,7 @@ export class Viewer {
     if (!this.stage.sheet.querySelector('[tabindex="0"]')) rest(this.stage);
     this.bar.name(sheet);
     this.choices.update(sheet);
+    this.show.update(sheet);
     this.problems.update(sheet.problems);
     this.sayWhetherEmpty(sheet);
     this.follow(first);

@@ -42,9 +42,16 @@ export function textGroup(text: DrawnText): SVGGElement {
 }
 
 function textNode(text: DrawnText, x: number, y: number): SVGTextElement {
-  return styled(svg('text', { class: text.role, x, y }, text.text), {
+  return styled(svg('text', { class: text.role, x, y }, ...nameAndLength(text)), {
     'font-size': `${text.size / CAPITAL_HEIGHT}px`,
   });
+}
+
+/** The name of an edge and its length can be shown each without the other. */
+function nameAndLength({ text, length }: DrawnText): (Node | string)[] {
+  if (length === undefined || !text.endsWith(` ${length}`)) return [text];
+  const name = text.slice(0, text.length - length.length - 1);
+  return [svg('tspan', { class: 'name' }, name), svg('tspan', { class: 'length' }, ` ${length}`)];
 }
 
 /**
