@@ -165,7 +165,13 @@ export interface ViewState {
 }
 
 export type FromView =
-  | { readonly type: 'ready'; readonly protocol: number; readonly trial?: Trial; readonly pinned?: boolean; readonly want?: Want }
+  | {
+      readonly type: 'ready';
+      readonly protocol: number;
+      readonly trial?: Trial;
+      readonly pinned?: boolean;
+      readonly want?: Want;
+    }
   | { readonly type: 'want'; readonly want: Want }
   /** Unpinned, it shows the draft that the person turns to. */
   | { readonly type: 'pin'; readonly pinned: boolean }
