@@ -84,7 +84,7 @@ describe('lenses', () => {
   it('count the problems of a piece', () =>
     checkLenses(panel.replace(', back.top, back.rest', ''), [
       'front: cut pair · no problems',
-      'back: cut pair · 2 problems',
+      'back: cut pair · 1 problem',
       'side: front.side 20cm · back.side 20cm',
     ]));
 });

@@ -44,8 +44,13 @@ async function askAll(client: TestClient, next: (limit: number) => number): Prom
     },
     ...{ ch: '\n', item: { name: 'hip-b', uri, range, selectionRange: range } },
   };
+  const [pin, item] = [
+    { piece: 'front', at: { x: 10, y: 10 } },
+    { uri, selectionRange: range, name: 'front' },
+  ];
+  const whole = { ...params, ...more, from: pin, to: pin, item };
   const asked = services.filter(({ method }) => method !== methods.openPreview);
-  await Promise.all(asked.map(({ method }) => client.ask(method, { ...params, ...more }).catch(refusal)));
+  await Promise.all(asked.map(({ method }) => client.ask(method, whole).catch(refusal)));
 }
 
 /** A refusal with its reason is an answer; anything else that is thrown is a fault. */
