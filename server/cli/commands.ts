@@ -104,6 +104,14 @@ const listed = (words: string): string[] =>
     .map((word) => word.trim())
     .filter((word) => word !== '');
 
+/** `1:5`: five */
+function scaleOf(words: string): number {
+  const [, times] = /^\s*1\s*:\s*(\d+(?:\.\d+)?)\s*$/.exec(words) ?? [];
+  const scale = Number(times);
+  if (!(scale >= 1 && scale <= 20)) throw new Error('A scale is written 1:5, and lies between 1:1 and 1:20.');
+  return scale;
+}
+
 interface Given {
   readonly for?: BodyChoice;
   readonly set: readonly string[];
@@ -158,6 +166,8 @@ function addPrint(top: Command, io: Io, done: Done): void {
     .option('--pieces <names>', 'some pieces only, with commas between', listed)
     .option('--sheets <names>', 'these sheets again, as the map names them: B2,C1', listed)
     .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
+    .option('--sizes <names>', 'sizes on one another, each a layer: all, or names with commas', sizeNames)
+    .option('--scale <ratio>', '1:5 for a sheet to be kept, not to be cut by', readable(scaleOf))
     .option('--date <day>', 'written on the sheets as it stands; none is taken from the clock')
     .option('--revision <words>', 'written on the sheets: which state of the pattern this is')
     .addOption(forBody())

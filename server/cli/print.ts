@@ -1,16 +1,22 @@
 /** `draftwright print`: a pattern on papers that are taped together, on a roll or on one sheet, as one PDF. */
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
-import { fits, roomOn } from '../drawing/paper/arrange';
+import { fits, roomOn, type Turn } from '../drawing/paper/arrange';
 import { LONGEST_MM, papers, paperNamed, rollNamed, type Paper, type Roll } from '../drawing/paper/papers';
 import { MOST_PAPERS, papersOver } from '../drawing/paper/tiles';
 import type { PdfResult } from '../drawing/paper/pdf';
+import type { PrintedOptions } from '../drawing/paper/printed';
+import { nested } from '../drawing/paper/nested';
+import type { Told } from '../drawing/paper/sheet-content';
+import { nest } from '../drawing/nest';
+import { check } from '../checks';
+import { drawnSizes } from './sizes';
 import type { Drawing } from '../drawing/model';
 import { printLength } from '../drafting/values/quantity';
 import { reportOn } from './check';
 import { missing } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
-import { Bench, type Choice } from './open';
+import { Bench, type Choice, type Opened } from './open';
 import { counted } from './print/ink';
 import { countOf } from './print/report';
 import { somePieces } from './some-pieces';
@@ -24,6 +30,10 @@ export interface PrintOptions extends Choice {
   /** Names of the sheets that are printed again. */
   readonly sheets?: readonly string[];
   readonly asLaid?: boolean;
+  /** 5 for one to five. */
+  readonly scale?: number;
+  /** Sizes to be drawn on one another. */
+  readonly sizes?: readonly string[];
   readonly date?: string;
   readonly revision?: string;
 }
@@ -33,24 +43,20 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
   const bench = new Bench(io);
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
+  const errors = countOf(report, 'error');
   const whole = draw(opened.pattern);
   const lost = missing(opened.pattern, whole, report);
   lost.forEach((line) => io.err(line));
-  const drawing = somePieces(whole, options.pieces);
-  if (drawing.pieces.length === 0) {
+  if (somePieces(whole, options.pieces).pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;
   }
-  const errors = countOf(report, 'error');
   const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
-  const paper = paperFor(options.paper, drawing);
-  const printed = await print(drawing, paper, options, notes);
+  const { value, words } = await print(bench, opened, options, notes);
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
-  writeWhole(absolute(io, file), printed.value, file);
-  io.out(
-    `${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')} on ${onWhat(printed, paper)}\n`,
-  );
-  io.out('Print at 100 %, and measure the test square before you cut.\n');
+  writeWhole(absolute(io, file), value, file);
+  io.out(`${file.split('\\').join('/')}: ${words}\n`);
+  io.out(lastWords(options));
   if (errors === 0) return CLEAN;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
   return FAULTY;
@@ -59,28 +65,62 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
 const faultWords = (errors: number): string =>
   `The pattern has ${counted(errors, 'error')}: mend before you cut.`;
 
+const lastWords = ({ scale = 1 }: PrintOptions): string =>
+  scale === 1
+    ? 'Print at 100 %, and measure the test square before you cut.\n'
+    : `It is drawn at 1:${scale}, to be kept and not to be cut by.\n`;
+
+/** The bytes, and what is said of them. */
 async function print(
-  drawing: Drawing,
-  paper: Paper | Roll | undefined,
-  { sheets: only, asLaid = false, date, revision }: PrintOptions,
+  bench: Bench,
+  opened: Opened,
+  options: PrintOptions,
   notes: readonly string[],
-): Promise<PdfResult> {
+): Promise<{ readonly value: Uint8Array; readonly words: string }> {
+  const { sheets: only, asLaid = false } = options;
+  // the PDF library takes a while to load, and no other command needs it
+  const [{ toPdf }, { printed }] = await Promise.all([
+    import('../drawing/paper/pdf'),
+    import('../drawing/paper/printed'),
+  ]);
+  const told = { ...toldIn(options), notes };
+  const { drawing, turn } =
+    options.sizes === undefined
+      ? printed(opened.pattern, { ...told, ...pieceOptions(opened, options) })
+      : nested(nest(drawnSizes(bench, opened, options.sizes, options)), options);
+  const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
     throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');
-  // the PDF library takes a while to load, and no other command needs it
-  const { toPdf } = await import('../drawing/paper/pdf');
-  const printed = await toPdf(drawing, {
+  const made = await toPdf(drawing, {
+    ...told,
     ...(paper && { paper }),
     ...(only && { only }),
-    ...(date !== undefined && { date }),
-    ...(revision !== undefined && { revision }),
     asLaid,
-    notes,
+    turn,
   });
-  const names = printed.tiling?.tiles.map(({ name }) => name) ?? [];
+  const names = made.tiling?.tiles.map(({ name }) => name) ?? [];
   const lost = only?.find((name) => !names.includes(name));
   if (lost !== undefined) throw new Unable(`There is no sheet ${lost}. Sheets are ${names.join(', ')}.`);
-  return printed;
+  const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
+  return {
+    value: made.value,
+    words: `${counted(drawing.pieces.length, 'piece')} on ${onWhat(made, paper)}${sizes}`,
+  };
+}
+
+const toldIn = ({ scale, date, revision }: PrintOptions): Told => ({
+  ...(scale !== undefined && { scale }),
+  ...(date !== undefined && { date }),
+  ...(revision !== undefined && { revision }),
+});
+
+function pieceOptions(
+  { pattern }: Opened,
+  { pieces }: PrintOptions,
+): Pick<PrintedOptions, 'pieces' | 'errorsOf'> {
+  const errors = check(pattern).filter(({ severity }) => severity === 'error');
+  const errorsOf = (name: string): number => errors.filter(({ piece }) => piece === name).length;
+  return { errorsOf, ...(pieces !== undefined && { pieces }) };
 }
 
 function onWhat({ sheets, drawing }: PdfResult, paper: Paper | Roll | undefined): string {
@@ -93,10 +133,10 @@ function onWhat({ sheets, drawing }: PdfResult, paper: Paper | Roll | undefined)
 }
 
 /** Undefined: one sheet as large as the drawing. */
-function paperFor(name: string, drawing: Drawing): Paper | Roll | undefined {
+function paperFor(name: string, drawing: Drawing, turn: Turn): Paper | Roll | undefined {
   const roll = rollNamed(name);
   if (typeof roll === 'string') throw new Unable(roll);
-  if (roll !== undefined) return wideEnough(roll, drawing);
+  if (roll !== undefined) return wideEnough(roll, drawing, turn);
   const { frame } = drawing;
   if (name.toLowerCase() !== 'whole') return few(known(name), frame);
   const longest = Math.max(frame.right - frame.left, frame.bottom - frame.top);
@@ -108,9 +148,9 @@ function paperFor(name: string, drawing: Drawing): Paper | Roll | undefined {
 }
 
 /** A piece that fits no way is told before anything is printed. */
-function wideEnough(roll: Roll, { pieces, unit }: Drawing): Roll {
+function wideEnough(roll: Roll, { pieces, unit }: Drawing, turn: Turn): Roll {
   const room = roomOn(roll);
-  const large = pieces.filter((piece) => !fits(piece, room));
+  const large = pieces.filter((piece) => !fits(piece, room, turn));
   if (large.length === 0) return roll;
   const length = (mm: number): string => printLength(Math.round(mm * 10) / 10, unit);
   const told = large.map(({ name, frame }) => {

@@ -6,7 +6,13 @@ import { printLength } from '../drafting/values/quantity';
 import type { Around } from './draw';
 
 /** Where nothing is stated nothing is said; of a fold neither. */
-export function allowedWords(piece: Piece, edge: string, { unit }: Pick<Around, 'unit'>): string {
+export function allowedWords(piece: Piece, edge: string, around: Pick<Around, 'unit'>): string {
+  const width = allowedWidth(piece, edge, around);
+  return width === '' ? '' : `, allowed ${width}${fullnessWords(piece, edge)}`;
+}
+
+/** "1.5cm", "1cm to 2cm"; empty where none is stated, and for a fold. */
+export function allowedWidth(piece: Piece, edge: string, { unit }: Pick<Around, 'unit'>): string {
   const running = piece.running.filter((one) => one.edge === edge);
   const stated = piece.allowances.has(edge) || running.length > 0;
   if (!stated || piece.fold?.edge === edge) return '';
@@ -17,17 +23,16 @@ export function allowedWords(piece: Piece, edge: string, { unit }: Pick<Around, 
   const places = running.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
   const widths = [0, ...places, length].map((s) => allowanceAt(piece, edge, s));
   const [least, most] = [Math.min(...widths), Math.max(...widths)];
-  const words =
-    most - least < 0.05
-      ? printLength(most, unit)
-      : `${printLength(least, unit)} to ${printLength(most, unit)}`;
-  return `, allowed ${words}${fullnessWords(piece, edge)}`;
+  return most - least < 0.05
+    ? printLength(most, unit)
+    : `${printLength(least, unit)} to ${printLength(most, unit)}`;
 }
 
 /** Below this a turned hem lies flat (common practice). */
 const FLAT = 0.01;
 
-function fullnessWords(piece: Piece, edge: string): string {
+/** How a hem lies that is turned up, where it does not lie flat; begins with a comma. */
+export function fullnessWords(piece: Piece, edge: string): string {
   const share = hemFullness(piece, edge)?.share ?? 0;
   if (Math.abs(share) < FLAT) return '';
   const percent = `${Math.round(Math.abs(share) * 1000) / 10}%`;

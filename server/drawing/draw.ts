@@ -40,18 +40,24 @@ const kept = new WeakMap<Piece, { readonly around: Around; readonly drawing: Pie
 
 /** Pieces that did not change keep their drawing, object for object. */
 export function draw(pattern: Pattern): Drawing {
-  const body =
-    pattern.body === undefined ? '' : [pattern.body.name, pattern.body.size ?? ''].join(' ').trim();
-  const { unit, title } = pattern;
-  const pieces = shown(pattern).map((piece) =>
-    drawPiece(piece, { unit, title, body, seams: pattern.seamsOf(piece.base) }),
-  );
+  const pieces = shown(pattern).map((piece) => drawPiece(piece, aroundOf(pattern, piece)));
   const { placements, frame } = place(pieces);
-  return { title: pattern.title, body, unit: pattern.unit, pieces, placements, frame };
+  const { title, unit } = pattern;
+  return { title, body: bodyOf(pattern), unit, pieces, placements, frame };
 }
 
-/** What is cut; a file of pieces without cutting words (a block) shows them all. */
-function shown(pattern: Pattern): readonly Piece[] {
+const bodyOf = ({ body }: Pattern): string =>
+  body === undefined ? '' : [body.name, body.size ?? ''].join(' ').trim();
+
+export const aroundOf = (pattern: Pattern, piece: Piece): Around => ({
+  unit: pattern.unit,
+  title: pattern.title,
+  body: bodyOf(pattern),
+  seams: pattern.seamsOf(piece.base),
+});
+
+/** What is cut, in the order of the drawing; a file of pieces without cutting words (a block) shows them all. */
+export function shown(pattern: Pattern): readonly Piece[] {
   const cut = pattern.pieces.filter((piece) => piece.cut !== undefined);
   return cut.length > 0 ? cut : pattern.pieces;
 }

@@ -2,19 +2,36 @@
 import type { DisplayUnit, Piece, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 
-export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], unit: DisplayUnit): string {
-  for (const seam of seams) {
-    const { left, right, itsPair, name } = seam;
-    for (const [own, other] of [
-      [left, right],
-      [right, left],
-    ] as const) {
-      if (!own.some((one) => one.piece === piece.base && one.edge === edge)) continue;
-      const to = itsPair ? 'its pair' : other.map((one) => `${one.piece} ${one.edge}`).join(' and ');
-      return `, seam ${name}, sewn to ${to}${easeWords(seam, own === left, unit)}${openingWords(seam, unit)}`;
-    }
+/** A seam that takes an edge, and what is sewn to the edge there: "sewn to back side, eased by 4mm". */
+export interface Partner {
+  readonly seam: Seam;
+  readonly words: string;
+}
+
+export const partnersOf = (
+  piece: Piece,
+  edge: string,
+  seams: readonly Seam[],
+  unit: DisplayUnit,
+): readonly Partner[] => seams.flatMap((seam) => partnerIn(piece, edge, seam, unit));
+
+function partnerIn(piece: Piece, edge: string, seam: Seam, unit: DisplayUnit): readonly Partner[] {
+  const { left, right, itsPair } = seam;
+  for (const [own, other] of [
+    [left, right],
+    [right, left],
+  ] as const) {
+    if (!own.some((one) => one.piece === piece.base && one.edge === edge)) continue;
+    const to = itsPair ? 'its pair' : other.map((one) => `${one.piece} ${one.edge}`).join(' and ');
+    const words = `sewn to ${to}${easeWords(seam, own === left, unit)}${openingWords(seam, unit)}`;
+    return [{ seam, words }];
   }
-  return '';
+  return [];
+}
+
+export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], unit: DisplayUnit): string {
+  const [first] = partnersOf(piece, edge, seams, unit);
+  return first === undefined ? '' : `, seam ${first.seam.name}, ${first.words}`;
 }
 
 /** Less than this is no ease but rounding, mm. */

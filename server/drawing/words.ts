@@ -37,7 +37,7 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
 }
 
 /** One line a cloth: a cutter looks for the one on the table. */
-function cutLines({ cut }: Piece): readonly string[] {
+export function cutLines({ cut }: Piece): readonly string[] {
   if (cut === undefined || cut.layers.length < 2) return cut === undefined ? [] : [cut.text];
   const layers = cut.layers.map((layer) => `cut ${layerWords(layer)}`);
   return cut.rightSideUp ? [...layers, 'right side up'] : layers;

@@ -28,7 +28,7 @@ export function arranged(drawing: Drawing, paper: Paper, turn: Turn = quarterTur
   const laid = edged(drawing);
   let best: Arranged = { drawing: laid, tiling: tilingFor(laid, paper) };
   let fewest = papersOver(laid.frame, paper) <= MOST_PAPERS ? best.tiling.tiles.length : Infinity;
-  for (const [one, packing] of packings(drawing, paper)) {
+  for (const [one, packing] of packings(itemsOf(drawing.pieces, turn), paper)) {
     const anew = edged(laidBy(drawing, packing, turn));
     if (papersOver(anew.frame, one) > MOST_PAPERS) continue;
     const tiling = tiled(anew.frame, inkOf(anew), one);
@@ -51,8 +51,7 @@ export function edged(drawing: Drawing): Drawing {
 }
 
 /** Every way that is tried, each once, with the paper upright and on its side. */
-function* packings(drawing: Drawing, paper: Paper): Generator<readonly [Paper, Packing]> {
-  const items = itemsOf(drawing.pieces);
+function* packings(items: readonly Item[], paper: Paper): Generator<readonly [Paper, Packing]> {
   const seen = new Set<string>();
   for (const one of [paper, turned(paper)]) {
     for (const strip of stripsFor(one)) {
@@ -67,11 +66,16 @@ function* packings(drawing: Drawing, paper: Paper): Generator<readonly [Paper, P
   }
 }
 
-export const itemsOf = (pieces: readonly PieceDrawing[]): readonly Item[] =>
-  pieces.map(({ frame }) => ({ wide: frame.right - frame.left, high: frame.bottom - frame.top }));
+const itemsOf = (pieces: readonly PieceDrawing[], turn: Turn): readonly Item[] =>
+  pieces.map((piece) => ({ ...sizeOf(piece), turned: sizeOf(turn(piece)) }));
+
+const sizeOf = ({ frame }: PieceDrawing): Room => ({
+  wide: frame.right - frame.left,
+  high: frame.bottom - frame.top,
+});
 
 /** In file order, and the largest first in several senses. */
-export function ordersOf(items: readonly Item[]): readonly (readonly number[])[] {
+function ordersOf(items: readonly Item[]): readonly (readonly number[])[] {
   const numbers = items.map((_, i) => i);
   const by = (size: (item: Item) => number): readonly number[] =>
     [...numbers].sort((a, b) => size(items[b]!) - size(items[a]!) || a - b);
@@ -97,7 +101,7 @@ function stripsFor({ width, height }: Paper): Strip[] {
 }
 
 /** The pieces where a packing puts them, in their own order. */
-export function laidBy(drawing: Drawing, { spots, width, height }: Packing, turn: Turn): Drawing {
+function laidBy(drawing: Drawing, { spots, width, height }: Packing, turn: Turn): Drawing {
   const pieces: PieceDrawing[] = [];
   const placements: Placement[] = [];
   drawing.pieces.forEach((piece, i) => {
@@ -118,37 +122,43 @@ export function laidBy(drawing: Drawing, { spots, width, height }: Packing, turn
   };
 }
 
-/** The pieces on lengths of a roll, as short as can be found; those that fit no way are left out. */
-export function onRoll(drawing: Drawing, roll: Roll, turn: Turn = quarterTurned): readonly Drawing[] {
-  const room = roomOn(roll);
-  const rest = { ...drawing, pieces: drawing.pieces.filter((piece) => fits(piece, room)) };
-  if (rest.pieces.length === 0) return [];
-  const items = itemsOf(rest.pieces);
-  const orders = ordersOf(items);
+/** What lies between the margins of a paper. */
+export interface Room {
+  readonly wide: number;
+  readonly high: number;
+}
+
+/** The strip with the test square takes so much of a length at least, mm. */
+const STRIP_MM = 250;
+
+export const roomOn = ({ width }: Roll): Room => ({
+  wide: width - 2 * (MARGIN_MM + EDGE_MM),
+  high: LONGEST_MM - STRIP_MM,
+});
+
+export const fits = (piece: PieceDrawing, room: Room, turn: Turn = quarterTurned): boolean =>
+  [sizeOf(piece), sizeOf(turn(piece))].some(
+    ({ wide, high }) => wide <= room.wide + 1e-6 && high <= room.high + 1e-6,
+  );
+
+/** The pieces on sheets of which each has this room, on few of them and high up; those that fit no way are left out. */
+export function onSheets(drawing: Drawing, room: Room, turn: Turn = quarterTurned): readonly Drawing[] {
+  const pieces = drawing.pieces.filter((piece) => fits(piece, room, turn));
+  if (pieces.length === 0) return [];
+  const items = itemsOf(pieces, turn);
   const all = TURNINGS.flatMap((turning) =>
-    orders.map((order) => packed(items, order, { ...room, gap: GAP_MM, turning })),
+    ordersOf(items).map((order) => packed(items, order, { ...room, gap: GAP_MM, turning })),
   );
   const best = all.reduce((a, b) => (worth(b) < worth(a) ? b : a));
-  const taken = (packing: Packing, i: number): boolean => packing.spots[i] !== undefined;
-  const left = rest.pieces.filter((_, i) => !taken(best, i));
-  const here = edged(laidBy(rest, best, turn));
-  return [here, ...(left.length === 0 ? [] : onRoll({ ...rest, pieces: left }, roll, turn))];
+  const left = pieces.filter((_, i) => best.spots[i] === undefined);
+  const here = edged(laidBy({ ...drawing, pieces }, best, turn));
+  return [here, ...(left.length === 0 ? [] : onSheets({ ...drawing, pieces: left }, room, turn))];
 }
 
 /** Every piece that is left over costs more than any length. */
 const worth = ({ spots, height }: Packing): number =>
   spots.filter((spot) => spot === undefined).length * LONGEST_MM + height;
 
-/** What lies between the margins of a roll, the strip with the test square not counted. */
-export const roomOn = ({ width }: Roll): { readonly wide: number; readonly high: number } => ({
-  wide: width - 2 * (MARGIN_MM + EDGE_MM),
-  high: LONGEST_MM - 250,
-});
-
-export function fits(
-  { frame }: PieceDrawing,
-  room: { readonly wide: number; readonly high: number },
-): boolean {
-  const [one, other] = [frame.right - frame.left, frame.bottom - frame.top];
-  return Math.min(one, other) <= room.wide + 1e-6 && Math.max(one, other) <= room.high + 1e-6;
-}
+/** The pieces on lengths of a roll. */
+export const onRoll = (drawing: Drawing, roll: Roll, turn: Turn = quarterTurned): readonly Drawing[] =>
+  onSheets(drawing, roomOn(roll), turn);

@@ -2,7 +2,7 @@
  * The operators that draw in a PDF (ISO 32000-1, section 8 and 9), written as text. Units are millimetres with y down:
  * whoever shows the content turns them into points, once.
  */
-import { arrowHeads, lineTypes, paintOrder } from '../lines';
+import { arrowHeads, lineTypeOf, paintOrder } from '../lines';
 import type { DrawnDot, DrawnLine, DrawnText, Drawing, PieceDrawing } from '../model';
 
 /** Turns a text into the glyphs of the font that is embedded: `<0034…>`, and how wide it runs at size 1. */
@@ -26,32 +26,54 @@ export const number = (value: number): string => {
 };
 const numbers = (...values: readonly number[]): string => values.map(number).join(' ');
 
-/** The whole drawing: every piece in its place. */
-export function drawingContent({ pieces, placements }: Drawing, font: Font): string {
+/** The name under which a page's resources know the layer of a size: sizes are counted from 0. */
+export const layerName = (index: number): string => `Size${index}`;
+
+/** The whole drawing: every piece in its place; in a nest what belongs to a size stands in the layer of that size. */
+export function drawingContent({ pieces, placements, sizes = [] }: Drawing, font: Font): string {
   const named = new Map(pieces.map((piece) => [piece.name, piece]));
   return placements
     .flatMap(({ piece, by }) => {
       const drawn = named.get(piece);
       return drawn === undefined
         ? []
-        : [`q 1 0 0 1 ${numbers(by.x, by.y)} cm`, pieceContent(drawn, font), 'Q'];
+        : [`q 1 0 0 1 ${numbers(by.x, by.y)} cm`, pieceContent(drawn, font, sizes), 'Q'];
     })
     .join('\n');
 }
 
-function pieceContent(piece: PieceDrawing, font: Font): string {
+function pieceContent(piece: PieceDrawing, font: Font, sizes: readonly string[]): string {
   const roles = paintOrder.filter((role) => role !== 'construction');
+  const layered = <T extends { readonly ofSize?: string }>(
+    things: readonly T[],
+    draw: (thing: T) => string,
+  ) => things.map((thing) => inLayer(draw(thing), thing.ofSize, sizes));
   return [
-    ...roles.flatMap((role) => piece.lines.filter((line) => line.role === role).map(lineContent)),
-    ...piece.dots.filter(({ role }) => role !== 'point').map(dotContent),
-    ...piece.texts.map((text) => textContent(text, font)),
+    ...roles.flatMap((role) =>
+      layered(
+        piece.lines.filter((line) => line.role === role),
+        (line) => lineContent(line, sizes),
+      ),
+    ),
+    ...layered(
+      piece.dots.filter(({ role }) => role !== 'point'),
+      dotContent,
+    ),
+    ...layered(piece.texts, (text) => textContent(text, font)),
   ].join('\n');
 }
 
-function lineContent(line: DrawnLine): string {
-  const { weight, dash } = lineTypes[line.role];
+/** ISO 32000-1, 8.11.3.2: what a reader can show and hide stands between BDC and EMC. */
+function inLayer(content: string, size: string | undefined, sizes: readonly string[]): string {
+  const index = size === undefined ? -1 : sizes.indexOf(size);
+  return index < 0 ? content : `/OC /${layerName(index)} BDC\n${content}\nEMC`;
+}
+
+function lineContent(line: DrawnLine, sizes: readonly string[]): string {
+  const { weight, dash } = lineTypeOf(line, sizes);
   const style = `${number(weight)} w [${numbers(...dash)}] 0 d ${dash.length > 0 ? 0 : 1} J 1 j`;
-  const heads = arrowHeads(line).map(({ at, turn }) => headContent(at.x, at.y, turn));
+  const share = headShare(line);
+  const heads = arrowHeads(line).map(({ at, turn }) => headContent(at.x, at.y, turn, share));
   return [`${style} ${pathContent(line)} ${line.closed ? 's' : 'S'}`, ...heads].join('\n');
 }
 
@@ -66,9 +88,15 @@ function matrix(x: number, y: number, turn: number): string {
   return numbers(Math.cos(angle), Math.sin(angle), -Math.sin(angle), Math.cos(angle), x, y);
 }
 
-function headContent(x: number, y: number, turn: number): string {
-  const [back, half] = [-HEAD_LENGTH_MM, HEAD_HALF_WIDTH_MM];
+function headContent(x: number, y: number, turn: number, share: number): string {
+  const [back, half] = [-HEAD_LENGTH_MM * share, HEAD_HALF_WIDTH_MM * share];
   return `q ${matrix(x, y, turn)} cm 0 0 m ${numbers(back, half)} l ${numbers(back, -half)} l f Q`;
+}
+
+/** The heads of a short line are smaller, so that some of the line is seen between them. */
+function headShare({ start, stretches }: DrawnLine): number {
+  const [x, y] = stretches.at(-1)?.slice(-2) ?? [start.x, start.y];
+  return Math.min(1, Math.hypot(x! - start.x, y! - start.y) / (4 * HEAD_LENGTH_MM));
 }
 
 function dotContent({ at: { x, y }, role }: DrawnDot): string {
@@ -83,8 +111,14 @@ function dotContent({ at: { x, y }, role }: DrawnDot): string {
   ].join(' ');
 }
 
-const textContent = ({ at, text, size, turn }: DrawnText, font: Font): string =>
-  words({ text, x: at.x, y: at.y, size: size / CAPITAL_HEIGHT, turn, middle: true }, font);
+function textContent({ at, text, size, turn, clear }: DrawnText, font: Font): string {
+  const big = size / CAPITAL_HEIGHT;
+  const drawn = words({ text, x: at.x, y: at.y, size: big, turn, middle: true }, font);
+  if (clear !== true) return drawn;
+  const half = (font.widthOf(text) * big) / 2 + size * 0.2;
+  const bare = [-half, -size * 1.2, 2 * half, size * 1.4];
+  return `q ${matrix(at.x, at.y, turn)} cm 1 g ${numbers(...bare)} re f Q\n${drawn}`;
+}
 
 export interface Words {
   readonly text: string;

@@ -2,10 +2,10 @@
  * A PDF in the making: pages in millimetres with y down, and drawings that are written once and shown on many pages.
  * The same content gives the same bytes: no date, no number drawn by lot.
  */
-import { PDFDocument, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
+import { PDFDocument, PDFHexString, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
 import type { Frame } from '../model';
-import { number, type Font } from './content';
+import { layerName, number, type Font } from './content';
 import { fontBytes, metrics, printable } from './font';
 
 const POINTS_PER_MM = 72 / 25.4;
@@ -20,6 +20,7 @@ export interface Form {
 
 export class PaperDocument {
   private forms = 0;
+  private layers: readonly PDFRef[] = [];
 
   private constructor(
     private readonly document: PDFDocument,
@@ -38,6 +39,20 @@ export class PaperDocument {
     return new PaperDocument(document, { glyphs, widthOf: (text) => widthOf(printable(text)) }, font.ref);
   }
 
+  /** A layer for each size, which a reader can show and hide (ISO 32000-1, 8.11: optional content). All begin shown. */
+  startLayers(names: readonly string[]): void {
+    if (names.length === 0) return;
+    const { context } = this.document;
+    this.layers = names.map((name) => {
+      const told = PDFHexString.fromText(`size ${printable(name)}`);
+      return context.register(context.obj({ Type: 'OCG', Name: told }));
+    });
+    const order = [...this.layers];
+    const shown = { Name: PDFHexString.fromText('Sizes'), BaseState: 'ON', Order: order };
+    this.document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: order, D: shown }));
+    this.document.catalog.set(PDFName.of('PageMode'), PDFName.of('UseOC'));
+  }
+
   /** Content in millimetres of its own, written once. */
   form(content: string, { left, top, right, bottom }: Frame): Form {
     const { context } = this.document;
@@ -46,7 +61,10 @@ export class PaperDocument {
         Type: 'XObject',
         Subtype: 'Form',
         BBox: [left - ROOM_MM, top - ROOM_MM, right + ROOM_MM, bottom + ROOM_MM],
-        Resources: { Font: { F: this.fontRef } },
+        Resources: {
+          Font: { F: this.fontRef },
+          Properties: Object.fromEntries(this.layers.map((ref, i) => [layerName(i), ref])),
+        },
       }),
     );
     return { name: `Drawing${++this.forms}`, ref };

@@ -3,9 +3,14 @@
  * that lie already (the "bottom-left" rule of Baker, Coffman and Rivest, SIAM J. Comput. 9, 1980, upside down).
  */
 
-export interface Item {
+interface Size {
   readonly wide: number;
   readonly high: number;
+}
+
+export interface Item extends Size {
+  /** A quarter turned, where that is not the same the other way about: words may stand below it. */
+  readonly turned?: Size;
 }
 
 export interface Laid {
@@ -60,8 +65,10 @@ export function packed(items: readonly Item[], order: readonly number[], strip: 
   return { spots, width, height };
 }
 
-const asLaid = ({ wide, high }: Item, turned: boolean): Item =>
-  turned ? { wide: high, high: wide } : { wide, high };
+const asLaid = (item: Item, turned: boolean): Size => {
+  const { wide, high } = item;
+  return turned ? (item.turned ?? { wide: high, high: wide }) : { wide, high };
+};
 
 function turnsFor({ wide, high }: Item, turning: Turning): readonly boolean[] {
   if (turning === 'never') return [false];
@@ -94,10 +101,10 @@ function topAt(skyline: readonly Ledge[], x: number, wide: number): number {
   return top;
 }
 
-const along = (x: number, { wide }: Item, { steps }: Strip): number =>
+const along = (x: number, { wide }: Size, { steps }: Strip): number =>
   steps === undefined ? x : onStep(x, wide, steps.across, steps.lap);
 
-const down = (y: number, { high }: Item, { steps }: Strip): number =>
+const down = (y: number, { high }: Size, { steps }: Strip): number =>
   steps === undefined ? y : onStep(y, high, steps.down, steps.lap);
 
 /** The next step, where the item then crosses fewer papers than from where it would begin. */

@@ -3,12 +3,12 @@
  * drawing is written once and shown on every paper through its frame.
  */
 import type { Drawing } from '../model';
-import { arranged, edged, onRoll, type Turn } from './arrange';
+import { arranged, edged, onRoll, onSheets, type Turn } from './arrange';
 import { drawingContent, number } from './content';
 import { PaperDocument, type Form } from './document';
 import { firstContent } from './first-sheet';
 import { quarterTurned } from './mapped';
-import type { Paper, Roll } from './papers';
+import { turned, type Paper, type Roll } from './papers';
 import { headingContent, headingHigh, tileContent, titleOf, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
 
@@ -37,10 +37,14 @@ export interface PdfResult {
 
 /** The same drawing gives the same bytes. */
 export async function toPdf(drawing: Drawing, options: PdfOptions = {}): Promise<PdfResult> {
-  const printer = new Printer(await PaperDocument.start(titleOf(drawing)), options);
+  const document = await PaperDocument.start(titleOf(drawing));
+  document.startLayers(drawing.sizes ?? []);
+  const printer = new Printer(document, options);
   const { paper, turn = quarterTurned } = options;
   if (paper === undefined) return printer.lengths([drawing]);
   if ('roll' in paper) return printer.lengths(onRoll(drawing, paper, turn), drawing, paper);
+  const apart = options.asLaid === true ? undefined : printer.sheetsOf(drawing, paper, turn);
+  if (apart !== undefined) return printer.lengths(apart.sheets, drawing, apart.paper);
   const asLaid = (): { drawing: Drawing; tiling: Tiling } => {
     const laid = edged(drawing);
     return { drawing: laid, tiling: tilingFor(laid, paper) };
@@ -56,11 +60,32 @@ class Printer {
     private readonly options: PdfOptions,
   ) {}
 
-  /** Sheets as large as what lies on them, the test square below it. */
-  async lengths(lengths: readonly Drawing[], all = lengths[0]!, roll?: Roll): Promise<PdfResult> {
+  /**
+   * A small print wants no taping: sheets with whole pieces on each, upright or on their side; undefined in full size, and
+   * where a piece fits on none.
+   */
+  sheetsOf(
+    drawing: Drawing,
+    paper: Paper,
+    turn: Turn,
+  ): { paper: Paper; sheets: readonly Drawing[] } | undefined {
+    if ((this.options.scale ?? 1) === 1) return undefined;
+    const below = headingHigh(drawing, this.options, this.document.font).high + MARGIN_MM;
+    const ways = [paper, turned(paper)].map((one) => {
+      const room = { wide: one.width - 2 * MARGIN_MM - 2, high: one.height - 2 * MARGIN_MM - 2 - below };
+      return { paper: one, sheets: onSheets(drawing, room, turn) };
+    });
+    const whole = ways.filter(
+      ({ sheets }) => sheets.flatMap(({ pieces }) => pieces).length === drawing.pieces.length,
+    );
+    return whole.sort((a, b) => a.sheets.length - b.sheets.length)[0];
+  }
+
+  /** Sheets as large as what lies on them, or of one size; the test square below it. */
+  async lengths(lengths: readonly Drawing[], all = lengths[0]!, paper?: Paper | Roll): Promise<PdfResult> {
     for (const [i, drawing] of lengths.entries()) {
       await this.options.tick?.(i + 1, lengths.length);
-      this.length(drawing, roll, lengths.length > 1 ? `length ${i + 1} of ${lengths.length}` : '');
+      this.length(drawing, paper, lengths.length > 1 ? `sheet ${i + 1} of ${lengths.length}` : '');
     }
     const laid = new Set(lengths.flatMap(({ pieces }) => pieces.map(({ name }) => name)));
     const tooLarge = all.pieces.map(({ name }) => name).filter((name) => !laid.has(name));
@@ -68,13 +93,13 @@ class Printer {
     return { value, sheets: lengths.length, drawing: lengths[0] ?? all, tooLarge };
   }
 
-  private length(drawing: Drawing, roll: Roll | undefined, which: string): void {
+  private length(drawing: Drawing, paper: Paper | Roll | undefined, which: string): void {
     const { left, top, right, bottom } = drawing.frame;
     const { font } = this.document;
     const below = bottom - top + 2 * MARGIN_MM;
     const least = headingHigh(drawing, this.options, font);
-    const wide = roll?.width ?? Math.max(right - left, least.wide) + 2 * MARGIN_MM;
-    const high = below + least.high + MARGIN_MM;
+    const wide = paper?.width ?? Math.max(right - left, least.wide) + 2 * MARGIN_MM;
+    const high = paper !== undefined && 'height' in paper ? paper.height : below + least.high + MARGIN_MM;
     const form = this.form(drawing);
     const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
     const heading = headingContent(drawing, this.options, { x: MARGIN_MM, y: below, which }, font);

@@ -1,0 +1,152 @@
+/** What must stand on a printed piece: the lines of its label, and of each edge its length, its partner, its allowance. */
+import type { Edge, Finish, Pattern, Piece } from '../../drafting/model';
+import { printLength } from '../../drafting/values/quantity';
+import { allowedWidth, fullnessWords } from '../allowed';
+import { aroundOf, type Around } from '../draw';
+import { inlayWords } from '../inlays';
+import type { DrawnText, Spot } from '../model';
+import { partnersOf } from '../partners';
+import { rounded } from '../path';
+import { isOpen, openingOf, wholePiece } from '../whole';
+import { cutLines } from '../words';
+import { datedWords, type Told } from './sheet-content';
+
+export interface EdgeFacts {
+  readonly source: string;
+  /** Its longest stretch that is sewn. */
+  readonly run: readonly Spot[];
+  readonly name: string;
+  /** "side 68.4cm" */
+  readonly length: string;
+  /** "sewn to back side", "turned up 4cm", "on the fold, never cut"; empty where nothing is known. */
+  readonly partner: string;
+  /** "allow 1.5cm"; empty where none is stated. */
+  readonly allowed: string;
+  /** An edge of a hole is told in the label alone. */
+  readonly ofHole: boolean;
+}
+
+export interface PieceFacts {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly edges: readonly EdgeFacts[];
+  /** The finished size, of the whole where a half is drafted. */
+  readonly outline: readonly Spot[];
+  /** Words that have their place already: the author's, and those of inlays. */
+  readonly placed: readonly DrawnText[];
+}
+
+/** Which of how many a piece is, and what is told of every piece. */
+export interface Numbered extends Told {
+  readonly number: number;
+  readonly of: number;
+  readonly errors: number;
+}
+
+export function factsOf(pattern: Pattern, piece: Piece, numbered: Numbered): PieceFacts {
+  const around = aroundOf(pattern, piece);
+  const opening = openingOf(piece);
+  const whole = opening === undefined ? piece : wholePiece(piece, opening);
+  const finishes = pattern.finishesOf(piece.base);
+  return {
+    title: piece.name,
+    lines: labelLines(piece, around, numbered),
+    edges: [
+      ...piece.edges.map((edge) => edgeFacts(piece, edge, around, finishes, false)),
+      ...piece.holes.flatMap(({ edges }) =>
+        edges.map((edge) => edgeFacts(piece, edge, around, finishes, true)),
+      ),
+    ],
+    outline: whole.edges.flatMap(({ path }) => path.polyline(0.5).slice(1)).map(spotOf),
+    placed: [...placedLabels(piece), ...inlayWords(piece, around)],
+  };
+}
+
+const spotOf = ({ x, y }: Spot): Spot => ({ x: rounded(x), y: rounded(y) });
+
+/** Height of the capitals of words that the author puts on a place, mm. */
+const NOTE_MM = 3;
+
+const placedLabels = ({ labels }: Piece): readonly DrawnText[] =>
+  labels.flatMap(({ text, at, source }): DrawnText[] =>
+    at === undefined ? [] : [{ role: 'note', source, text, at: spotOf(at), size: NOTE_MM, turn: 0 }],
+  );
+
+/** Pattern; body or size; which piece; cut and cloth; side; what the author adds; day and revision; which line is which. */
+function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): readonly string[] {
+  const { number, of, errors } = numbered;
+  const sewn = piece.cutting !== undefined;
+  return [
+    title,
+    body === '' ? '' : `for ${body}`,
+    `piece ${number} of ${of}`,
+    ...(piece.cut === undefined ? ['no cutting words'] : cutLines(piece)),
+    piece.side === undefined ? '' : `for the wearer’s ${piece.side}`,
+    ...piece.remarks,
+    ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
+    piece.grain === undefined ? 'no grain stated' : '',
+    datedWords(numbered),
+    sewn ? 'finished size: the thin dashed line' : 'no allowance: the dashed line is the finished size',
+    errors === 0 ? '' : `${errors === 1 ? '1 error' : `${errors} errors`}: mend before you cut`,
+  ].filter((line) => line !== '');
+}
+
+function edgeFacts(
+  piece: Piece,
+  edge: Edge,
+  around: Around,
+  finishes: readonly Finish[],
+  ofHole: boolean,
+): EdgeFacts {
+  const { name, source, sewn, drawn } = edge;
+  const { unit, seams } = around;
+  const paths = edge.parts.filter(({ dart }) => dart === undefined).map(({ path }) => path);
+  const longest = paths.reduce((a, b) => (b.length > a.length ? b : a), paths[0] ?? edge.path);
+  const own = seams.filter(({ side }) => (side ?? piece.side) === piece.side);
+  const partners = partnersOf(piece, name, own, unit).map(({ words }) => words);
+  const finished = finishes.filter(({ edges }) =>
+    edges.some((one) => one.piece === piece.base && one.edge === name),
+  );
+  const width = allowedWidth(piece, name, around);
+  const onPaper = Math.abs(drawn - sewn) > 0.05 ? `, ${printLength(drawn, unit)} on paper` : '';
+  const hem = finished.length === 0 ? '' : fullnessWords(piece, name).replace(/^, turned up /, '');
+  return {
+    source,
+    name,
+    run: longest.polyline(0.2).map(spotOf),
+    length: `${name} ${printLength(sewn, unit)}${onPaper}`,
+    partner: [
+      ...foldWords(piece, name),
+      ...new Set(partners),
+      ...finished.map((one) => finishWords(one, unit)),
+      hem,
+    ]
+      .filter((words) => words !== '')
+      .join(', '),
+    allowed: width === '' ? '' : width === '0mm' ? 'no allowance' : `allow ${width}`,
+    ofHole,
+  };
+}
+
+const foldWords = (piece: Piece, edge: string): readonly string[] =>
+  piece.fold?.edge !== edge ? [] : [isOpen(piece) ? 'centre of the whole' : 'on the fold, never cut'];
+
+function finishWords({ how, width, facedBy }: Finish, unit: Pattern['unit']): string {
+  const wide = printLength(width, unit);
+  switch (how) {
+    case 'turned-up':
+      return `turned up ${wide}`;
+    case 'turned-twice':
+      return `turned twice ${wide}`;
+    case 'bound':
+      return 'bound';
+    case 'faced':
+      return facedBy === undefined ? 'faced' : `faced by ${facedBy}`;
+    case 'rolled':
+      return 'rolled';
+    case 'selvedge':
+      return 'on the selvedge';
+    case 'raw':
+      return 'left raw';
+  }
+}

@@ -1,0 +1,132 @@
+/** Letters a drawn piece for paper: words along its edges and lines, its label where there is room, and nothing over anything. */
+import type { DrawnText, PieceDrawing, Spot } from '../model';
+import { rounded } from '../path';
+import { along, runs } from './along';
+import type { EdgeFacts, PieceFacts } from './facts';
+import type { Metrics } from './font';
+import { labelBelow, placedLabel, type Label } from './label';
+import { chordsOf, rectOfText, Space, within } from './space';
+
+/** Capital heights that are tried, mm. */
+const EDGE_SIZES = [2.8, 2.3, 1.8];
+const ALLOWED_SIZES = [2.4, 2, 1.6];
+const LINE_SIZES = [2.4, 1.8];
+/** From a piece to a label that stands below it, mm. */
+const BELOW_MM = 4;
+
+/** @param bare the piece without words */
+export function lettered(bare: PieceDrawing, facts: PieceFacts, font: Metrics): PieceDrawing {
+  const letters = new Lettering(bare, facts, font);
+  letters.putPlaced();
+  letters.putLineNames();
+  facts.edges.forEach((edge) => letters.putEdge(edge));
+  return letters.withLabel();
+}
+
+class Lettering {
+  private readonly texts: DrawnText[] = [];
+  /** What found no room along its edge. */
+  private readonly rest: string[] = [];
+  private readonly space: Space;
+  private readonly cloth: readonly Spot[];
+
+  constructor(
+    private readonly bare: PieceDrawing,
+    private readonly facts: PieceFacts,
+    private readonly font: Metrics,
+  ) {
+    this.space = new Space(bare);
+    const cut = bare.lines.filter(({ role }) => role === 'cutting');
+    this.cloth = cut.length === 0 ? facts.outline : cut.flatMap(chordsOf);
+  }
+
+  private readonly inside = (at: Spot): boolean => within(this.facts.outline, at);
+
+  /** In the strip between the finished size and where it is cut. */
+  private readonly inAllowance = (at: Spot): boolean => within(this.cloth, at) && !this.inside(at);
+
+  private put(text: DrawnText): void {
+    this.texts.push(text);
+    this.space.add(rectOfText(text, runs(text.text, text.size, this.font)));
+  }
+
+  putPlaced(): void {
+    this.facts.placed.forEach((text) => this.put(text));
+  }
+
+  /** The grain and the lines across the piece are named on themselves. */
+  putLineNames(): void {
+    const named = new Set<string>();
+    for (const line of this.bare.lines) {
+      const { role, source, name, tip } = line;
+      if (!NAMED.has(role) || named.has(source)) continue;
+      const text = role === 'grain' ? tip : name;
+      const found = along(
+        { run: chordsOf(line), text, sizes: LINE_SIZES, farther: [0, 1], accept: this.inside },
+        this.space,
+        this.font,
+      );
+      if (found === undefined) continue;
+      named.add(source);
+      this.put({ role: 'edge', source, text, ...found });
+    }
+  }
+
+  putEdge(edge: EdgeFacts): void {
+    if (edge.ofHole) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
+    const allowed = edge.allowed !== '' && this.putAllowed(edge) ? '' : edge.allowed;
+    const full = joined(edge.length, edge.partner, allowed);
+    if (this.putAlong(edge, full)) return;
+    if (!this.putAlong(edge, edge.length)) return void this.rest.push(full);
+    const rest = joined(edge.partner, allowed);
+    if (rest !== '') this.rest.push(`${edge.name}: ${rest}`);
+  }
+
+  private putAllowed({ run, source, allowed: text }: EdgeFacts): boolean {
+    const wanted = { run, text, sizes: ALLOWED_SIZES, farther: [0, 0.6, 2, 5], accept: this.inAllowance };
+    const found = along(wanted, this.space, this.font);
+    if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
+    return found !== undefined;
+  }
+
+  private putAlong({ run, source }: EdgeFacts, text: string): boolean {
+    const found = along({ run, text, sizes: EDGE_SIZES, accept: this.inside }, this.space, this.font);
+    if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
+    return found !== undefined;
+  }
+
+  withLabel(): PieceDrawing {
+    const { title, lines, edges } = this.facts;
+    const label: Label = { title, lines: [...lines, ...this.rest] };
+    const { frame } = this.bare;
+    const ground = { frame, space: this.space, inside: this.inside, way: wayOf(edges) };
+    const rows = placedLabel(label, ground, this.font);
+    if (rows !== undefined) return this.drawn(rows, frame);
+    const name = placedLabel({ title, lines: [] }, ground, this.font) ?? [];
+    const at = { x: frame.left, y: frame.bottom + BELOW_MM, wide: frame.right - frame.left };
+    const below = labelBelow(label, at, this.font);
+    const right = Math.max(frame.right, rounded(at.x + below.wide));
+    return this.drawn([...name, ...below.rows], { ...frame, right, bottom: rounded(at.y + below.high) });
+  }
+
+  private drawn(rows: readonly Omit<DrawnText, 'source'>[], frame: PieceDrawing['frame']): PieceDrawing {
+    const { source } = this.bare;
+    return { ...this.bare, frame, texts: [...rows.map((row) => ({ ...row, source })), ...this.texts] };
+  }
+}
+
+const NAMED: ReadonlySet<string> = new Set(['grain', 'balance', 'tape', 'topstitch', 'crease']);
+
+const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(', ');
+
+/** The way of the longest edge, degrees: a narrow piece is lettered along it. */
+function wayOf(edges: readonly EdgeFacts[]): number {
+  const ways = edges.map(({ run }) => {
+    const [a, b] = [run[0]!, run[run.length - 1]!];
+    return {
+      long: Math.hypot(b.x - a.x, b.y - a.y),
+      way: (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI,
+    };
+  });
+  return ways.reduce((a, b) => (b.long > a.long ? b : a), { long: 0, way: 0 }).way;
+}

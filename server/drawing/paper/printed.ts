@@ -1,0 +1,75 @@
+/**
+ * A pattern as it is printed: the drawing, made smaller where that is asked for, with everything on each piece that whoever
+ * cuts it must know. Pieces are lettered for the way they come to lie, so that their words are read from one side.
+ */
+import type { Pattern } from '../../drafting/model';
+import { compose, identity, scaling, type Affine } from '../../geometry';
+import { draw, place, shown } from '../draw';
+import type { Drawing, PieceDrawing } from '../model';
+import { movedSpot, movedText } from '../moved';
+import type { Turn } from './arrange';
+import { factsOf, type PieceFacts } from './facts';
+import { metrics } from './font';
+import { lettered } from './lettering';
+import { mappedPiece, QUARTER } from './mapped';
+import type { Told } from './sheet-content';
+
+export interface PrintedOptions extends Told {
+  /** Some pieces alone; all unless told. */
+  readonly pieces?: readonly string[];
+  /** How many errors are found of a piece. */
+  readonly errorsOf?: (piece: string) => number;
+}
+
+export interface Printed {
+  readonly drawing: Drawing;
+  readonly turn: Turn;
+}
+
+export function printed(pattern: Pattern, options: PrintedOptions = {}): Printed {
+  const whole = draw(pattern);
+  const { scale = 1, pieces: names, errorsOf = () => 0 } = options;
+  const smaller = scale === 1 ? identity : scaling({ x: 0, y: 0 }, 1 / scale);
+  const source = shown(pattern);
+  const turns = new Map<PieceDrawing, () => PieceDrawing>();
+  const pieces = whole.pieces.flatMap((drawn, i): PieceDrawing[] => {
+    if (names !== undefined && !names.includes(drawn.name)) return [];
+    const piece = source[i]!;
+    const numbered = { ...options, number: i + 1, of: source.length, errors: errorsOf(piece.base) };
+    const facts = factsOf(pattern, piece, numbered);
+    const upright = letteredBy(drawn, facts, smaller);
+    turns.set(
+      upright,
+      once(() => letteredBy(drawn, facts, compose(smaller, QUARTER))),
+    );
+    return [upright];
+  });
+  const turn: Turn = (piece) => turns.get(piece)?.() ?? mappedPiece(piece, QUARTER);
+  return { drawing: { ...whole, pieces, ...place(pieces) }, turn };
+}
+
+function letteredBy(drawn: PieceDrawing, facts: PieceFacts, m: Affine): PieceDrawing {
+  const bare = mappedPiece({ ...drawn, texts: [] }, m);
+  return lettered(bare, mappedFacts(facts, m), metrics());
+}
+
+/** Words that have their place shrink with it; smaller than this, mm, they go to the label. */
+const LEAST_MM = 1.6;
+
+function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
+  const share = Math.hypot(m.a, m.b);
+  const placed = facts.placed.map((text) => ({ ...movedText(text, m), size: text.size * share }));
+  const lost = placed.filter(({ size }) => size < LEAST_MM);
+  return {
+    ...facts,
+    lines: [...facts.lines, ...lost.map(({ text, source }) => `${text} at ${source.split('/').pop()}`)],
+    edges: facts.edges.map((edge) => ({ ...edge, run: edge.run.map((at) => movedSpot(at, m)) })),
+    outline: facts.outline.map((at) => movedSpot(at, m)),
+    placed: placed.filter(({ size }) => size >= LEAST_MM),
+  };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}

@@ -1,0 +1,179 @@
+/** What stands on a printed piece: all that its cutter must know, and none of it over a line or over other words. */
+import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { Workshop } from '../../server/drafting/workshop';
+import type { DrawnText, PieceDrawing } from '../../server/drawing/model';
+import { printed, type PrintedOptions } from '../../server/drawing/paper/printed';
+import { metrics, missingLetters, printable } from '../../server/drawing/paper/font';
+import { apron, apronWith } from '../support/apron';
+import { diskDoor } from '../support/door';
+import { drafted } from '../support/drafted';
+import { root } from '../support/sources';
+
+const folder = join(root, 'samples');
+const wardrobe = readdirSync(folder).filter((name) => name.endsWith('.draft'));
+const sample = (name: string) =>
+  new Workshop(diskDoor(folder)).pattern(pathToFileURL(join(folder, name)).href);
+const lettered = (text: string, options: PrintedOptions = {}) => printed(drafted(text), options).drawing;
+const piecesOf = (name: string) => printed(sample(name)).drawing.pieces;
+const said = ({ texts }: PieceDrawing): string => texts.map(({ text }) => text).join(' | ');
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The corners of what the letters cover, from the foot of a p to the head of a capital, worked out here anew. */
+function cornersOf({ at, text, size, turn }: DrawnText): readonly Spot[] {
+  const half = (metrics().widthOf(text) * size) / 0.714 / 2;
+  const angle = (turn * Math.PI) / 180;
+  return [
+    [-half, -size],
+    [half, -size],
+    [half, size * 0.25],
+    [-half, size * 0.25],
+  ].map(([x, y]) => ({
+    x: at.x + x! * Math.cos(angle) - y! * Math.sin(angle),
+    y: at.y + x! * Math.sin(angle) + y! * Math.cos(angle),
+  }));
+}
+
+const sidesOf = (ring: readonly Spot[]) => ring.map((a, i) => [a, ring[(i + 1) % ring.length]!] as const);
+const turnOf = (a: Spot, b: Spot, c: Spot) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+const cross = ([a, b]: readonly [Spot, Spot], [c, d]: readonly [Spot, Spot]) =>
+  turnOf(a, b, c) * turnOf(a, b, d) < 0 && turnOf(c, d, a) * turnOf(c, d, b) < 0;
+
+/** Every line as chords, finer than the lettering takes them. */
+function chordsOf({ lines }: PieceDrawing): (readonly [Spot, Spot])[] {
+  return lines.flatMap(({ start, stretches, closed }) => {
+    const spots: Spot[] = [start];
+    for (const stretch of stretches) {
+      const from = spots[spots.length - 1]!;
+      if (stretch.length === 2) spots.push({ x: stretch[0], y: stretch[1] });
+      else
+        for (let i = 1; i <= 40; i++) {
+          const [t, u] = [i / 40, 1 - i / 40];
+          const mix = (p: number, q: number, r: number, s: number) =>
+            u ** 3 * p + 3 * u * u * t * q + 3 * u * t * t * r + t ** 3 * s;
+          spots.push({
+            x: mix(from.x, stretch[0], stretch[2], stretch[4]),
+            y: mix(from.y, stretch[1], stretch[3], stretch[5]),
+          });
+        }
+    }
+    const all = closed ? [...spots, start] : spots;
+    return all.slice(1).map((spot, i) => [all[i]!, spot] as const);
+  });
+}
+
+function collisions(piece: PieceDrawing): string[] {
+  const own = piece.texts.filter(({ role }) => role !== 'note');
+  const rings = own.map((text) => ({ text: text.text, sides: sidesOf(cornersOf(text)) }));
+  const lines = chordsOf(piece);
+  return rings.flatMap(({ text, sides }, i) => [
+    ...(sides.some((side) => lines.some((line) => cross(side, line)))
+      ? [`${piece.name}: ${text} on a line`]
+      : []),
+    ...rings
+      .slice(i + 1)
+      .filter((other) => sides.some((side) => other.sides.some((line) => cross(side, line))))
+      .map((other) => `${piece.name}: ${text} on ${other.text}`),
+  ]);
+}
+
+describe('the words on a printed piece', function () {
+  this.timeout(60_000);
+
+  it('never lie on a line nor on each other, in the whole wardrobe, upright and turned and small', () => {
+    for (const name of wardrobe) {
+      const pattern = sample(name);
+      for (const scale of [1, 5]) {
+        const { drawing, turn } = printed(pattern, { scale, date: '2026-11-28', revision: '3' });
+        const all = drawing.pieces.flatMap((piece) => [...collisions(piece), ...collisions(turn(piece))]);
+        assert.deepEqual(all, [], `${name} at 1:${scale}`);
+      }
+    }
+  });
+
+  it('say the pattern, the body, which piece of how many, how it is cut, and which line is which', () => {
+    const [back] = piecesOf('harbour-skirt.draft');
+    for (const words of ['back', 'Harbour skirt', 'for ferrywoman', 'piece 1 of 3', 'cut pair', 'grain'])
+      assert.ok(
+        back!.texts.some(({ text }) => text === words),
+        words,
+      );
+    assert.match(said(back!), /finished size: the thin dashed line/);
+  });
+
+  it('say of each edge its finished length, what it is sewn to, and its allowance', () => {
+    const [back, front] = piecesOf('harbour-skirt.draft');
+    assert.match(said(back!), /centre 67cm, sewn to its pair, a zip over 20cm/);
+    assert.match(said(back!), /hem 25\.75cm, turned up 4cm/);
+    assert.match(said(front!), /centre 68cm, on the fold, never cut/);
+    for (const words of ['allow 2.5cm', 'allow 1.5cm', 'allow 4cm'])
+      assert.ok(said(back!).includes(words), words);
+    for (const name of wardrobe) {
+      const pattern = sample(name);
+      const { drawing } = printed(pattern);
+      for (const piece of pattern.pieces.filter(({ cut }) => cut !== undefined)) {
+        const words = said(drawing.pieces.find((one) => one.name === piece.name)!);
+        for (const edge of piece.edges)
+          assert.ok(
+            words.includes(`${edge.name} `) || words.includes(`${edge.name}:`),
+            `${name} ${edge.name}`,
+          );
+      }
+    }
+  });
+
+  it('say side and right side up where the wearer’s sides differ', () => {
+    const right = piecesOf('princess-bodice.draft').find(({ name }) => name === 'side-front-right')!;
+    assert.match(said(right), /cut 1 right, right side up/);
+    assert.match(said(right), /for the wearer’s right/);
+  });
+
+  it('say the day and the revision that were given, and none that were not', () => {
+    const [dated] = lettered(apron, { date: '2026-11-28', revision: 'after the second fitting' }).pieces;
+    assert.match(said(dated!), /2026-11-28, revision after the second fitting/);
+    assert.doesNotMatch(said(lettered(apron).pieces[0]!), /revision|20\d\d-/);
+  });
+
+  it('count the pieces of the whole pattern when some are printed', () => {
+    const { pieces } = lettered(apron, { pieces: ['bib'] });
+    assert.equal(pieces.length, 1);
+    assert.match(said(pieces[0]!), /piece 2 of 2/);
+  });
+
+  it('say that a piece has no grain, and how many errors it has', () => {
+    const text = apronWith('  grain from top-left to foot-left\n', '');
+    const [skirt, bib] = lettered(text, { errorsOf: (piece) => (piece === 'bib' ? 2 : 0) }).pieces;
+    assert.match(said(bib!), /no grain stated/);
+    assert.match(said(bib!), /2 errors: mend before you cut/);
+    assert.doesNotMatch(said(skirt!), /grain stated|error/);
+  });
+
+  it('stand below a piece that is too small for them, within its frame, and its name stays on it', () => {
+    const small = apronWith('waist-left right width', 'waist-left right 2cm').replace(
+      'down 50cm',
+      'down 2cm',
+    );
+    const [skirt] = lettered(small.replace('down 50cm', 'down 2cm')).pieces;
+    assert.deepEqual(collisions(skirt!), []);
+    const below = skirt!.texts.filter(({ at }) => at.y > 40);
+    assert.ok(below.some(({ text }) => text.includes('cut 1')));
+    for (const { at } of below) assert.ok(at.y < skirt!.frame.bottom && at.x < skirt!.frame.right);
+  });
+});
+
+describe('letters for paper', () => {
+  it('lose what steers others and has no look, and keep the rest', () => {
+    assert.equal(printable('a\u202eb\u200dc\n d\ufe0f'), 'abc d');
+    assert.equal(printable('E\u0301t\u00e9 <50 %> "x"'), '\u00c9t\u00e9 <50 %> "x"');
+  });
+
+  it('that the font lacks are told, each once', () => {
+    assert.deepEqual(missingLetters(['שק 🧵', 'Ärmel ש']), ['ש', 'ק', '🧵']);
+  });
+});
