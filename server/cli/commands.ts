@@ -4,6 +4,7 @@ import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
 import { SHEET_KINDS } from '../drawing/written';
 import { runCheck, type CheckOptions } from './check';
+import { runCompare, type CompareOptions } from './compare/run';
 import { runDraw, type DrawOptions } from './draw';
 import { runExplain } from './explain';
 import { runFormat, type FormatOptions } from './format';
@@ -66,6 +67,7 @@ function program(io: Io, done: Done): Command {
   addMeasure(top, io, done);
   addSheet(top, io, done);
   addFormat(top, io, done);
+  addCompare(top, io, done);
   addExplain(top, io, done);
   addLsp(top, io, done);
   return top;
@@ -218,6 +220,30 @@ function addFormat(top: Command, io: Io, done: Done): void {
     .argument('<file...>', 'pattern files')
     .option('--check', 'write nothing; end with 1 when a file would change')
     .action((files: string[], options: FormatOptions) => done(runFormat(files, options, io)));
+}
+
+function addCompare(top: Command, io: Io, done: Done): void {
+  top
+    .command('compare')
+    .description(
+      'say what a change did: two files, two folders, or main..HEAD and a path of a git repository',
+    )
+    .argument(
+      '<what...>',
+      'A B, FILE (against HEAD), REVISION..REVISION [PATH]; REVISION.. is the working tree',
+    )
+    .addOption(forBody())
+    .addOption(setChoice())
+    .addOption(format('text', 'markdown', 'json'))
+    .addOption(
+      new Option('--fail-on <what>', 'what to end with 1 for')
+        .choices(['differences', 'errors'])
+        .default('differences'),
+    )
+    .option('--out <file>', 'write there instead of printing')
+    .action((words: string[], options: Given & Pick<CompareOptions, 'format' | 'failOn' | 'out'>) =>
+      done(runCompare(words, chosen(options), io)),
+    );
 }
 
 function addExplain(top: Command, io: Io, done: Done): void {

@@ -76,10 +76,11 @@ function shortened(was: string, now: string): Both<string> {
 
 /** Without the name where the name is told beside it: `4cm in 2cm .. 10cm`, `74.5cm`. */
 function valueOf(line: Line): string {
-  const { kind, words } = line;
+  const { name, words } = line;
+  if (name === '') return written(words);
   const equals = words.indexOf('=');
-  if (['choose', 'let'].includes(kind) && equals > 0) return written(words.slice(equals + 1));
-  return kind === 'measured' || kind === 'row' ? written(words.slice(1)) : written(words);
+  if (equals > 0 && words[equals - 1] === name) return written(words.slice(equals + 1));
+  return written(words[0] === name ? words.slice(1) : words);
 }
 
 function reordered({ reordered: blocks }: Paired): Cause[] {

@@ -1,0 +1,87 @@
+/** A comparison as Markdown for a review on a forge: the verdict in bold, tables of causes and pieces, the rest folded. */
+import {
+  causeWords,
+  changeWords,
+  nameOf,
+  pieceLines,
+  seamWords,
+  sizeWords,
+  TOLERANCE,
+  verdict,
+  type Review,
+} from '../../review';
+import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
+import { Places } from './places';
+import type { Compared, Comparison } from './run';
+
+/** By this line a recipe finds the comment that it wrote before, and writes over it. */
+export const MARK = '<!-- draftwright compare -->';
+
+export function compareMarkdown(comparison: Comparison): string {
+  const { before, after, patterns } = comparison;
+  const parts = patterns.map((one) => onePattern(one, comparison));
+  if (parts.length === 0) parts.push(`No pattern differs between ${plain(before)} and ${plain(after)}.`);
+  return `${MARK}\n${parts.join('\n\n')}\n`;
+}
+
+function onePattern(compared: Compared, comparison: Comparison): string {
+  const { review } = compared;
+  const head = `### ${plain(titleWords(compared, comparison))}`;
+  if (review === undefined) return `${head}\n\n**${plain(listOfPieces(compared))}**`;
+  const places = new Places(compared);
+  const causes = [
+    ...review.causes.map((cause) => {
+      const at = places.words(cause.place);
+      return `${plain(causeWords(cause))}${at === '' ? '' : ` (\`${at}\`)`}`;
+    }),
+    ...followedWords(review).map(plain),
+  ];
+  const seams = review.seams.map((one) => plain(seamWords(one, review.unit)));
+  const problems = review.problems.map((one) => plain(problemWords(one, places)));
+  return [
+    `${head}\n\n**${plain(verdict(review))}**`,
+    ...list('Decided', causes),
+    ...pieces(review),
+    ...list('Seams', seams),
+    ...list('Problems', problems),
+    ...list(
+      'Sizes',
+      review.sizes.map((one) => plain(sizeWords(one, review.unit))),
+    ),
+    ...list('Not drafted', undraftedWords(review, comparison).map(plain)),
+    ...(review.pieces.length > 0 ? [`<sub>What is nearer than ${TOLERANCE}mm is the same.</sub>`] : []),
+  ].join('\n\n');
+}
+
+const list = (title: string, rows: readonly string[]): string[] =>
+  rows.length === 0 ? [] : [`**${title}**\n\n${rows.map((row) => `- ${row}`).join('\n')}`];
+
+/** One row a piece; what there is to say of it is folded below. */
+function pieces({ pieces: all, unit }: Review): string[] {
+  if (all.length === 0) return [];
+  const rows = all.map((one) => {
+    const [first = ''] = pieceLines(one, unit);
+    return `| ${one.number} | ${plain(nameOf(one.name))} | ${plain(changeWords(one))} | ${plain(one.deviation ? first : '')} |`;
+  });
+  const table = ['| | piece | change | |', '| --: | --- | --- | --- |', ...rows].join('\n');
+  const details = all.flatMap((one) => {
+    const lines = pieceLines(one, unit).slice(one.deviation ? 1 : 0);
+    return lines.length === 0
+      ? []
+      : [
+          `**${one.number} ${plain(nameOf(one.name))}**\n\n${lines.map((line) => `- ${plain(line)}`).join('\n')}`,
+        ];
+  });
+  if (details.length === 0) return [table];
+  return [
+    table,
+    `<details><summary>Edges, points and marks</summary>\n\n${details.join('\n\n')}\n\n</details>`,
+  ];
+}
+
+/** Names of an author as plain words: no sign of theirs starts a link, a tag or a table's cell. */
+const plain = (text: string): string =>
+  text
+    .replace(/[\\`*_{}[\]<>#|~]/g, (sign) => `\\${sign}`)
+    .replace(/@/g, '&#64;')
+    .replace(/\s+/g, ' ');

@@ -1,0 +1,112 @@
+/** `draftwright compare`: what a change did to the patterns of two files, two folders or two revisions. */
+import type { Choice } from '../../drafting/workshop';
+import { compare, isSame, type Review, type Taken } from '../../review';
+import { changedFiles, pairFiles, readable, type FilePair } from '../../lsp/versions/changed';
+import { Refusal, type Tree } from '../../lsp/versions/tree';
+import { TwoSided } from '../../lsp/versions/two-sided';
+import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from '../io';
+import { writeWhole } from '../write';
+import { compareJson } from './json';
+import { compareMarkdown } from './markdown';
+import { sidesOf, type Sides } from './sides';
+import { compareText } from './text';
+
+export interface CompareOptions extends Choice {
+  readonly format: 'text' | 'markdown' | 'json';
+  readonly failOn: 'differences' | 'errors';
+  readonly out?: string;
+}
+
+/** One pattern of the two sides: compared, or there on one of them alone. */
+export interface Compared {
+  readonly file: FilePair;
+  readonly was?: Taken;
+  readonly now?: Taken;
+  readonly review?: Review;
+}
+
+export interface Comparison {
+  readonly before: string;
+  readonly after: string;
+  readonly patterns: readonly Compared[];
+}
+
+const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Comparison, io: Io) => string>> = {
+  text: compareText,
+  markdown: compareMarkdown,
+  json: compareJson,
+};
+
+export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {
+  const comparison = refusable(() => comparedSides(sidesOf(words, io), options));
+  const text = PRINTERS[options.format](comparison, io);
+  if (options.out === undefined) io.out(text);
+  else {
+    writeWhole(absolute(io, options.out), text, options.out);
+    io.out(`${options.out.split('\\').join('/')}: ${told(comparison)}\n`);
+  }
+  const fails = options.failOn === 'errors' ? hasNewErrors(comparison) : differs(comparison);
+  return fails ? FAULTY : CLEAN;
+}
+
+function refusable<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (reason) {
+    if (reason instanceof Refusal) throw new Unable(reason.message);
+    throw reason;
+  }
+}
+
+const told = ({ patterns }: Comparison): string =>
+  patterns.length === 1 ? '1 pattern' : `${patterns.length} patterns`;
+
+/** Compares what has to be compared; a pattern that is the same in text and use is left out. */
+export function comparedSides(sides: Sides, choice: Choice): Comparison {
+  const { before, after } = sides;
+  const pairs = sides.files === undefined ? pairsOf(sides) : [sides.files];
+  const bench = new TwoSided();
+  const patterns = pairs.map((file) => one(bench, before, after, file, choice));
+  return { before: before.name, after: after.name, patterns };
+}
+
+function one(bench: TwoSided, before: Tree, after: Tree, file: FilePair, choice: Choice): Compared {
+  readable(before, after, file);
+  const was = file.was === undefined ? undefined : bench.taken(before, file.was, choice);
+  const now = file.now === undefined ? undefined : bench.taken(after, file.now, choice);
+  for (const path of new Set([file.was, file.now])) if (path !== undefined) bench.forget(path);
+  const review = was && now ? compare(was, now) : undefined;
+  return { file, ...(was && { was }), ...(now && { now }), ...(review && { review }) };
+}
+
+/** A single file that was named has to be on both sides, if under another name. */
+function pairsOf({ before, after, path }: Sides): readonly FilePair[] {
+  const [old, fresh] = [before.list(), after.list()];
+  if (path === '' || !(old.includes(path) || fresh.includes(path))) {
+    const below = [...old, ...fresh].some((one) => path === '' || one.startsWith(`${path}/`));
+    if (!below && path !== '')
+      throw new Refusal(`${path} is neither in ${before.name} nor in ${after.name}.`);
+    return changedFiles(before, after, path);
+  }
+  const pair = pairFiles(before, after, old, fresh).find(({ was, now }) => was === path || now === path)!;
+  if (pair.was !== undefined && pair.now !== undefined) return [pair];
+  const [has, lacks] = pair.was === undefined ? [after.name, before.name] : [before.name, after.name];
+  throw new Refusal(
+    `${path} is in ${has}, but not in ${lacks}, nor anything like it under another name: there is nothing to compare it with.`,
+  );
+}
+
+export const differs = ({ patterns }: Comparison): boolean =>
+  patterns.some(({ review }) => review === undefined || !isSame(review));
+
+/** Errors that were not there before, in any size; an error in a pattern that is new counts as well. */
+export const hasNewErrors = ({ patterns }: Comparison): boolean =>
+  patterns.some(({ review, now }) =>
+    review === undefined
+      ? (now?.findings ?? []).some(({ severity }) => severity === 'error')
+      : [review, ...review.sizes].some(({ problems }) =>
+          problems.some(
+            ({ problem: { was, now: then } }) => then?.severity === 'error' && was?.severity !== 'error',
+          ),
+        ),
+  );

@@ -1,0 +1,90 @@
+/** A comparison for a person at a terminal: the verdict, then causes, pieces, seams, problems, sizes. */
+import {
+  causeWords,
+  changeWords,
+  nameOf,
+  pieceLines,
+  seamWords,
+  sizeWords,
+  TOLERANCE,
+  verdict,
+  type Review,
+} from '../../review';
+import { printLength } from '../../drafting/values/quantity';
+import type { Io } from '../io';
+import { counted, harmless, inkFor, wrapped, type Ink } from '../print/ink';
+import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
+import { Places } from './places';
+import type { Compared, Comparison } from './run';
+
+export function compareText(comparison: Comparison, { width, colour }: Pick<Io, 'width' | 'colour'>): string {
+  const ink = inkFor(colour);
+  const { before, after, patterns } = comparison;
+  if (patterns.length === 0) return `No pattern differs between ${before} and ${after}.\n`;
+  const parts = patterns.map((one) => onePattern(one, comparison, width, ink));
+  return `${parts.join('\n\n')}\n`;
+}
+
+function onePattern(compared: Compared, comparison: Comparison, width: number, ink: Ink): string {
+  const { review } = compared;
+  const head = ink.bold(harmless(titleWords(compared, comparison)));
+  if (review === undefined) return `${head}\n${wrapped(harmless(listOfPieces(compared)), width)}`;
+  const sections = [
+    wrapped(harmless(verdict(review)), width),
+    ...section('decided', causes(review, compared), width, ink),
+    ...section('pieces', pieces(review), width, ink),
+    ...section(
+      'seams',
+      review.seams.map((one) => seamWords(one, review.unit)),
+      width,
+      ink,
+    ),
+    ...section(
+      'problems',
+      review.problems.map((one) => problemWords(one, new Places(compared))),
+      width,
+      ink,
+    ),
+    ...section(
+      'sizes',
+      review.sizes.map((one) => sizeWords(one, review.unit)),
+      width,
+      ink,
+    ),
+    ...section('not drafted', undraftedWords(review, comparison), width, ink),
+    ...(review.pieces.length + review.seams.length > 0 ? [ink.faint(wrapped(footnote(review), width))] : []),
+  ];
+  return [head, ...sections].join('\n');
+}
+
+function section(title: string, rows: readonly string[], width: number, ink: Ink): string[] {
+  if (rows.length === 0) return [];
+  const lines = rows.flatMap((row) =>
+    row.split('\n').map((line) => {
+      const lead = /^ */.exec(line)![0].length;
+      const indent = ' '.repeat(2 + lead);
+      return wrapped(harmless(line.trim()), width, indent, `${indent}  `);
+    }),
+  );
+  return [ink.bold(title), ...lines];
+}
+
+function causes(review: Review, compared: Compared): string[] {
+  const places = new Places(compared);
+  const rows = review.causes.map((cause) => {
+    const at = places.words(cause.place);
+    return `${causeWords(cause)}${at === '' ? '' : ` (${at})`}`;
+  });
+  return [...rows, ...followedWords(review)];
+}
+
+const pieces = ({ pieces: all, unit }: Review): string[] =>
+  all.map((one) => {
+    const lines = pieceLines(one, unit).map((line) => `\n    ${line}`);
+    return `${one.number} ${nameOf(one.name)}: ${changeWords(one)}${lines.join('')}`;
+  });
+
+function footnote({ body, unit, pieceCount }: Review): string {
+  const forBody = body.now === '' || body.now === undefined ? '' : ` for ${body.now}`;
+  return `Compared${forBody}, ${counted(pieceCount.now ?? 0, 'piece')}; what is nearer than ${printLength(TOLERANCE, unit === 'in' ? 'mm' : unit)} is the same.`;
+}
