@@ -40,11 +40,15 @@ const kept = new WeakMap<Piece, { readonly around: Around; readonly drawing: Pie
 
 /** Pieces that did not change keep their drawing, object for object. */
 export function draw(pattern: Pattern): Drawing {
-  const pieces = shown(pattern).map((piece) => drawPiece(piece, aroundOf(pattern, piece)));
+  const pieces = shown(pattern).map((piece) => drawnPiece(pattern, piece));
   const { placements, frame } = place(pieces);
   const { title, unit } = pattern;
   return { title, body: bodyOf(pattern), unit, pieces, placements, frame };
 }
+
+/** One piece of a pattern, whether or not it is cut. */
+export const drawnPiece = (pattern: Pattern, piece: Piece): PieceDrawing =>
+  drawPiece(piece, aroundOf(pattern, piece));
 
 const bodyOf = ({ body }: Pattern): string =>
   body === undefined ? '' : [body.name, body.size ?? ''].join(' ').trim();

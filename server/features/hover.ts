@@ -1,5 +1,6 @@
 /** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
+import { areaOf as area, type Path } from '../geometry';
 import { everyEdge } from '../drafting/shapes/parts';
 import {
   dartInWords,
@@ -12,12 +13,15 @@ import { OPENING_WORDS } from '../drafting/sewing/opening-ends';
 import { print, printLength } from '../drafting/values/quantity';
 import { markTold } from '../drawing/marks';
 import { code, plain } from './markdown';
+import { pictureOf, type Picture } from './picture';
 import { pathAt, wordAt } from './words';
 
 export interface Hover {
   readonly from: number;
   readonly to: number;
   readonly markdown: string;
+  /** Made when somebody can show it. */
+  picture(): Picture | undefined;
 }
 
 /** The hover at an offset of a file; undefined where no known name stands. */
@@ -25,7 +29,12 @@ export function hover(pattern: Pattern, uri: string, text: string, offset: numbe
   const word = wordAt(text, offset);
   if (word === undefined) return undefined;
   const info = namedAt(pattern, uri, text, offset);
-  return info && { from: word.from, to: word.to, markdown: describe(pattern, info) };
+  return (
+    info && {
+      ...{ from: word.from, to: word.to, markdown: describe(pattern, info) },
+      picture: () => pictureOf(pattern, info),
+    }
+  );
 }
 
 /**
@@ -67,6 +76,28 @@ function shapeFigure(pattern: Pattern, shape: Shape): string {
 }
 
 function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
+  return [...ofPart(pattern, info), ...ofForm(pattern, info.shape)];
+}
+
+/** How a straight line slopes, and what a closed curve holds. */
+function ofForm({ unit }: Pattern, shape: Shape | undefined): readonly string[] {
+  if (shape?.kind === 'line') return [slopeInWords(shape.path, unit)];
+  if (shape?.kind !== 'curve' || !shape.closed) return [];
+  return [`${print({ kind: 'area', amount: Math.abs(area([shape.path])) }, unit)} within`];
+}
+
+/** Clockwise from right, as drawn: what `slope` of the language comes to. */
+function slopeInWords({ start, end }: Path, unit: Pattern['unit']): string {
+  const amount = (Math.atan2(end.y - start.y, end.x - start.x) * 180) / Math.PI;
+  const off = Math.abs(amount % 90);
+  if (Math.min(off, 90 - off) > LEVEL_DEG) return `slope ${plain(print({ kind: 'angle', amount }, unit))}`;
+  return Math.abs(Math.abs(amount) - 90) < 1 ? 'upright' : 'level';
+}
+
+/** A line this near to level or upright is so: a twentieth of a millimetre in a metre. */
+const LEVEL_DEG = 0.003;
+
+function ofPart(pattern: Pattern, info: DefinitionInfo): readonly string[] {
   const piece = pattern.pieces.find(({ source }) => source === info.source);
   if (piece !== undefined) return pieceFigures(pattern, piece);
   const seam = pattern.seams.find(({ source }) => source === info.source);

@@ -11,3 +11,9 @@ export function code(words: string): string {
   const fence = '`'.repeat(1 + Math.max(0, ...[...words.matchAll(/`+/g)].map(([run]) => run.length)));
   return fence.length > 1 ? `${fence} ${words} ${fence}` : `\`${words}\``;
 }
+
+/** What such Markdown says, for a client that shows words as they come. */
+export const withoutMarks = (markdown: string): string =>
+  markdown
+    .replace(/ +\n/g, '\n')
+    .replace(/\\([\\`*_{}[\]<>()#+\-.!|~&])|\*\*|`+ ?/g, (_, sign?: string) => sign ?? '');

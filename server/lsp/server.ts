@@ -3,6 +3,7 @@ import {
   CodeLensRefreshRequest,
   FileOperationPatternKind,
   LSPErrorCodes,
+  MarkupKind,
   Message,
   ResponseError,
   TextDocumentSyncKind,
@@ -33,6 +34,8 @@ export interface StartOptions {
   readonly pages?: string;
   /** How grave each problem is, by code, for clients that can't be asked for their settings. */
   readonly severity?: Readonly<Record<string, string>>;
+  /** Whether a hover may hold pictures; without it, what the client says of its Markdown decides. */
+  readonly pictures?: boolean;
 }
 
 /** Files and folders of which we want to hear before they get other names. */
@@ -44,6 +47,17 @@ const MOVING = [
 /** The first way of counting characters in a client's list that we know as well. */
 const known = (offered: readonly string[]): Encoding | undefined =>
   offered.flatMap((one) => ENCODINGS.find((ours) => ours === one) ?? [])[0];
+
+/**
+ * How a client shows a hover. One that names what it reads Markdown with has a page to show it on; a terminal would
+ * print a picture as a thousand letters, unless it says at the start that it knows better.
+ */
+function shown({ capabilities, initializationOptions }: InitializeParams): Desk['shows'] {
+  const formats = capabilities.textDocument?.hover?.contentFormat;
+  const layout = formats === undefined || formats.includes(MarkupKind.Markdown);
+  const { pictures } = (initializationOptions ?? {}) as StartOptions;
+  return { layout, pictures: layout && (pictures ?? capabilities.general?.markdown !== undefined) };
+}
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
 
@@ -123,6 +137,7 @@ class Server {
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
     this.#settings.greet(params);
     this.#diagnostics.greet(params.capabilities);
+    this.desk.shows = shown(params);
     const offered = params.capabilities.general?.positionEncodings ?? [];
     this.desk.documents.encoding = known(offered) ?? 'utf-16';
     this.#refreshes = {

@@ -14,6 +14,7 @@ import {
   DocumentSymbolRequest,
   FoldingRangeRequest,
   HoverRequest,
+  MarkupKind,
   type CodeAction,
   type CodeActionParams,
   type CompletionItem,
@@ -39,6 +40,8 @@ import { layoutEdits, type LayoutEdit } from '../features/formatting';
 import { INDENTING, indentation } from '../features/indenting';
 import { hover } from '../features/hover';
 import type { Meaning } from '../features/meaning';
+import { withoutMarks } from '../features/markdown';
+import { asMarkdown } from '../features/picture';
 import { references } from '../features/references';
 import { outline } from '../features/outline';
 import { shapings } from '../features/shaping';
@@ -56,7 +59,11 @@ const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): 
   const pattern = desk.pattern(document.key);
   const found = hover(pattern, document.key, document.text, offsetOf(document, params));
   if (found === undefined) return null;
-  const contents = { kind: 'markdown' as const, value: found.markdown };
+  const picture = desk.shows.pictures ? found.picture() : undefined;
+  const drawn = picture === undefined ? '' : `\n\n${asMarkdown(picture)}`;
+  const contents = desk.shows.layout
+    ? { kind: MarkupKind.Markdown, value: found.markdown + drawn }
+    : { kind: MarkupKind.PlainText, value: withoutMarks(found.markdown) };
   return { contents, range: document.lines.range(found.from, found.to) };
 });
 

@@ -29,9 +29,19 @@ describe('pointing at a name', () => {
     );
     checkHover(
       pointingAt('  line diagonal = top-left to foot-right', 'diagonal'),
-      '**diagonal** · line · `39.05cm`',
+      '**diagonal** · line · `39.05cm`\n\nslope 39\\.81deg',
     );
   });
+
+  it('shows how much cloth a closed curve holds', () =>
+    checkHover(
+      `draft lid {
+  circle rim = centre origin radius 10cm
+#        ^ here
+}
+`,
+      '**rim** · curve · `62.83cm`\n\n314.2 square centimetres within',
+    ));
 
   it('shows a piece with its cutting words, area and edges', () =>
     checkHover(
@@ -42,7 +52,7 @@ describe('pointing at a name', () => {
   it('shows an edge with its lengths and the allowance that its finish gives', () =>
     checkHover(
       pointingAt('    foot straight to foot-left', 'foot'),
-      '**foot** · edge · `30cm`\n\n30cm when sewn  \nallowance 2cm',
+      '**foot** · edge · `30cm`\n\n30cm when sewn  \nallowance 2cm  \nlevel',
     ));
 
   it('shows a row of marks with how many and how far apart', () =>

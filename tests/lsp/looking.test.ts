@@ -3,7 +3,9 @@ import assert from 'node:assert/strict';
 import type {
   CodeLens,
   DocumentLink,
+  Hover,
   InlayHint,
+  MarkupContent,
   SelectionRange,
   SemanticTokens,
   SemanticTokensDelta,
@@ -13,7 +15,7 @@ import type {
 import { DidChangeConfigurationNotification } from 'vscode-languageserver/node';
 import { Lines } from '../../server/features/lines';
 import { apron } from '../support/apron';
-import { TestClient } from '../support/client';
+import { TestClient, type Start } from '../support/client';
 
 const uri = 'file:///wardrobe/apron.draft';
 const textDocument = { uri };
@@ -131,4 +133,31 @@ describe('looking at a text in an editor', () => {
       });
       assert.ok(found.data.length > 0);
     }));
+});
+
+describe('a hover', () => {
+  const asked = async (start: Start): Promise<string> => {
+    const client = await TestClient.start({ folders: ['file:///wardrobe'], ...start });
+    try {
+      await client.open(uri, apron);
+      const found = await client.ask<Hover>('textDocument/hover', client.at(uri, 'bib of'));
+      return (found.contents as MarkupContent).value;
+    } finally {
+      await client.leave();
+    }
+  };
+
+  it('holds a picture for a client that says how it reads Markdown, and for no other', async () => {
+    const general = { markdown: { parser: 'of a test' } };
+    assert.match(await asked({ capabilities: { general } }), /!\[.*\]\(data:image/);
+    assert.doesNotMatch(await asked({}), /data:/);
+  });
+
+  it('comes in plain words to a client that shows no Markdown', async () => {
+    const capabilities = { textDocument: { hover: { contentFormat: ['plaintext' as const] } } };
+    assert.equal(
+      await asked({ capabilities }),
+      'bib · piece\n\ncut 1\n750 square centimetres within the sewing line\nedges top, near-side, foot, far-side',
+    );
+  });
 });
