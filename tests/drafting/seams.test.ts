@@ -256,6 +256,23 @@ describe('openings of a seam', () => {
     assert.deepEqual([laces!.from, laces!.to, laces!.whole], [0, 400, true]);
   });
 
+  it('named on the eased side end where the ease puts them on the other', () => {
+    // all the ease of 2cm lies in the first 10cm of the front: from there on both are counted alike from the foot
+    const eased = (of: string, at: string) =>
+      seamNamed(
+        patternIn(
+          panels(
+            '42cm',
+            `seam side front.side = back.side easing 2cm between top and (on front.side 10cm from top), zip from (on ${of} from ${at}) to foot`,
+          ),
+        ),
+        'side',
+      ).openings![0]!;
+    near(eased('front.side 15cm', 'foot').from, 250);
+    near(eased('back.side 15cm', 'low').from, 250);
+    near(eased('back.side 6cm', 'high').from, 50);
+  });
+
   it('longer than their seam are reported with both lengths', () => {
     const said = saidOf(panels('40cm', 'seam side front.side = back.side, zip 50cm from top'));
     assert.match(said.join('\n'), /The zip is 50cm long, but the seam it lies in is only 40cm/);

@@ -1,18 +1,17 @@
 /** Where a seam opens: a zip, buttons, laces, hooks, or a slit; over the whole seam or a part of it. */
 import type { Opening, SeamNode } from '../../../grammar/syntax';
-import type { SeamOpening } from '../sewing-model';
+import type { SeamCourse, SeamOpening } from '../sewing-model';
 import { widthOf } from '../values/arithmetic';
 import { printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { across, sideLength } from './course';
 import type { TakenEdge } from './edges';
 import { OPENING_WORDS } from './opening-ends';
-import type { Runs } from './pairing';
 import { isAtEnd, placeOnSeam, type NamedNotch, type SeamSpot } from './seam-places';
 
 interface Along {
   readonly taken: readonly TakenEdge[];
-  readonly runs: Runs;
+  readonly course: SeamCourse;
   readonly notch: NamedNotch;
 }
 
@@ -51,29 +50,23 @@ function opensNothing(reader: Reader, { how, length, from, to, at }: Opening): u
 function extent(
   reader: Reader,
   opening: Opening,
-  along: Along,
+  { taken, course, notch }: Along,
 ): { readonly from: number; readonly to: number } | undefined {
-  const total = sideLength(along.runs.left);
+  const total = sideLength(course.left);
   if (opening.from === undefined) return { from: 0, to: total };
-  const from = placeOnSeam(reader, along.taken, along.runs, opening.from, along.notch);
+  const from = placeOnSeam(reader, taken, course, opening.from, notch);
   if (from === undefined) return undefined;
-  const begin = onLeft(along.runs, from);
+  const begin = onLeft(course, from);
   if (opening.length !== undefined) return counted(reader, opening, begin, total);
-  const to = opening.to && placeOnSeam(reader, along.taken, along.runs, opening.to, along.notch);
+  const to = opening.to && placeOnSeam(reader, taken, course, opening.to, notch);
   if (to === undefined) return undefined;
-  const end = onLeft(along.runs, to);
+  const end = onLeft(course, to);
   return { from: Math.min(begin, end), to: Math.max(begin, end) };
 }
 
-/** The same place on the left side, the ease of the seam shared evenly. */
-function onLeft(runs: Runs, { side, at }: SeamSpot): number {
-  if (side === 'left') return at;
-  const meets = [
-    { left: 0, right: 0 },
-    { left: sideLength(runs.left), right: sideLength(runs.right) },
-  ];
-  return across({ ...runs, meets }, 'right', at);
-}
+/** The same place on the left side, where the ease of the seam puts it. */
+const onLeft = (course: SeamCourse, { side, at }: SeamSpot): number =>
+  side === 'left' ? at : across(course, 'right', at);
 
 /** `zip 20cm from P`: from an end of the seam into it. */
 function counted(

@@ -1,5 +1,6 @@
 /** Places along a seam: a point or a notch on one of its edges, or a length counted from one. */
-import type { Expr, NotchNode, Place, Statement } from '../../../grammar/syntax';
+import type { Expr, NotchNode, Place, Ref, Statement } from '../../../grammar/syntax';
+import { shape } from '../names/references';
 import { edgeShape, sewnTo } from '../shapes/parts';
 import { distanceAlong } from '../shapes/places';
 import { pointOf } from '../shapes/phrase';
@@ -51,13 +52,20 @@ interface OnEdge {
 }
 
 /**
- * Whether a point is one of a piece's: a corner of it, or of its draft. Each draft is a sheet of its own: what lies at
- * the same place of another lies on nothing here.
+ * Whether a point is one of a piece's: a corner of it, or of its draft, or made from such in a bracket. Each draft is a
+ * sheet of its own: what lies at the same place of another lies on nothing here.
  */
-function isOf(reader: Reader, expr: Expr, { corners, draft, base }: Piece): boolean {
-  if (expr.kind !== 'ref') return true;
-  if (expr.path.length === 1 && corners.some(({ name }) => name === expr.path[0]!.text)) return true;
-  const home = reader.homeOf(expr);
+function isOf(reader: Reader, expr: Expr, piece: Piece): boolean {
+  const drawn: Ref[] = [];
+  shape(expr, (ref, space) => {
+    if (space === 'shape') drawn.push(ref);
+  });
+  return drawn.length === 0 || drawn.some((ref) => isNameOf(reader, ref, piece));
+}
+
+function isNameOf(reader: Reader, ref: Ref, { corners, draft, base }: Piece): boolean {
+  if (ref.path.length === 1 && corners.some(({ name }) => name === ref.path[0]!.text)) return true;
+  const home = reader.homeOf(ref);
   return home === undefined || home === draft || home === base;
 }
 
@@ -175,9 +183,9 @@ function counted(
   const { of } = taken.find(({ piece, edge }) => piece === run.piece && edge === run.edge)!;
   reader.standOn(of);
   const edge = edgeNamed(of, run.edge)!;
-  const shape = edgeShape(edge);
-  if (shape.kind === 'point') return undefined;
-  const flat = distanceAlong(reader, shape, place, `${run.piece}.${run.edge}`);
+  const drawn = edgeShape(edge);
+  if (drawn.kind === 'point') return undefined;
+  const flat = distanceAlong(reader, drawn, place, `${run.piece}.${run.edge}`);
   if (flat === undefined) return undefined;
   const distance = flat < 0 ? flat : sewnTo(edge, flat);
   const at = run.start + (distance - run.from) * (run.to >= run.from ? 1 : -1);

@@ -8,7 +8,7 @@ import { sideLength } from './course';
 import { askedEase, differenceAfter, sharedEase } from './easing';
 import { takenEdge, type TakenEdge } from './edges';
 import { readOpenings } from './opening';
-import { paired, type PairedEdge } from './pairing';
+import { paired, type PairedEdge, type Runs } from './pairing';
 import { isBand, ringLength } from './ring';
 import type { NamedNotch } from './seam-places';
 
@@ -74,18 +74,28 @@ function courseOf(
   const runs = paired(left, right, pairedEdge);
   if (runs === undefined) return undefined;
   const taken = [...left, ...right];
-  const openings = readOpenings(reader, node, { taken, runs, notch });
-  if (node.right === 'its-pair') {
-    const length = sideLength(runs.left);
-    const meets = [
-      { left: 0, right: 0 },
-      { left: length, right: length },
-    ];
-    return { course: { left: runs.left, right: runs.left, meets }, openings };
+  const course = coursed(reader, node, taken, runs, notch);
+  // an opening may be named on the eased side: it ends where the ease puts it on the other
+  return course === undefined ? {} : { course, openings: readOpenings(reader, node, { taken, course, notch }) };
+}
+
+function coursed(
+  reader: Reader,
+  node: SeamNode,
+  taken: readonly TakenEdge[],
+  runs: Runs,
+  notch: NamedNotch,
+): SeamCourse | undefined {
+  if (node.right !== 'its-pair') {
+    const meets = sharedEase(reader, node, taken, runs, notch);
+    return meets && { ...runs, meets };
   }
-  const meets = sharedEase(reader, node, taken, runs, notch);
-  const course: SeamCourse | undefined = meets && { ...runs, meets };
-  return course === undefined ? {} : { course, openings };
+  const length = sideLength(runs.left);
+  const meets = [
+    { left: 0, right: 0 },
+    { left: length, right: length },
+  ];
+  return { left: runs.left, right: runs.left, meets };
 }
 
 /** Says so where the seam asks for something that needs its ends to be told apart. */
