@@ -245,7 +245,8 @@ function lettersApart(a: string, b: string, limit: number): number {
 function inserted(tokens: Token[], at: number, refusal: Refusal, read: Read): Attempt | undefined {
   const before = tokens[at - 1];
   if (!before) return undefined;
-  const tried = refusal.expected.length === 0 ? [t.Comma] : wordsDue(refusal);
+  const angle = angleDue(tokens[at], refusal);
+  const tried = angle ? [W.at] : refusal.expected.length === 0 ? [t.Comma] : wordsDue(refusal);
   const found = onlyOne(tried, (type) => {
     const sign = new Token(type, written(type), before.end, before.endOffset);
     return read([...tokens.slice(0, at), sign, ...tokens.slice(at)]);
@@ -276,6 +277,11 @@ function onlyOne(types: readonly TokenType[], read: (type: TokenType) => Reading
   }
   return found;
 }
+
+/** `leaving 20deg below right`: an angle stands where only `at` leads to one. */
+const angleDue = (token: Token | undefined, { expected }: Refusal): boolean =>
+  token !== undefined &&
+  (expected.includes(W.at) ? isName(token) || isMeasure(token) : /^[\d.]+deg$/.test(token.text));
 
 /** The words and signs that were due, where nothing of the author's own could have stood there instead. */
 function wordsDue({ expected }: Refusal): TokenType[] {

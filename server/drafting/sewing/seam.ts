@@ -76,7 +76,9 @@ function courseOf(
   const taken = [...left, ...right];
   const course = coursed(reader, node, taken, runs, notch);
   // an opening may be named on the eased side: it ends where the ease puts it on the other
-  return course === undefined ? {} : { course, openings: readOpenings(reader, node, { taken, course, notch }) };
+  return course === undefined
+    ? {}
+    : { course, openings: readOpenings(reader, node, { taken, course, notch }) };
 }
 
 function coursed(
