@@ -34,6 +34,7 @@ import { notchesApart } from './notches-apart';
 import { oldMeasurements } from './old-measurements';
 import { overfullPleats } from './overfull-pleats';
 import { raised } from './raised';
+import { sewnUncut } from './sewn-uncut';
 import { shortEdge } from './short-edge';
 import { shoulderEase } from './shoulder-ease';
 import { sidedFold } from './sided-fold';
@@ -120,6 +121,7 @@ export const catalogue: readonly Check[] = [
   noNotch,
   unfinishedEdge,
   notCut,
+  sewnUncut,
   missingAllowance,
   narrowAllowance,
   unequalAllowances,

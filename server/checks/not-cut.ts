@@ -1,8 +1,8 @@
 /** Finds pieces that nobody will cut, though others of the pattern are cut and nothing is made of them. */
-import type { Expr, Ref, StatementNode } from '../../grammar/syntax';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
+import { basesOf } from './made-of';
 
 export const notCut: Judged = {
   code: 'not-cut',
@@ -28,26 +28,6 @@ function forgotten(pattern: Pattern): readonly SourcedFinding[] {
   kept.set(pieces, findings);
   return findings;
 }
-
-/** The pieces that a statement makes another of. */
-function basesOf(node: StatementNode): readonly string[] {
-  switch (node.kind) {
-    case 'piece':
-      return namesOf(node.workedFrom);
-    case 'lining':
-    case 'facing':
-      return namesOf(node.of);
-    case 'divide':
-      return namesOf(node.piece);
-    case 'join':
-      return [...namesOf(node.one), ...namesOf(node.other)];
-    default:
-      return [];
-  }
-}
-
-const namesOf = (expr: Expr | Ref | undefined): readonly string[] =>
-  expr?.kind === 'ref' ? [expr.path[0]!.text] : [];
 
 function told(piece: Piece): SourcedFinding {
   const { statement, base, source } = piece;

@@ -10,7 +10,7 @@ export function compassWord(from: { x: number; y: number }, to: { x: number; y: 
 }
 
 /** `side`, `side and hem`, `side, hem and waist` */
-export function listed(words: readonly string[]): string {
+export function listed(words: readonly string[], last = 'and'): string {
   if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+  return `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
 }

@@ -65,6 +65,39 @@ finish hem back.hem turned up 5cm
     near(edgeOf(lining, 'hem').sewn, 220, 1e-6);
   });
 
+  it('takes over what it is matched by, and nothing that is worked in the cloth outside', () => {
+    const marked = BACK.replace(
+      '  allow 4cm at hem',
+      `  allow 4cm at hem
+  hole slit from low-left {
+    upper straight to (low-left right 5cm)
+    lower straight to (low-left right 3cm down 2cm)
+    back straight to low-left
+  }
+  balance line level from low-left to low-right
+  mark pocket = low-left right 8cm
+  drill tip = low-left right 9cm
+  button knop = a down 2cm right 2cm
+  eyelets lace = 4 along top from a to b
+  bone stay = low-line
+  topstitch edge = top parallel 6mm toward c`,
+    );
+    const pattern = drafted(`${marked}lining back-lining of back {
+  cut 1 on fold in lining
+  button inner = a down 2cm right 3cm
+}
+`);
+    assert.deepEqual(codesOf(pattern), []);
+    const [back, lining] = [pieceOf(pattern, 'back'), pieceOf(pattern, 'back-lining')];
+    assert.deepEqual([back.marks.length, back.holes.length], [6, 1]);
+    assert.deepEqual(
+      lining.marks.map(({ name }) => name),
+      ['pocket', 'tip', 'inner'],
+    );
+    assert.deepEqual([lining.balance.length, lining.holes], [1, []]);
+    near(lining.area - back.area, (50 * 20) / 2, 1e-6, 'the hole is cloth again');
+  });
+
   it('is left out with the choice that leaves it out', () => {
     const text = `choose lined = 1 in 0 .. 1\n${BACK}lining back-lining of back when lined > 0 {\n  cut pair in lining\n}\n`;
     const names = (of: string): string[] => drafted(of).pieces.map(({ name }) => name);

@@ -5,6 +5,7 @@ import { dartPoint, edgeShape, everyEdge } from '../shapes/parts';
 import { report, type Reader } from '../values/reader';
 import { basePiece } from './base';
 import { allowedAnew, readAllowing } from './allowing';
+import { asLining } from './beside/lined';
 import { foldEdge, grainLine } from './cutting';
 import { cutWords } from './cut-words';
 import { areaLeft, readHoles } from './holes';
@@ -30,9 +31,9 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
   const block = statement.block ?? [];
   const node = statement.node;
   if (node.kind === 'piece' && node.workedFrom !== undefined)
-    return workedPiece(reader, request, node.workedFrom, node.mirrored);
+    return workedPiece(reader, request, node.workedFrom, node.mirrored ? mirroredPiece : undefined);
   // a lining is cut after its piece, with cutting words of its own
-  if (node.kind === 'lining') return workedPiece(reader, request, node.of, false);
+  if (node.kind === 'lining') return workedPiece(reader, request, node.of, asLining);
   if (node.kind !== 'piece' || node.of === undefined) return blocked(reader);
   const outlines = block.filter((line) => line.node.kind === 'outline');
   if (outlines[0] === undefined) {
@@ -85,10 +86,14 @@ function nameCentre(
 }
 
 /** A piece worked from another: a copy, its steps done, its own cutting lines on top of those it inherits. */
-function workedPiece(reader: Reader, request: PieceRequest, from: Ref, mirrored: boolean): Piece | undefined {
+function workedPiece(
+  reader: Reader,
+  request: PieceRequest,
+  from: Ref,
+  taken: (base: Piece) => Piece = (base) => base,
+): Piece | undefined {
   const base = basePiece(reader, from);
-  if (base === undefined) return undefined;
-  return workedOn(reader, request, mirrored ? mirroredPiece(base) : base, request.statement.block ?? []);
+  return base && workedOn(reader, request, taken(base), request.statement.block ?? []);
 }
 
 /** Does the work of a block on a piece, and reads its cutting lines; what it does not say again is kept. */
