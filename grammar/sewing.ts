@@ -46,7 +46,8 @@ export abstract class Sewing extends Work {
       this.CONSUME(W.at);
       return { by, at: this.SUBRULE(this.side) };
     });
-    return { kind: 'band', name, for: edges, wide, ...(underlap && { underlap }) };
+    const when = this.OPTION2(() => this.SUBRULE(this.when));
+    return { kind: 'band', name, for: edges, wide, ...(underlap && { underlap }), ...(when && { when }) };
   });
 
   public seam = this.RULE('seam', (): Bare<s.SeamNode> => {
@@ -224,7 +225,9 @@ export abstract class Sewing extends Work {
       this.CONSUME(t.Comma);
       edges.push(this.SUBRULE2(this.sewn));
     });
-    return { kind: 'finish', name, edges, ...this.SUBRULE(this.finishWord) };
+    const how = this.SUBRULE(this.finishWord);
+    const when = this.OPTION(() => this.SUBRULE(this.when));
+    return { kind: 'finish', name, edges, ...how, ...(when && { when }) };
   });
 
   public finishWord = this.RULE('finishWord', (): Pick<s.FinishNode, 'how' | 'width' | 'facedBy'> =>

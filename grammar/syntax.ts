@@ -634,6 +634,7 @@ export interface JoinNode extends Node {
   readonly one: Expr;
   readonly other: Expr;
   readonly into: Name;
+  readonly when?: Expr;
 }
 export interface FacingNode extends Node {
   readonly kind: 'facing';
@@ -641,6 +642,7 @@ export interface FacingNode extends Node {
   readonly of: Ref;
   readonly along: readonly Expr[];
   readonly deep: Expr;
+  readonly when?: Expr;
 }
 export interface BandNode extends Node {
   readonly kind: 'band';
@@ -648,6 +650,7 @@ export interface BandNode extends Node {
   readonly for: Edges;
   readonly wide: Expr;
   readonly underlap?: { readonly by: Expr; readonly at: Side };
+  readonly when?: Expr;
 }
 export interface StripNode extends Node {
   readonly kind: 'strip';
@@ -656,6 +659,7 @@ export interface StripNode extends Node {
   readonly width: Expr;
   readonly onBias: boolean;
   readonly cloth?: Name;
+  readonly when?: Expr;
 }
 
 /** One edge, or a stretch of it, in a seam or a finish. */
@@ -711,6 +715,7 @@ export interface FinishNode extends Node {
   readonly how: 'turned-up' | 'turned-twice' | 'bound' | 'faced' | 'rolled' | 'selvedge' | 'raw';
   readonly width?: Expr;
   readonly facedBy?: Ref;
+  readonly when?: Expr;
 }
 
 /**

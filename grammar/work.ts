@@ -126,7 +126,9 @@ export abstract class Work extends Marks {
     this.CONSUME(W.to);
     const other = this.SUBRULE2(this.operand);
     this.CONSUME(W.into);
-    return { kind: 'join', one, other, into: this.nameOf(this.CONSUME(t.Name)) };
+    const into = this.nameOf(this.CONSUME(t.Name));
+    const when = this.OPTION(() => this.SUBRULE(this.when));
+    return { kind: 'join', one, other, into, ...(when && { when }) };
   });
 
   public facing = this.RULE('facing', (): Bare<s.FacingNode> => {
@@ -143,7 +145,8 @@ export abstract class Work extends Marks {
     this.CONSUME(t.Comma);
     const deep = this.SUBRULE(this.value);
     this.CONSUME(W.deep);
-    return { kind: 'facing', name, of, along, deep };
+    const when = this.OPTION(() => this.SUBRULE(this.when));
+    return { kind: 'facing', name, of, along, deep, ...(when && { when }) };
   });
 
   public strip = this.RULE('strip', (): Bare<s.StripNode> => {
@@ -163,6 +166,8 @@ export abstract class Work extends Marks {
       this.CONSUME(W.in);
       return this.nameOf(this.CONSUME2(t.Name));
     });
-    return { kind: 'strip', name, length, width, onBias: onBias ?? false, ...(cloth && { cloth }) };
+    const when = this.OPTION3(() => this.SUBRULE(this.when));
+    const more = { ...(cloth && { cloth }), ...(when && { when }) };
+    return { kind: 'strip', name, length, width, onBias: onBias ?? false, ...more };
   });
 }

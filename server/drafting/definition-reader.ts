@@ -65,6 +65,13 @@ export class DefinitionReader implements Reader {
     );
   }
 
+  isAbsent(ref: Ref): boolean {
+    const target = this.node.links.targets.get(ref);
+    const node = target?.declaration?.statement.node;
+    if (target === undefined || node === undefined || !('when' in node)) return false;
+    return this.evaluation.answer(target.id, this.node)?.is === 'absent';
+  }
+
   homeOf(ref: Ref): string | undefined {
     const target = this.node.links.targets.get(ref);
     if (target === undefined) return undefined;

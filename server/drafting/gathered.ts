@@ -104,7 +104,7 @@ export class Gathered {
   /** Pieces whose cutting words others have taken over, or have no longer. */
   private notePassedOn(): void {
     const before = this.passed;
-    this.passed = passedOn(this.files.root);
+    this.passed = passedOn(this.files.root, (id) => this.evaluation.result(id).answer?.is === 'absent');
     this.pieceAnswers.note(
       [...before, ...this.passed].filter((id) => before.has(id) !== this.passed.has(id)),
     );

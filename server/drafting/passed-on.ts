@@ -6,9 +6,14 @@ import type { Piece } from './model';
 /** Kinds of statement that pass a piece's cutting words on, or take them over unsaid. */
 const KINDS: readonly StatementNode['kind'][] = ['divide', 'join', 'piece'];
 
-/** Names of the file's pieces that are divided or joined, or that were worked further with words they only inherited. */
-export function passedOn(root: FileNames): ReadonlySet<string> {
-  const tops = KINDS.flatMap((kind) => root.ofKind(kind));
+/**
+ * Names of the file's pieces that are divided or joined, or that were worked further with words they only inherited.
+ *
+ * @param isLeftOut whether the piece of a name is not part of this garment: nothing is passed on to it
+ */
+export function passedOn(root: FileNames, isLeftOut: (name: string) => boolean): ReadonlySet<string> {
+  const all = KINDS.flatMap((kind) => root.ofKind(kind));
+  const tops = all.filter(({ statement: { node } }) => !('when' in node) || !isLeftOut(madeBy(node)));
   return new Set(tops.flatMap(({ statement: { node } }) => namesOf(node, root)));
 }
 
@@ -26,6 +31,10 @@ function namesOf(node: StatementNode, root: FileNames): readonly string[] {
       return [];
   }
 }
+
+/** The piece that a join or a piece's own statement makes. */
+const madeBy = (node: StatementNode): string =>
+  node.kind === 'join' ? node.into.text : 'name' in node ? (node.name?.text ?? '') : '';
 
 const pieceName = (expr: Expr): readonly string[] => (expr.kind === 'ref' ? [expr.path[0]!.text] : []);
 

@@ -65,7 +65,6 @@ function seam(node: Of<'seam'>, see: See): void {
     shape(from, see);
     shape(to, see);
   }
-  value(node.when, see);
 }
 
 function pressing(node: { readonly pressed?: { readonly toward?: Expr } }, see: See): void {
@@ -75,7 +74,6 @@ function pressing(node: { readonly pressed?: { readonly toward?: Expr } }, see: 
 function piece(node: Of<'piece'>, see: See): void {
   if (node.of !== undefined) see(node.of, 'block');
   if (node.workedFrom !== undefined) see(node.workedFrom, 'block');
-  value(node.when, see);
 }
 
 function allow(node: Of<'allow'>, see: See): void {
@@ -116,10 +114,7 @@ const MENTIONS: Table = {
     value(node.size, see);
   },
   piece,
-  lining: (node, see) => {
-    see(node.of, 'block');
-    value(node.when, see);
-  },
+  lining: (node, see) => see(node.of, 'block'),
   outline: (node, see) => part(node.from, see),
   hole: (node, see) => part(node.from, see),
   edge: (node, see) => node.runs.forEach((one) => run(one, see)),
@@ -228,4 +223,5 @@ const MENTIONS: Table = {
 export function ofNode(node: StatementNode, see: See): void {
   const mention = MENTIONS[node.kind] as ((node: StatementNode, see: See) => void) | undefined;
   mention?.(node, see);
+  if ('when' in node) value(node.when, see);
 }

@@ -10,7 +10,7 @@ import { rectangle } from '../pieces/beside/strip';
 import { wordsFor } from '../pieces/cut-words';
 import { lengthOf } from '../values/arithmetic';
 import { report, wordsOf, type Reader } from '../values/reader';
-import { takenEdge, type TakenEdge } from './edges';
+import { presentEdges, type TakenEdge } from './edges';
 import { ringLength } from './ring';
 
 export interface BandRequest {
@@ -25,12 +25,10 @@ export interface BandRequest {
 const USUAL_ALLOWANCE = 10;
 
 export function readBand(reader: Reader, node: BandNode, request: BandRequest): Piece | undefined {
-  const taken = request.edges.map((sewn) => takenEdge(reader, sewn));
+  const edges = presentEdges(reader, request.edges);
   const wide = lengthOf(reader, node.wide, 'wide');
   const underlap = node.underlap === undefined ? 0 : lengthOf(reader, node.underlap.by, 'underlap');
-  if (wide === undefined || underlap === undefined || taken.some((edge) => edge === undefined))
-    return undefined;
-  const edges = taken as TakenEdge[];
+  if (wide === undefined || underlap === undefined || edges === undefined) return undefined;
   const ring = ringLength(edges);
   if (ring <= 0 || wide <= 0) {
     return report(

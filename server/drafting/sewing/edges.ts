@@ -59,6 +59,14 @@ export function takenEdge(reader: Reader, sewn: Sewn): TakenEdge | undefined {
   };
 }
 
+/** All of them but those of pieces that `when` leaves out; undefined when one can't be had, or none is left. */
+export function presentEdges(reader: Reader, sewn: readonly Sewn[]): readonly TakenEdge[] | undefined {
+  const present = sewn.filter(({ edge }) => !reader.isAbsent(edge));
+  const edges = present.map((one) => takenEdge(reader, one));
+  if (present.length === 0 && sewn.length > 0) reader.blocked = true;
+  return reader.blocked || edges.some((edge) => edge === undefined) ? undefined : (edges as TakenEdge[]);
+}
+
 /** A hole's edge has its neighbours in the hole: none of the piece's own. */
 function besideOf({ edges }: Piece, edge: Edge): readonly [string, string] {
   const index = edges.indexOf(edge);

@@ -3,7 +3,7 @@ import type { FinishNode } from '../../../grammar/syntax';
 import type { Finish } from '../model';
 import { allowance } from '../pieces/cutting';
 import type { Reader } from '../values/reader';
-import { takenEdge, type TakenEdge } from './edges';
+import { presentEdges } from './edges';
 import { readFaced } from './faced';
 
 export function readFinish(
@@ -12,10 +12,9 @@ export function readFinish(
   name: string,
   source: string,
 ): Finish | undefined {
-  const edges = node.edges.map((sewn) => takenEdge(reader, sewn));
+  const taken = presentEdges(reader, node.edges);
   const width = node.width === undefined ? 0 : allowance(reader, node.width, node.how.replace('-', ' '));
-  if (width === undefined || edges.some((edge) => edge === undefined)) return undefined;
-  const taken = edges as TakenEdge[];
+  if (width === undefined || taken === undefined) return undefined;
   const faced = node.facedBy === undefined ? {} : readFaced(reader, node.facedBy, taken);
   if (faced === undefined) return undefined;
   return { name, source, statement: reader.statement, edges: taken, how: node.how, width, ...faced };

@@ -5,7 +5,7 @@ import type { SeamRun } from '../sewing-model';
 import { edgeShape, sewnTo } from '../shapes/parts';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { across, edgeNamed, placeOnSide, pointOn } from './course';
-import { placeWithin, takenEdge, type TakenEdge } from './edges';
+import { placeWithin, presentEdges, type TakenEdge } from './edges';
 import { isBand } from './ring';
 import { whichEnd } from './seam';
 import { spotOf } from './seam-places';
@@ -96,9 +96,8 @@ function onSeam(
   seam: Seam,
   sewn: readonly Sewn[],
 ): readonly PlacedNotch[] | undefined {
-  const taken = sewn.map((one) => takenEdge(reader, one));
-  if (taken.some((edge) => edge === undefined)) return undefined;
-  const edges = taken as TakenEdge[];
+  const edges = presentEdges(reader, sewn);
+  if (edges === undefined) return undefined;
   if (seam.course === undefined) return withoutCourse(reader, node, source, seam, edges);
   const { course } = seam;
   const spot = spotOf(reader, edges, course, node.place, node.on);

@@ -1,12 +1,12 @@
 /** Reads a seam: both sides' sewn lengths, what is eased, stretched or gathered, and how far the two may differ. */
-import type { Ease, SeamNode, Sewn } from '../../../grammar/syntax';
+import type { Ease, SeamNode } from '../../../grammar/syntax';
 import type { Seam } from '../model';
 import type { SeamCourse } from '../sewing-model';
 import { widthOf } from '../values/arithmetic';
 import { report, type Reader } from '../values/reader';
 import { sideLength } from './course';
 import { askedEase, differenceAfter, sharedEase } from './easing';
-import { takenEdge, type TakenEdge } from './edges';
+import { presentEdges, type TakenEdge } from './edges';
 import { readOpenings } from './opening';
 import { paired, type PairedEdge, type Runs } from './pairing';
 import { isBand, ringLength } from './ring';
@@ -30,8 +30,8 @@ export const usualTolerance = (length: number): number =>
   Math.min(LARGEST, Math.max(SMALLEST, SHARE * length));
 
 export function readSeam(reader: Reader, node: SeamNode, request: SeamRequest): Seam | undefined {
-  const left = sideOf(reader, node.left.parts);
-  const right = node.right === 'its-pair' ? [] : sideOf(reader, node.right.parts);
+  const left = presentEdges(reader, node.left.parts);
+  const right = node.right === 'its-pair' ? [] : presentEdges(reader, node.right.parts);
   const within = statedTolerance(reader, node.eases);
   const asked = askedEase(reader, node);
   if (left === undefined || right === undefined || asked === undefined) return undefined;
@@ -157,11 +157,6 @@ const ringOf = (edges: readonly TakenEdge[]): number =>
   isBand(edges)
     ? edges.reduce((total, edge) => total + edge.length - (edge.of.underlap ?? 0), 0)
     : ringLength(edges);
-
-function sideOf(reader: Reader, parts: readonly Sewn[]): TakenEdge[] | undefined {
-  const edges = parts.map((part) => takenEdge(reader, part));
-  return edges.some((edge) => edge === undefined) ? undefined : (edges as TakenEdge[]);
-}
 
 function statedTolerance(reader: Reader, eases: readonly Ease[]): number | undefined {
   for (const ease of eases) {

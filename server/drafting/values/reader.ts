@@ -82,6 +82,8 @@ export interface Reader {
   find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined;
   /** Whether a name is that of a choice among words. */
   isWordChoice(ref: Ref): boolean;
+  /** Whether a name is that of a piece or seam which `when` leaves out. */
+  isAbsent(ref: Ref): boolean;
   /** The draft or piece in whose block a name is defined; undefined where it leads to nothing. */
   homeOf(ref: Ref): string | undefined;
   /** From here on the corners of a piece mean where its work left them, not where the draft has them. */

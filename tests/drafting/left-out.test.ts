@@ -1,0 +1,129 @@
+/** `when` on every statement that makes or sews something: what is left out of a garment, and what rests on it. */
+import assert from 'node:assert/strict';
+import { checkSaid, patternIn, saidOf, set } from '../support/drafts';
+import { pieceOf } from '../support/drafted';
+
+const SKIRT = `choose top = band among band, faced
+draft skirt {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 60cm
+  point d = a down 60cm
+}
+piece front of skirt {
+  cut 1 on fold
+  outline from a {
+    waist straight to b
+    side straight to c
+    hem straight to d
+    centre straight to a
+  }
+  fold centre
+  grain along centre
+  allow 1.5cm
+}
+piece back of skirt {
+  cut 1 on fold
+  outline from a {
+    waist straight to b
+    side straight to c
+    hem straight to d
+    centre straight to a
+  }
+  fold centre
+  grain along centre
+  allow 1.5cm
+}
+seam side front.side = back.side, zip 18cm from b at left
+band waistband for front.waist + back.waist, 3cm wide, underlap 3cm at left when top = band
+seam waist front.waist + back.waist = waistband.lower when top = band
+facing front-facing of front along waist, 6cm deep when top = faced
+facing back-facing of back along waist, 6cm deep when top = faced
+seam facing-side front-facing.side = back-facing.side when top = faced
+finish front-top front.waist faced by front-facing when top = faced
+finish back-top back.waist faced by back-facing when top = faced
+finish neat front-facing.inner, back-facing.inner, front.hem, back.hem turned up 3cm
+strip loop 20cm by 3cm in silk when top = faced
+`;
+
+const faced = set({ top: 'faced' });
+
+const names = (text: string, choice = {}): readonly string[] =>
+  patternIn(text, {}, choice).pieces.map(({ name }) => name);
+
+describe('what when leaves out', () => {
+  it('are bands, facings, strips and finishes, with the seams that sew them', () => {
+    assert.deepEqual(names(SKIRT), ['front', 'back', 'waistband']);
+    assert.deepEqual(names(SKIRT, faced), ['front', 'back', 'front-facing', 'back-facing', 'loop']);
+    const lines = (choice = {}) => {
+      const { seams, finishes } = patternIn(SKIRT, {}, choice);
+      return [...seams, ...finishes].map(({ name }) => name);
+    };
+    assert.deepEqual(lines(), ['side', 'waist', 'neat']);
+    assert.deepEqual(lines(faced), ['side', 'facing-side', 'front-top', 'back-top', 'neat']);
+  });
+
+  it('is missed by nobody: either garment is whole', () => {
+    checkSaid(SKIRT, []);
+    checkSaid(SKIRT, [], {}, faced);
+  });
+
+  it('leaves the other edges of its finish as they are', () => {
+    const [plain, other] = [patternIn(SKIRT), patternIn(SKIRT, {}, faced)];
+    for (const pattern of [plain, other]) assert.equal(pieceOf(pattern, 'front').hems.get('hem'), 1);
+    assert.equal(plain.finishes[0]!.edges.length, 2);
+    assert.equal(other.finishes.at(-1)!.edges.length, 4);
+  });
+
+  it('is left out of a sum of edges as well', () => {
+    const text = `${SKIRT}
+piece godet of skirt when top = faced {
+  cut pair
+  outline from a {
+    waist straight to b
+    side straight to c
+    hem straight to d
+    centre straight to a
+  }
+}
+strip tape (length(front.waist)) by 2cm
+seam taped front.waist + godet.waist = tape.lower
+`;
+    const taped = (choice = {}) =>
+      patternIn(text, {}, choice).seams.find(({ name }) => name === 'taped')!.leftLength;
+    assert.deepEqual([taped(), taped(faced)], [200, 400]);
+  });
+
+  it('hands nothing on: what would have been joined is cut itself', () => {
+    const text = `choose joined = yes among yes, no
+draft d {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 10cm
+  point e = a down 10cm
+}
+piece one of d {
+  cut pair
+  outline from a {
+    top straight to b
+    side straight to c
+    foot straight to e
+    inner straight to a
+  }
+}
+piece two worked from one {
+  cut pair
+}
+join one.side to two.inner into both when joined = yes
+`;
+    const cut = (choice = {}) =>
+      patternIn(text, {}, choice).pieces.flatMap(({ name, cut: words }) => (words ? [name] : []));
+    assert.deepEqual(cut(), ['both']);
+    assert.deepEqual(cut(set({ joined: 'no' })), ['one', 'two']);
+  });
+
+  it('is told of a word that is not offered', () => {
+    const wrong = SKIRT.replace('in silk when top = faced', 'in silk when top = face');
+    assert.match(saidOf(wrong).join('\n'), /face/);
+  });
+});
