@@ -1,5 +1,6 @@
 /** What lies around a piece or a seam, as far as it is judged by: while all of it stays the same, so does what was found. */
 import type { Finish, Pattern, Piece, Seam } from '../drafting/model';
+import { inPlaceOf, stepsOf } from './made-of';
 
 type Units = Pick<Pattern, 'unit' | 'usual'>;
 
@@ -7,7 +8,10 @@ type Units = Pick<Pattern, 'unit' | 'usual'>;
 export interface AroundPiece extends Units {
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
-  /** Its edges in statements that could not be read, each between two blanks. */
+  /**
+   * Its edges in statements that could not be read, or that name them on a piece of which it was made: each between two
+   * blanks.
+   */
   readonly doubtful: string;
   /** Its edges that lines of the pattern accept as unfinished, likewise. */
   readonly leftOpen: string;
@@ -39,7 +43,8 @@ const NONE: readonly Piece[] = [];
 export function surroundings(pattern: Pattern): Surroundings {
   const { unit, usual, pieces } = pattern;
   const named = byBase(pieces);
-  const [doubtful, leftOpen] = [doubtfulEdges(pattern.doubtful), leftOpenEdges(pattern)];
+  const doubtful = doubtfulEdges(new Set([...pattern.doubtful, ...namedOnSteps(pattern)]));
+  const leftOpen = leftOpenEdges(pattern);
   const net = isNet(pattern);
   const notched = pieces.some(({ notches }) => notches.length > 0);
   const piecesNamed = (base: string): readonly Piece[] => named.get(base) ?? NONE;
@@ -103,6 +108,17 @@ function doubtfulEdges(names: ReadonlySet<string>): ReadonlyMap<string, string> 
     found.set(piece, `${found.get(piece) ?? ' '}${name.slice(dot + 1)} `);
   }
   return found;
+}
+
+/** Edges of which something is said, though of a piece that is not cut itself: that is asked about where it is said. */
+function namedOnSteps(pattern: Pattern): readonly string[] {
+  return [...stepsOf(pattern.pieces).values()].flatMap((step) => {
+    const { base } = step.piece;
+    const sewn = pattern.seamsOf(base).flatMap(({ left, right }) => [...left, ...right]);
+    const all = [...sewn, ...pattern.finishesOf(base).flatMap(({ edges }) => edges)];
+    const own = all.filter(({ piece }) => piece === base);
+    return own.flatMap(({ edge }) => inPlaceOf(step, edge).map((one) => `${one.piece}.${one.edge}`));
+  });
 }
 
 /** Edges that a line lets stand without a finish, by the source of their piece, as one string each. */

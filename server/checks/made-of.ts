@@ -1,5 +1,7 @@
-/** Which pieces a statement makes others of. */
+/** Which pieces a statement makes others of, and what is cut in the place of a piece that is not. */
 import type { Expr, Ref, StatementNode } from '../../grammar/syntax';
+import type { Piece } from '../drafting/model';
+import { everyEdge } from '../drafting/shapes/parts';
 
 /** All that it needs, also what is cut beside it. */
 export function basesOf(node: StatementNode): readonly string[] {
@@ -22,3 +24,47 @@ export function replacedBy(node: StatementNode): readonly string[] {
 
 const namesOf = (expr: Expr | Ref | undefined): readonly string[] =>
   expr?.kind === 'ref' ? [expr.path[0]!.text] : [];
+
+/** A piece that is not cut, and the pieces that are cut in its place. */
+export interface Step {
+  readonly piece: Piece;
+  readonly cut: readonly Piece[];
+}
+
+const kept = new WeakMap<readonly Piece[], ReadonlyMap<string, Step>>();
+
+export function stepsOf(pieces: readonly Piece[]): ReadonlyMap<string, Step> {
+  const before = kept.get(pieces);
+  if (before !== undefined) return before;
+  const made = new Map<string, Piece[]>();
+  for (const piece of pieces.filter(({ side }) => side !== 'left'))
+    for (const base of replacedBy(piece.statement.node)) made.set(base, [...(made.get(base) ?? []), piece]);
+  const cutOf = (base: string, seen: readonly string[]): readonly Piece[] =>
+    (made.get(base) ?? []).flatMap((piece) =>
+      piece.cut !== undefined
+        ? [piece]
+        : seen.includes(piece.base)
+          ? []
+          : cutOf(piece.base, [...seen, piece.base]),
+    );
+  const found = new Map<string, Step>();
+  for (const piece of pieces) {
+    const cut = piece.cut === undefined ? cutOf(piece.base, [piece.base]) : [];
+    if (cut.length > 0) found.set(piece.base, { piece, cut: [...new Set(cut)] });
+  }
+  kept.set(pieces, found);
+  return found;
+}
+
+/** What bears the edge's name on the pieces that are cut, or is what a cut left of it. */
+export const inPlaceOf = ({ cut }: Step, edge: string): readonly CutEdge[] =>
+  cut.flatMap(({ base, ...piece }) =>
+    everyEdge(piece).flatMap(({ name }) =>
+      name === edge || name === `${edge}-further` ? [{ piece: base, edge: name }] : [],
+    ),
+  );
+
+export interface CutEdge {
+  readonly piece: string;
+  readonly edge: string;
+}

@@ -1,9 +1,8 @@
 /** Finds seams, finishes and notches of a piece that is not cut, because others were made of it. */
 import type { Finding, SourcedFinding } from '../drafting/finding';
-import type { Notch, Pattern, Piece, SewnEdge } from '../drafting/model';
-import { everyEdge } from '../drafting/shapes/parts';
+import type { Notch, Pattern, SewnEdge } from '../drafting/model';
 import { finding, type Judged } from './check';
-import { replacedBy } from './made-of';
+import { inPlaceOf, stepsOf, type Step } from './made-of';
 import { nameOfPiece } from './places';
 import { listed } from './words';
 
@@ -24,37 +23,6 @@ export const sewnUncut: Judged = {
   },
 };
 
-/** A piece that is not cut, and the pieces that are cut in its place. */
-interface Step {
-  readonly piece: Piece;
-  readonly cut: readonly Piece[];
-}
-
-const kept = new WeakMap<readonly Piece[], ReadonlyMap<string, Step>>();
-
-function stepsOf(pieces: readonly Piece[]): ReadonlyMap<string, Step> {
-  const before = kept.get(pieces);
-  if (before !== undefined) return before;
-  const made = new Map<string, Piece[]>();
-  for (const piece of pieces.filter(({ side }) => side !== 'left'))
-    for (const base of replacedBy(piece.statement.node)) made.set(base, [...(made.get(base) ?? []), piece]);
-  const cutOf = (base: string, seen: readonly string[]): readonly Piece[] =>
-    (made.get(base) ?? []).flatMap((piece) =>
-      piece.cut !== undefined
-        ? [piece]
-        : seen.includes(piece.base)
-          ? []
-          : cutOf(piece.base, [...seen, piece.base]),
-    );
-  const found = new Map<string, Step>();
-  for (const piece of pieces) {
-    const cut = piece.cut === undefined ? cutOf(piece.base, [piece.base]) : [];
-    if (cut.length > 0) found.set(piece.base, { piece, cut: [...new Set(cut)] });
-  }
-  kept.set(pieces, found);
-  return found;
-}
-
 type Sewing = Pick<Pattern['seams'][number], 'name' | 'source' | 'statement'>;
 
 function ofEdges(
@@ -66,7 +34,7 @@ function ofEdges(
   return edges.flatMap((edge): SourcedFinding[] => {
     const step = steps.get(edge.piece);
     if (step === undefined || statement.node.kind === 'divide') return [];
-    const names = inPlaceOf(step, edge.edge);
+    const names = namesInPlaceOf(step, edge.edge);
     const text = names.join(between);
     const message = `${onTheWay(step)}. Name ${listed(names) || 'an edge of it'} instead of ${edge.piece}.${edge.edge}.`;
     const whole = edge.stretch === undefined && (between === ', ' || names.length === 1);
@@ -78,7 +46,7 @@ function ofEdges(
 
 function ofNotch(step: Step, notch: Notch): SourcedFinding {
   const { piece } = step;
-  const place = listed(inPlaceOf(step, notch.edge), 'or') || 'what is cut';
+  const place = listed(namesInPlaceOf(step, notch.edge), 'or') || 'what is cut';
   const message = `${onTheWay(step)}, and it has not got the notch ${notch.name}. Place it on ${place} instead of ${piece.base}.${notch.edge}.`;
   const found: Finding = finding('sewn-uncut', nameOfPiece(piece), message, {
     piece: piece.name,
@@ -87,13 +55,8 @@ function ofNotch(step: Step, notch: Notch): SourcedFinding {
   return { source: piece.source, finding: found };
 }
 
-/** What bears the edge's name on the pieces that are cut, or is what a cut left of it. */
-const inPlaceOf = ({ cut }: Step, edge: string): readonly string[] =>
-  cut.flatMap((piece) =>
-    everyEdge(piece).flatMap(({ name }) =>
-      name === edge || name === `${edge}-further` ? [`${piece.base}.${name}`] : [],
-    ),
-  );
+const namesInPlaceOf = (step: Step, edge: string): readonly string[] =>
+  inPlaceOf(step, edge).map((one) => `${one.piece}.${one.edge}`);
 
 const onTheWay = ({ piece, cut }: Step): string =>
   `${piece.base} is a step on the way: what is cut is ${listed(cut.map(({ base }) => base))}`;
