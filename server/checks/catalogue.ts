@@ -54,6 +54,7 @@ import { unlikeButtons } from './unlike-buttons';
 import { unlikelyGathers } from './unlikely-gathers';
 import { unlikelyProportion } from './unlikely-proportion';
 import { unsewnPiece } from './unsewn-piece';
+import { unusualDart } from './unusual-dart';
 import { unusualEase } from './unusual-ease';
 import { unusualFacing } from './unusual-facing';
 import { unusualUnderlap } from './unusual-underlap';
@@ -96,6 +97,7 @@ export const catalogue: readonly Check[] = [
   unequalLegs,
   bentDart,
   wideDart,
+  unusualDart,
   dartOffPiece,
   dartNearEdge,
   crossedDart,

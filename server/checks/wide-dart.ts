@@ -3,7 +3,7 @@ import { finding, type Judged } from './check';
 import { dartsOf, placeOf } from './dart-places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
-const ANGLE: Usual = {
+export const ANGLE: Usual = {
   name: 'dart-angle',
   kind: 'angle',
   low: 0,

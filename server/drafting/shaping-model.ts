@@ -23,6 +23,8 @@ export interface Dart {
   readonly pressed: 'from' | 'to' | 'open' | '';
   /** Longest leg less shortest before they were made equal, mm. */
   readonly legsApart: number;
+  /** Before its edge was trued, mm: across the mouth, and from the middle of that to the end that is sewn. */
+  readonly asLaid: { readonly width: number; readonly length: number };
   /** Drafted in the outline, not laid on an edge. */
   readonly drafted: boolean;
 }

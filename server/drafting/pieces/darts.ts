@@ -134,6 +134,7 @@ function placedDart(
   if (pivot === undefined) return undefined;
   const short = node.sewnTo === undefined ? 0 : lengthOf(reader, node.sewnTo, 'short');
   if (short === undefined) return undefined;
+  const tip = shortOf(pivot, midpoint(from, to), short);
   return {
     name: node.name.text,
     source: `${source}/${node.name.text}`,
@@ -142,7 +143,7 @@ function placedDart(
     from,
     to,
     ...legs(from, to, pivot),
-    tip: shortOf(pivot, midpoint(from, to), short),
+    ...{ tip, asLaid: asLaid(from, to, tip) },
     pressed: pressing(reader, node.pressed, from, to),
     drafted: false,
   };
@@ -158,6 +159,11 @@ function legs(from: Point, to: Point, pivot: Point): Pick<Dart, 'pivot' | 'width
     legsApart: Math.abs(distance(from, pivot) - distance(to, pivot)),
   };
 }
+
+export const asLaid = (from: Point, to: Point, tip: Point): Dart['asLaid'] => ({
+  width: distance(from, to),
+  length: distance(midpoint(from, to), tip),
+});
 
 /** `swings about P`, or square in from the edge by its length. */
 function pivotOf(reader: Reader, node: DartNode, middle: Point, along: Point): Point | undefined {
@@ -230,6 +236,7 @@ export function draftedDart(
   const node = line?.node.kind === 'dart' ? line.node : undefined;
   if (line !== undefined) reader.statement = line;
   const short = node?.sewnTo === undefined ? 0 : (lengthOf(reader, node.sewnTo, 'short') ?? 0);
+  const tip = shortOf(apex, midpoint(from, to), short);
   return {
     name,
     source: `${source}/${name}`,
@@ -238,7 +245,7 @@ export function draftedDart(
     from,
     to,
     ...legs(from, to, apex),
-    tip: shortOf(apex, midpoint(from, to), short),
+    ...{ tip, asLaid: asLaid(from, to, tip) },
     pressed: pressing(reader, node?.pressed, from, to),
     drafted: true,
   };

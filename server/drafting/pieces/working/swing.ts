@@ -1,6 +1,7 @@
 /** Swings a dart to another place: the paper turns about the pivot, closing one mouth and opening the other. */
 import { add, distance, inverse, midpoint, normalised, Path, scale, subtract } from '../../../geometry';
 import type { Dart } from '../../model';
+import { asLaid } from '../darts';
 import { swing } from '../truing';
 import {
   bridge,
@@ -121,7 +122,7 @@ export function legsOf(dart: Dart): Dart {
   const short = distance(dart.pivot, dart.tip);
   const toward = normalised(subtract(midpoint(from, to), pivot));
   const tip = toward === undefined || short === 0 ? pivot : add(pivot, scale(toward, short));
-  return { ...dart, width: distance(from, to), angle, tip };
+  return { ...dart, width: distance(from, to), angle, tip, asLaid: asLaid(from, to, tip) };
 }
 
 function freeName(name: string, taken: ReadonlySet<string>): string {
