@@ -141,12 +141,12 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .command('draw')
     .description('draw the pieces in full size')
     .argument('<file>', 'pattern file')
-    .option('--out <folder>', 'where the picture goes; made if it is missing', '.')
+    .option('--out <folder>', 'where the file goes; made if it is missing', '.')
     .option('--pieces <names>', 'some pieces only, with commas between', (words: string) => words.split(','))
     .option('--sizes <names>', 'sizes drawn on one another: all, or names with commas between', sizeNames)
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(format('svg', 'png'))
+    .addOption(format('svg', 'png', 'dxf', 'dxf-drawing'))
     .action(async (file: string, options: Given & Omit<DrawOptions, 'for' | 'set'>) =>
       done(await runDraw(file, chosen(options), io)),
     );

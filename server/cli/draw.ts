@@ -1,6 +1,8 @@
-/** `draftwright draw`: one picture of a pattern, written whole or not at all. */
+/** `draftwright draw`: one picture of a pattern, or one file for a cutter, written whole or not at all. */
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
+import { toDrawingDxf } from '../drawing/dxf/drawing';
+import { draftedSize, toExchangeDxf } from '../drawing/dxf/exchange';
 import { nest } from '../drawing/nest';
 import { toPng } from '../drawing/png';
 import { toSvg } from '../drawing/svg';
@@ -8,19 +10,32 @@ import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { reportOn } from './check';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
-import { Bench, type Choice } from './open';
+import { Bench, type Choice, type Opened } from './open';
 import { counted } from './print/ink';
 import { countOf, type Report } from './print/report';
-import { drawnSizes } from './sizes';
+import { drawnSizes, inSizes, lackingSizes } from './sizes';
 import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
 
 export interface DrawOptions extends Choice {
   readonly out: string;
-  readonly format: 'svg' | 'png';
+  readonly format: DrawFormat;
   readonly pieces?: readonly string[];
-  /** Sizes to be drawn on one another. */
+  /** Sizes to be drawn on one another, or each as a piece of its own in an exchange of pieces. */
   readonly sizes?: readonly string[];
+}
+
+/** What a file is called behind the pattern's name. */
+const ENDINGS = { svg: '.svg', png: '.png', dxf: '.dxf', 'dxf-drawing': '-drawing.dxf' } as const;
+export type DrawFormat = keyof typeof ENDINGS;
+
+/** What was made: the file's content, and what is said of it. */
+interface Made {
+  readonly content: string | Uint8Array;
+  readonly pieces: number;
+  readonly sizes: string;
+  /** What could not be had, a line each. */
+  readonly lacking: readonly string[];
 }
 
 /** Draws what can be drawn and says what can't. */
@@ -29,21 +44,64 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
   const whole = draw(opened.pattern);
-  missing(opened.pattern, whole, report).forEach((line) => io.err(line));
-  const all = options.sizes === undefined ? whole : nest(drawnSizes(bench, opened, options.sizes, options));
-  const drawing = somePieces(all, options.pieces);
-  const errors = countOf(report, 'error');
-  if (drawing.pieces.length === 0) {
+  const lost = missing(opened.pattern, whole, report);
+  lost.forEach((line) => io.err(line));
+  if (whole.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;
   }
-  const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.${options.format}`);
-  writeWhole(absolute(io, file), await picture(drawing, options, io), file);
-  const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
-  io.out(`${file.split('\\').join('/')}: ${counted(drawing.pieces.length, 'piece')}${sizes}\n`);
-  if (errors === 0) return CLEAN;
+  const make = options.format === 'dxf' ? exchanged : pictured;
+  const made = await make({ bench, opened, whole, lost, options, io });
+  made.lacking.forEach((line) => io.err(`${line}\n`));
+  const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}${ENDINGS[options.format]}`);
+  writeWhole(absolute(io, file), made.content, file);
+  io.out(`${file.split('\\').join('/')}: ${counted(made.pieces, 'piece')}${made.sizes}\n`);
+  const errors = countOf(report, 'error');
+  if (errors === 0) return made.lacking.length === 0 ? CLEAN : FAULTY;
   io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
   return FAULTY;
+}
+
+/** What a file is made of. */
+interface Making {
+  readonly bench: Bench;
+  readonly opened: Opened;
+  readonly whole: Drawing;
+  /** Lines about pieces that are not drawn. */
+  readonly lost: readonly string[];
+  readonly options: DrawOptions;
+  readonly io: Io;
+}
+
+/** One drawing, in which several sizes lie on one another. */
+async function pictured({ bench, opened, whole, options, io }: Making): Promise<Made> {
+  const { sizes, pieces, format } = options;
+  const sized = sizes === undefined ? [] : drawnSizes(bench, opened, sizes, options);
+  const drawing = somePieces(sizes === undefined ? whole : nest(sized), pieces);
+  return {
+    content: await picture(drawing, format, io),
+    pieces: drawing.pieces.length,
+    sizes: drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`,
+    lacking: lackingSizes(sized.map(({ size, drawing: { pieces } }) => ({ size, pieces }))),
+  };
+}
+
+/** Pieces for another pattern program, each size of a piece by itself. */
+async function exchanged({ bench, opened, whole, lost, options }: Making): Promise<Made> {
+  const { path, pattern } = opened;
+  const { pieces, sizes: asked } = options;
+  const names = new Set(somePieces(whole, pieces).pieces.map(({ name }) => name));
+  const of = (drafted: Pattern) => draftedSize(drafted, draw(drafted));
+  const sizes = asked === undefined ? [of(pattern)] : inSizes(bench, opened, asked, options, of);
+  const wanted = sizes.map((one) => ({ ...one, pieces: one.pieces.filter(({ name }) => names.has(name)) }));
+  const content = toExchangeDxf({
+    title: pattern.title || basename(path).replace(/\.draft$/, ''),
+    sampleSize: pattern.body?.size ?? pattern.body?.name ?? '',
+    sizes: wanted,
+    annotations: lost.map((line) => line.trim()),
+  });
+  const listed = asked === undefined ? '' : `, each in ${wanted.map(({ size }) => size).join(', ')}`;
+  return { content, pieces: names.size, sizes: listed, lacking: lackingSizes(wanted) };
 }
 
 /** A line for each piece that the text names and the drawing lacks. */
@@ -66,7 +124,8 @@ function reason(name: string, { problems }: Report): string {
 /** Whole names: a piece called f is not meant wherever an f stands. */
 const names = (message: string): ReadonlySet<string> => new Set(message.match(/[\p{L}\p{M}\d-]+/gu) ?? []);
 
-async function picture(drawing: Drawing, { format }: DrawOptions, io: Io): Promise<string | Uint8Array> {
+async function picture(drawing: Drawing, format: DrawFormat, io: Io): Promise<string | Uint8Array> {
+  if (format === 'dxf-drawing') return toDrawingDxf(drawing);
   const svg = toSvg(drawing);
   if (format === 'svg') return svg;
   const { value, problems } = await toPng(svg);

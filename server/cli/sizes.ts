@@ -1,6 +1,7 @@
 /** `--sizes`: a pattern drafted for several sizes of its table, one drawing each. */
 import { draw } from '../drawing/draw';
 import type { Sized } from '../drawing/nest';
+import type { Pattern } from '../drafting/model';
 import { Unable } from './io';
 import type { Bench, Choice, Opened } from './open';
 
@@ -11,13 +12,14 @@ export const sizeNames = (words: string): readonly string[] =>
     .map((word) => word.trim())
     .filter((word) => word !== '');
 
-/** One drawing a size, in the order of the table, however they were asked for. */
-export function drawnSizes(
+/** What is made of the pattern for each of some sizes, in the order of the table, however they were asked for. */
+export function inSizes<T>(
   { workshop }: Bench,
   { path, uri, pattern }: Opened,
   names: readonly string[],
   choice: Choice,
-): readonly Sized[] {
+  make: (drafted: Pattern) => T,
+): readonly T[] {
   const { sizes, body } = pattern;
   if (sizes.length === 0 || body === undefined)
     throw new Unable(
@@ -28,8 +30,32 @@ export function drawnSizes(
     throw new Unable(`${body.name} has no size ${lost}. Sizes are ${sizes.join(', ')}, or all.`);
   if (names.length === 0) throw new Unable(`--sizes needs sizes: all, or some of ${sizes.join(',')}.`);
   const asked = names.includes('all') ? sizes : sizes.filter((size) => names.includes(size));
-  const sized: Sized[] = [];
-  const choices = asked.map((size) => ({ ...choice, for: { name: body.name, size }, size }));
-  workshop.forEach(uri, choices, (drafted, { size }) => sized.push({ size, drawing: draw(drafted) }));
-  return sized;
+  const made: T[] = [];
+  const choices = asked.map((size) => ({ ...choice, for: { name: body.name, size } }));
+  workshop.forEach(uri, choices, (drafted) => made.push(make(drafted)));
+  return made;
+}
+
+/** One drawing a size. */
+export const drawnSizes = (
+  bench: Bench,
+  opened: Opened,
+  names: readonly string[],
+  choice: Choice,
+): readonly Sized[] =>
+  inSizes(bench, opened, names, choice, (drafted) => ({
+    size: drafted.body?.size ?? '',
+    drawing: draw(drafted),
+  }));
+
+/** A line for each piece that is drawn for some sizes and not for others. */
+export function lackingSizes(
+  sized: readonly { readonly size: string; readonly pieces: readonly { readonly name: string }[] }[],
+): readonly string[] {
+  const names = new Set(sized.flatMap(({ pieces }) => pieces.map(({ name }) => name)));
+  return [...names].flatMap((name) => {
+    const lacking = sized.filter(({ pieces }) => !pieces.some((piece) => piece.name === name));
+    const sizes = lacking.map(({ size }) => size).join(', ');
+    return lacking.length === 0 ? [] : [`${name} is not drawn for size ${sizes}: it has an error there.`];
+  });
 }

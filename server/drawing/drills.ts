@@ -7,7 +7,7 @@ import { printLength } from '../drafting/values/quantity';
 import { add, circle, distance, midpoint, normalised, scale, subtract, type Point } from '../geometry';
 import type { Around } from './draw';
 import type { DrawnLine } from './model';
-import { pathLine } from './path';
+import { pathLine, spot } from './path';
 
 const SHORT_OF_END = 12;
 const INSIDE = 3;
@@ -28,7 +28,11 @@ export const drillLines = (piece: Piece, { unit }: Around): DrawnLine[] =>
     ? []
     : [...ofDarts(piece), ...ofFishDarts(piece)].map(({ name, source, at, short }) => {
         const tip = `${name}, drill hole, ${printLength(short, unit)} inside`;
-        return { ...pathLine('mark', circle(at, RADIUS), { name, source, tip }), closed: true };
+        return {
+          ...pathLine('mark', circle(at, RADIUS), { name, source, tip }),
+          closed: true,
+          drilled: spot(at),
+        };
       });
 
 const ofDarts = ({ darts }: Piece): readonly Drilled[] =>

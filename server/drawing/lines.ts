@@ -110,6 +110,10 @@ export function pathData(line: DrawnLine): string {
   return `M${decimal(line.start.x)} ${decimal(line.start.y)}${stretches.join('')}${line.closed ? 'Z' : ''}`;
 }
 
+/** Length and half width of an arrow head, mm: a closed head of about 20°. */
+export const HEAD_LENGTH_MM = 5;
+export const HEAD_HALF_WIDTH_MM = 0.9;
+
 export interface ArrowHead {
   /** The tip of the arrow. */
   readonly at: Spot;

@@ -38,9 +38,10 @@ export const markLines = (piece: Piece, around: Around): DrawnLine[] =>
   piece.marks.flatMap((mark) => {
     const words = { name: mark.name, source: mark.source, tip: markTold(mark, around) };
     const role = LINE_ROLES[mark.word] ?? 'mark';
-    return signOf(mark).map((path) => {
+    return signOf(mark).map((path, i) => {
       const line = pathLine(role, path, words);
-      return role === 'mark' && path.isClosed() ? { ...line, closed: true } : line;
+      const drilled = mark.word === 'drill' ? { drilled: spot(mark.points[i]!) } : {};
+      return role === 'mark' && path.isClosed() ? { ...line, closed: true, ...drilled } : line;
     });
   });
 

@@ -57,6 +57,8 @@ export interface DrawnLine {
   readonly tip: string;
   /** In a nest: the size that it belongs to; undefined for what all sizes share. */
   readonly ofSize?: string;
+  /** It is the sign of a drill hole: where the awl goes in. */
+  readonly drilled?: Spot;
 }
 
 export interface DrawnText {

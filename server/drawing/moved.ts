@@ -12,6 +12,7 @@ export const movedLine = (line: DrawnLine, m: Affine): DrawnLine => ({
   ...line,
   start: movedSpot(line.start, m),
   stretches: line.stretches.map((stretch) => movedStretch(stretch, m)),
+  ...(line.drilled && { drilled: movedSpot(line.drilled, m) }),
 });
 
 export const movedDot = (dot: DrawnDot, m: Affine): DrawnDot => ({ ...dot, at: movedSpot(dot.at, m) });

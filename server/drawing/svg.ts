@@ -13,7 +13,15 @@ import type {
   PieceDrawing,
   Placement,
 } from './model';
-import { arrowHeads, decimal, lineTypeOf, paintOrder, pathData } from './lines';
+import {
+  arrowHeads,
+  decimal,
+  HEAD_HALF_WIDTH_MM,
+  HEAD_LENGTH_MM,
+  lineTypeOf,
+  paintOrder,
+  pathData,
+} from './lines';
 import { legend, legendSize } from './legend';
 import { group, leaf, text, type Attributes } from './xml';
 
@@ -32,9 +40,6 @@ export const CAPITAL_HEIGHT = 0.714;
 const FONTS = "'Noto Sans', 'DejaVu Sans', Arial, Helvetica, sans-serif";
 const DEFAULT_MARGIN_MM = 10;
 const GAP_ABOVE_LEGEND_MM = 15;
-/** Length and half width of an arrow head, mm: a closed head of about 20°. */
-const HEAD_LENGTH_MM = 5;
-const HEAD_HALF_WIDTH_MM = 0.9;
 const DOT_RADIUS_MM = { corner: 0.5, point: 0.6, mark: 0.8 } as const;
 
 interface Layout {
