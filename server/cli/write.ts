@@ -46,10 +46,32 @@ function orUnable(named: string, work: () => void): void {
   try {
     work();
   } catch (fault) {
-    const why = (fault as NodeJS.ErrnoException).code ?? 'unknown reason';
-    throw new Unable(`${named} can't be written (${why}).`);
+    throw new Unable(notWritten(named, (fault as NodeJS.ErrnoException).code));
   }
 }
+
+/** Why a file could not be written, in the words of whoever has to mend it; what was there before is untouched. */
+export function notWritten(named: string, code: string | undefined): string {
+  const why = code === undefined ? undefined : REASONS[code];
+  return why === undefined
+    ? `${named} can't be written (${code ?? 'unknown reason'}).`
+    : `${named} can't be written: ${why} (${code}).`;
+}
+
+const READ_ONLY = 'nothing may be written there. Look at its permissions, or write elsewhere';
+const NO_FOLDER = 'a file lies where a folder is needed. Write elsewhere';
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full. Make room, or write elsewhere',
+  EDQUOT: 'your share of the disk is full. Make room, or write elsewhere',
+  EACCES: READ_ONLY,
+  EPERM: READ_ONLY,
+  EROFS: READ_ONLY,
+  ENOTDIR: NO_FOLDER,
+  EEXIST: NO_FOLDER,
+  EISDIR: 'a folder of that name lies there. Write elsewhere',
+  ENAMETOOLONG: 'the name is too long for the disk',
+};
 
 /** Removes what was half written; where even that can't be done there is nothing to remove. */
 function remove(file: string): void {
