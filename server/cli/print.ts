@@ -5,13 +5,12 @@ import { fits, roomOn, type Turn } from '../drawing/paper/arrange';
 import { LONGEST_MM, papers, paperNamed, rollNamed, type Paper, type Roll } from '../drawing/paper/papers';
 import { MOST_PAPERS, papersOver } from '../drawing/paper/tiles';
 import type { PdfResult } from '../drawing/paper/pdf';
-import type { PrintedOptions } from '../drawing/paper/printed';
-import { nested } from '../drawing/paper/nested';
+import type { Printed, PrintedOptions } from '../drawing/paper/printed';
 import type { Told } from '../drawing/paper/sheet-content';
-import { nest } from '../drawing/nest';
 import { check } from '../checks';
-import { drawnSizes } from './sizes';
+import { inSizes, lackingSizes } from './sizes';
 import type { Drawing } from '../drawing/model';
+import type { Pattern } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { reportOn } from './check';
 import { missing } from './draw';
@@ -52,7 +51,8 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
     return FAULTY;
   }
   const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
-  const { value, words } = await print(bench, opened, options, notes);
+  const { value, words, lacking } = await print(bench, opened, options, notes);
+  lacking.forEach((line) => io.err(`${line}\n`));
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
   writeWhole(absolute(io, file), value, file);
   io.out(`${file.split('\\').join('/')}: ${words}\n`);
@@ -76,18 +76,19 @@ async function print(
   opened: Opened,
   options: PrintOptions,
   notes: readonly string[],
-): Promise<{ readonly value: Uint8Array; readonly words: string }> {
+): Promise<{ readonly value: Uint8Array; readonly words: string; readonly lacking: readonly string[] }> {
   const { sheets: only, asLaid = false } = options;
   // the PDF library takes a while to load, and no other command needs it
   const [{ toPdf }, { printed }] = await Promise.all([
     import('../drawing/paper/pdf'),
     import('../drawing/paper/printed'),
   ]);
-  const told = { ...toldIn(options), notes };
-  const { drawing, turn } =
+  const drawn =
     options.sizes === undefined
-      ? printed(opened.pattern, { ...told, ...pieceOptions(opened, options) })
-      : nested(nest(drawnSizes(bench, opened, options.sizes, options)), options);
+      ? { ...printed(opened.pattern, { ...toldIn(options), ...pieceOptions(opened, options) }), lacking: [] }
+      : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
+  const { drawing, turn, lacking } = drawn;
+  const told = { ...toldIn(options), notes: [...notes, ...lacking] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
     throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');
@@ -104,8 +105,27 @@ async function print(
   const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
   return {
     value: made.value,
+    lacking,
     words: `${counted(drawing.pieces.length, 'piece')} on ${onWhat(made, paper)}${sizes}`,
   };
+}
+
+async function printedSizes(
+  bench: Bench,
+  opened: Opened,
+  names: readonly string[],
+  options: PrintOptions,
+  told: Told,
+): Promise<Printed & { readonly lacking: readonly string[] }> {
+  const { nested, sizedFacts } = await import('../drawing/paper/nested');
+  const all = { ...told, ...pieceOptions(opened, options) };
+  const sizeOf = ({ body }: Pattern): string => body?.size ?? '';
+  const sizes = inSizes(bench, opened, names, options, sizeOf);
+  const sized = inSizes(bench, opened, names, options, (pattern) =>
+    sizedFacts(pattern, sizeOf(pattern), sizes, all),
+  );
+  const lacking = lackingSizes(sized.map(({ size, drawing: { pieces } }) => ({ size, pieces })));
+  return { ...nested(sized, all), lacking };
 }
 
 const toldIn = ({ scale, date, revision }: PrintOptions): Told => ({

@@ -22,8 +22,8 @@ export interface EdgeFacts {
   readonly partner: string;
   /** "allow 1.5cm"; empty where none is stated. */
   readonly allowed: string;
-  /** An edge of a hole is told in the label alone. */
-  readonly ofHole: boolean;
+  /** It is told in the label alone: an edge of a hole, or one that has a length in every size. */
+  readonly inLabel: boolean;
 }
 
 export interface PieceFacts {
@@ -41,10 +41,12 @@ export interface Numbered extends Told {
   readonly number: number;
   readonly of: number;
   readonly errors: number;
+  /** Said in place of the pattern's own: several sizes on one another. */
+  readonly body?: string;
 }
 
 export function factsOf(pattern: Pattern, piece: Piece, numbered: Numbered): PieceFacts {
-  const around = aroundOf(pattern, piece);
+  const around = { ...aroundOf(pattern, piece), ...(numbered.body !== undefined && { body: numbered.body }) };
   const opening = openingOf(piece);
   const whole = opening === undefined ? piece : wholePiece(piece, opening);
   const finishes = pattern.finishesOf(piece.base);
@@ -74,8 +76,7 @@ const placedLabels = ({ labels }: Piece): readonly DrawnText[] =>
 
 /** Pattern; body or size; which piece; cut and cloth; side; what the author adds; day and revision; which line is which. */
 function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): readonly string[] {
-  const { number, of, errors } = numbered;
-  const sewn = piece.cutting !== undefined;
+  const { number, of, errors, body: sizes } = numbered;
   return [
     title,
     body === '' ? '' : `for ${body}`,
@@ -86,9 +87,15 @@ function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): 
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
     piece.grain === undefined ? 'no grain stated' : '',
     datedWords(numbered),
-    sewn ? 'finished size: the thin dashed line' : 'no allowance: the dashed line is the finished size',
+    lineWords(piece, sizes !== undefined),
     errors === 0 ? '' : `${errors === 1 ? '1 error' : `${errors} errors`}: mend before you cut`,
   ].filter((line) => line !== '');
+}
+
+/** Which line is the finished size. */
+function lineWords({ cutting }: Piece, sizes: boolean): string {
+  if (cutting === undefined) return 'no allowance: the line is the finished size';
+  return sizes ? 'cut at the line of the size' : 'finished size: the thin dashed line';
 }
 
 function edgeFacts(
@@ -96,7 +103,7 @@ function edgeFacts(
   edge: Edge,
   around: Around,
   finishes: readonly Finish[],
-  ofHole: boolean,
+  inLabel: boolean,
 ): EdgeFacts {
   const { name, source, sewn, drawn } = edge;
   const { unit, seams } = around;
@@ -124,7 +131,7 @@ function edgeFacts(
       .filter((words) => words !== '')
       .join(', '),
     allowed: width === '' ? '' : width === '0mm' ? 'no allowance' : `allow ${width}`,
-    ofHole,
+    inLabel,
   };
 }
 

@@ -6,10 +6,12 @@ import {
   box,
   datedWords,
   inchContent,
+  lineWords,
   noteLines,
   paragraph,
   pieceWords,
   scaleWords,
+  sizeKey,
   SQUARE_MM,
   squareContent,
   squareWords,
@@ -28,7 +30,8 @@ export function firstContent(drawing: Drawing, tiling: Tiling, told: Told, font:
   const wide = paper.width - 2 * LEFT_MM;
   const at = { x: LEFT_MM, y: MARGIN_MM + 12, wide };
   const { content, end } = paragraph(lines(drawing, tiling, told), at, font);
-  const top = end + 3;
+  const key = sizeKey(drawing, { ...at, y: end }, font);
+  const top = key.end + 3;
   const side = SQUARE_MM / (told.scale ?? 1);
   const beside = LEFT_MM + side + 15;
   const lying = paper.width > paper.height;
@@ -39,6 +42,7 @@ export function firstContent(drawing: Drawing, tiling: Tiling, told: Told, font:
     : { x: LEFT_MM, y: top + side + 12, wide, high: paper.height - MARGIN_MM - top - side - 18 };
   return [
     ...content,
+    ...key.content,
     squareContent(LEFT_MM, top, told, font),
     ...(inch ? [inchContent(LEFT_MM + side + 10, top, font)] : []),
     mapContent(tiling, lying && side < SQUARE_MM ? { ...map, y: top + side + 8, x: LEFT_MM } : map, font),
@@ -63,7 +67,7 @@ function lines(drawing: Drawing, { tiles, paper }: Tiling, told: Told): readonly
         : 'Cut each sheet at the frame on its left and upper side, lay it on the line of the one before, cross on cross.',
       3.6,
     ],
-    ['The finished size is the thin dashed line; the thick line is where the shears go.', 3.6],
+    [lineWords(drawing), 3.6],
     ...noteLines(told).map((note): Line => [note, 3.6]),
   ];
   return said.filter(([text]) => text !== '');

@@ -73,7 +73,7 @@ class Lettering {
   }
 
   putEdge(edge: EdgeFacts): void {
-    if (edge.ofHole) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
+    if (edge.inLabel) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
     const allowed = edge.allowed !== '' && this.putAllowed(edge) ? '' : edge.allowed;
     const full = joined(edge.length, edge.partner, allowed);
     if (this.putAlong(edge, full)) return;

@@ -1,13 +1,59 @@
-/** A nest of sizes as it is printed: as it is drawn, made smaller where that is asked for. */
-import { scaling } from '../../geometry';
-import { place } from '../draw';
-import type { Drawing } from '../model';
-import { mappedPiece, quarterTurned } from './mapped';
-import type { Printed, PrintedOptions } from './printed';
+/**
+ * A nest of sizes as it is printed. What is alike in all sizes is said once; the lengths of an edge are said in the order of
+ * the sizes.
+ */
+import type { Pattern } from '../../drafting/model';
+import { draw } from '../draw';
+import type { PieceDrawing } from '../model';
+import { nest, type Sized } from '../nest';
+import type { EdgeFacts, PieceFacts } from './facts';
+import { factsOfAll, letteredWhole, type Printed, type PrintedOptions } from './printed';
 
-export function nested(drawing: Drawing, { scale = 1, pieces: names }: PrintedOptions): Printed {
-  const wanted = drawing.pieces.filter(({ name }) => names === undefined || names.includes(name));
-  const smaller = scaling({ x: 0, y: 0 }, 1 / scale);
-  const pieces = scale === 1 ? wanted : wanted.map((piece) => mappedPiece(piece, smaller));
-  return { drawing: { ...drawing, pieces, ...place(pieces) }, turn: quarterTurned };
+/** A pattern as it is printed for one size. */
+export interface SizedFacts extends Sized {
+  /** By the names of the pieces. */
+  readonly facts: ReadonlyMap<string, PieceFacts>;
 }
+
+/** @param sizes all of those that will lie on one another */
+export function sizedFacts(
+  pattern: Pattern,
+  size: string,
+  sizes: readonly string[],
+  options: PrintedOptions,
+): SizedFacts {
+  const drawing = draw(pattern);
+  const table = drawing.body.endsWith(` ${size}`) ? drawing.body.slice(0, -size.length - 1) : drawing.body;
+  const facts = factsOfAll(pattern, { ...options, body: `${table}, sizes ${sizes.join(', ')}` });
+  return { size, drawing, facts: new Map(drawing.pieces.map(({ name }, i) => [name, facts[i]!])) };
+}
+
+export function nested(sized: readonly SizedFacts[], options: PrintedOptions): Printed {
+  return letteredWhole(nest(sized), (piece) => merged(piece, sized), options);
+}
+
+/** The words of the smallest size, which lies within the others, and the lengths of all. */
+function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): PieceFacts {
+  const all = sized.flatMap(({ facts }) => facts.get(name) ?? []);
+  const [first] = all;
+  const edges = first!.edges.map((edge, i) =>
+    mergedEdge(
+      edge,
+      all.flatMap((one) => one.edges[i] ?? []),
+    ),
+  );
+  const kept = texts.filter(({ role }) => role === 'size' || role === 'note');
+  const said = first!.placed.filter(({ role }) => role !== 'note');
+  return { ...first!, edges, placed: [...kept, ...said] };
+}
+
+function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
+  const lengths = [...new Set(all.map(({ length }) => length.slice(edge.name.length + 1)))];
+  const partners = [...new Set(all.map(({ partner }) => partner))];
+  const partner = partners.length === 1 ? partners[0]! : partnerWithout(partners);
+  return { ...edge, length: `${edge.name} ${lengths.join(' / ')}`, partner, inLabel: true };
+}
+
+/** What is sewn to it is alike in all sizes; how much is eased is not. */
+const partnerWithout = ([first = '']: readonly string[]): string =>
+  first.split(/, (?:which|eased|gathered)/)[0]!;

@@ -3,13 +3,13 @@
  * drawing is written once and shown on every paper through its frame.
  */
 import type { Drawing } from '../model';
-import { arranged, edged, onRoll, onSheets, type Turn } from './arrange';
+import { arranged, EDGE_MM, edged, onRoll, onSheets, type Turn } from './arrange';
 import { drawingContent, number } from './content';
 import { PaperDocument, type Form } from './document';
 import { firstContent } from './first-sheet';
 import { quarterTurned } from './mapped';
 import { turned, type Paper, type Roll } from './papers';
-import { headingContent, headingHigh, tileContent, titleOf, type Told } from './sheet-content';
+import { headingContent, headingHigh, headingWide, tileContent, titleOf, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
 
 export interface PdfOptions extends Told {
@@ -70,9 +70,10 @@ class Printer {
     turn: Turn,
   ): { paper: Paper; sheets: readonly Drawing[] } | undefined {
     if ((this.options.scale ?? 1) === 1) return undefined;
-    const below = headingHigh(drawing, this.options, this.document.font).high + MARGIN_MM;
     const ways = [paper, turned(paper)].map((one) => {
-      const room = { wide: one.width - 2 * MARGIN_MM - 2, high: one.height - 2 * MARGIN_MM - 2 - below };
+      const wide = one.width - 2 * MARGIN_MM;
+      const below = headingHigh(drawing, this.options, wide, this.document.font) + MARGIN_MM;
+      const room = { wide: wide - 2 * EDGE_MM, high: one.height - 2 * MARGIN_MM - 2 * EDGE_MM - below };
       return { paper: one, sheets: onSheets(drawing, room, turn) };
     });
     const whole = ways.filter(
@@ -94,16 +95,16 @@ class Printer {
   }
 
   private length(drawing: Drawing, paper: Paper | Roll | undefined, which: string): void {
-    const { left, top, right, bottom } = drawing.frame;
+    const { left, top, bottom } = drawing.frame;
     const { font } = this.document;
     const below = bottom - top + 2 * MARGIN_MM;
-    const least = headingHigh(drawing, this.options, font);
-    const wide = paper?.width ?? Math.max(right - left, least.wide) + 2 * MARGIN_MM;
-    const high = paper !== undefined && 'height' in paper ? paper.height : below + least.high + MARGIN_MM;
+    const wide = paper === undefined ? headingWide(drawing, this.options) : paper.width - 2 * MARGIN_MM;
+    const least = below + headingHigh(drawing, this.options, wide, font) + MARGIN_MM;
+    const high = paper !== undefined && 'height' in paper ? paper.height : least;
     const form = this.form(drawing);
     const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
-    const heading = headingContent(drawing, this.options, { x: MARGIN_MM, y: below, which }, font);
-    this.document.page(wide, high, `q ${shift} /${form.name} Do Q\n${heading}`, [form]);
+    const heading = headingContent(drawing, this.options, { x: MARGIN_MM, y: below, wide, which }, font);
+    this.document.page(wide + 2 * MARGIN_MM, high, `q ${shift} /${form.name} Do Q\n${heading}`, [form]);
   }
 
   async tiles(drawing: Drawing, tiling: Tiling): Promise<PdfResult> {

@@ -8,7 +8,7 @@ import { draw, place, shown } from '../draw';
 import type { Drawing, PieceDrawing } from '../model';
 import { movedSpot, movedText } from '../moved';
 import type { Turn } from './arrange';
-import { factsOf, type PieceFacts } from './facts';
+import { factsOf, type Numbered, type PieceFacts } from './facts';
 import { metrics } from './font';
 import { lettered } from './lettering';
 import { mappedPiece, QUARTER } from './mapped';
@@ -28,15 +28,32 @@ export interface Printed {
 
 export function printed(pattern: Pattern, options: PrintedOptions = {}): Printed {
   const whole = draw(pattern);
-  const { scale = 1, pieces: names, errorsOf = () => 0 } = options;
-  const smaller = scale === 1 ? identity : scaling({ x: 0, y: 0 }, 1 / scale);
+  const facts = factsOfAll(pattern, options);
+  return letteredWhole(whole, (_, i) => facts[i]!, options);
+}
+
+/** What is told of each piece of a pattern, in the order of the drawing. */
+export function factsOfAll(
+  pattern: Pattern,
+  { errorsOf = () => 0, ...told }: PrintedOptions & Pick<Numbered, 'body'>,
+): readonly PieceFacts[] {
   const source = shown(pattern);
+  return source.map((piece, i) =>
+    factsOf(pattern, piece, { ...told, number: i + 1, of: source.length, errors: errorsOf(piece.base) }),
+  );
+}
+
+/** A drawing whose pieces are lettered anew, each for the way it comes to lie. */
+export function letteredWhole(
+  whole: Drawing,
+  factsFor: (piece: PieceDrawing, index: number) => PieceFacts,
+  { scale = 1, pieces: names }: PrintedOptions,
+): Printed {
+  const smaller = scale === 1 ? identity : scaling({ x: 0, y: 0 }, 1 / scale);
   const turns = new Map<PieceDrawing, () => PieceDrawing>();
   const pieces = whole.pieces.flatMap((drawn, i): PieceDrawing[] => {
     if (names !== undefined && !names.includes(drawn.name)) return [];
-    const piece = source[i]!;
-    const numbered = { ...options, number: i + 1, of: source.length, errors: errorsOf(piece.base) };
-    const facts = factsOf(pattern, piece, numbered);
+    const facts = factsFor(drawn, i);
     const upright = letteredBy(drawn, facts, smaller);
     turns.set(
       upright,

@@ -1,5 +1,5 @@
 /** What stands on paper beside the drawing: the test square, the heading of a large sheet, the frame and crosses of a small one. */
-import { lineTypes } from '../lines';
+import { lineTypeOf, lineTypes } from '../lines';
 import type { Drawing } from '../model';
 import { number, words, type Font } from './content';
 import { MARGIN_MM, OVERLAP_MM, type MatchMark, type Tile, type Tiling } from './tiles';
@@ -111,6 +111,35 @@ export const inchContent = (x: number, y: number, font: Font): string =>
     words({ text: '1 in by 1 in', x: x + INCH_MM / 2, y: y + 14, size: 3.2, middle: true }, font),
   ].join('\n');
 
+/** Which line is which: in a nest every size has a look of its own. */
+export const lineWords = ({ sizes }: Pick<Drawing, 'sizes'>): string =>
+  sizes === undefined
+    ? 'The finished size is the thin dashed line; the thick line is where the shears go.'
+    : 'Each size is cut along its own line; a reader of PDF shows and hides the sizes as layers.';
+
+const [KEY_MM, KEY_LINE_MM] = [36, 18];
+
+/** How the line of each size looks, side by side. */
+export function sizeKey(
+  { sizes = [] }: Pick<Drawing, 'sizes'>,
+  at: { readonly x: number; readonly y: number; readonly wide: number },
+  font: Font,
+): { readonly content: readonly string[]; readonly end: number } {
+  if (sizes.length === 0) return { content: [], end: at.y };
+  const across = Math.max(1, Math.floor(at.wide / KEY_MM));
+  const content = sizes.flatMap((size, i) => {
+    const x = at.x + (i % across) * KEY_MM;
+    const y = at.y + 2 + Math.floor(i / across) * 6;
+    const { weight, dash } = lineTypeOf({ role: 'cutting', ofSize: size }, sizes);
+    return [
+      `${number(weight)} w [${dash.map(number).join(' ')}] 0 d`,
+      stroke(x, y - 1.2, x + KEY_LINE_MM, y - 1.2),
+      words({ text: size, x: x + KEY_LINE_MM + 2, y, size: 3.6 }, font),
+    ];
+  });
+  return { content, end: at.y + 2 + Math.ceil(sizes.length / across) * 6 };
+}
+
 export type Line = readonly [text: string, size: number];
 
 /** Lines of text, each folded to a width; `end` is where the next would begin. */
@@ -152,16 +181,16 @@ const BESIDE_MM = 10;
 /** Room for words beside the test square, at least. */
 const WORDS_MM = 80;
 
-/** What the heading of a large sheet takes at least, mm. */
-export function headingHigh(
-  { frame, ...drawing }: Drawing,
-  told: Told,
-  font: Font,
-): { readonly wide: number; readonly high: number } {
+/** How wide the heading of a sheet is that is as wide as its drawing. */
+export const headingWide = ({ frame }: Drawing, { scale = 1 }: Told): number =>
+  Math.max(SQUARE_MM / scale + BESIDE_MM + WORDS_MM, frame.right - frame.left);
+
+/** How high the heading is, mm. */
+export function headingHigh(drawing: Drawing, told: Told, wide: number, font: Font): number {
   const side = SQUARE_MM / (told.scale ?? 1);
-  const wide = Math.max(side + BESIDE_MM + WORDS_MM, frame.right - frame.left);
-  const { end } = paragraph(headingLines(drawing, told, ''), wordsAt(0, 0, wide, side), font);
-  return { wide: side + BESIDE_MM + WORDS_MM, high: Math.max(side, end) };
+  const at = wordsAt(0, 0, wide, side);
+  const { end: y } = paragraph(headingLines(drawing, told, 'sheet 1 of 1'), at, font);
+  return Math.max(side, sizeKey(drawing, { ...at, y }, font).end);
 }
 
 const wordsAt = (x: number, y: number, wide: number, side: number) => ({
@@ -171,7 +200,7 @@ const wordsAt = (x: number, y: number, wide: number, side: number) => ({
 });
 
 function headingLines(
-  drawing: Pick<Drawing, 'title' | 'body' | 'pieces'>,
+  drawing: Pick<Drawing, 'title' | 'body' | 'pieces' | 'sizes'>,
   told: Told,
   which: string,
 ): Line[] {
@@ -184,7 +213,7 @@ function headingLines(
     [pieceWords(drawing), 3.6],
     [squareWords(told), 3.6],
     [full ? 'Print at 100 %, never fitted to the page. Measure the square before you cut.' : '', 3.6],
-    ['The finished size is the thin dashed line; the thick line is where the shears go.', 3.6],
+    [lineWords(drawing), 3.6],
     ...noteLines(told).map((note): Line => [note, 3.6]),
   ];
   return lines.filter(([text]) => text !== '');
@@ -197,13 +226,19 @@ export function pieceWords({ pieces }: Pick<Drawing, 'pieces'>): string {
 
 /** The test square and, beside it, what is printed: for a sheet as large as the drawing. */
 export function headingContent(
-  { frame, ...drawing }: Drawing,
+  drawing: Drawing,
   told: Told,
-  { x, y, which }: { readonly x: number; readonly y: number; readonly which: string },
+  {
+    x,
+    y,
+    wide,
+    which,
+  }: { readonly x: number; readonly y: number; readonly wide: number; readonly which: string },
   font: Font,
 ): string {
   const side = SQUARE_MM / (told.scale ?? 1);
-  const wide = Math.max(side + BESIDE_MM + WORDS_MM, frame.right - frame.left);
-  const { content } = paragraph(headingLines(drawing, told, which), wordsAt(x, y, wide, side), font);
-  return [squareContent(x, y, told, font), ...content].join('\n');
+  const at = wordsAt(x, y, wide, side);
+  const { content, end } = paragraph(headingLines(drawing, told, which), at, font);
+  const key = sizeKey(drawing, { ...at, y: end }, font);
+  return [squareContent(x, y, told, font), ...content, ...key.content].join('\n');
 }
