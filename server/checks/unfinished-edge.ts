@@ -1,8 +1,8 @@
 /** Finds edges that are neither sewn, nor on a fold, nor finished: somebody will ask at the machine what becomes of them. */
 import type { Finding, Fix } from '../drafting/finding';
-import type { Edge, Piece, SewnEdge } from '../drafting/model';
+import type { Edge, Pattern, Piece, SewnEdge } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
-import type { AroundPiece } from './around';
+import { surroundings, type AroundPiece } from './around';
 import { finding, type Judged } from './check';
 import { halfSaid, stretchesInWords, type Left } from './half-said';
 import { nameOfPiece } from './places';
@@ -32,6 +32,12 @@ function openEdges(piece: Piece, { seams, finishes, doubtful }: AroundPiece): re
   const isSaid = ({ name }: Edge): boolean =>
     taken.has(name) || folds.has(name) || doubtful.includes(` ${name} `);
   return everyEdge(piece).filter((edge) => !isSaid(edge) && !otherHalf(edge));
+}
+
+/** Asks for the edges of a piece of which nothing is said, whether or not the pattern lets them be. */
+export function openEdgesIn(pattern: Pattern): (piece: Piece) => readonly Edge[] {
+  const { ofPiece } = surroundings(pattern);
+  return (piece) => (isJudged(piece) ? openEdges(piece, ofPiece(piece)) : []);
 }
 
 function halfOpen(piece: Piece, { seams, finishes, doubtful }: AroundPiece): readonly Left[] {

@@ -7,7 +7,8 @@ import type { Names } from './names';
 
 export interface Shaping {
   readonly title: string;
-  readonly kind: 'extract' | 'inline';
+  /** `write` adds to the pattern or changes what it comes to; the others leave that as it is. */
+  readonly kind: 'extract' | 'inline' | 'write';
   readonly edits: readonly (FileRange & { readonly text: string })[];
 }
 

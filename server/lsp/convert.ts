@@ -74,6 +74,39 @@ export function workspaceEdit({ edits }: Pick<PlacedFix, 'edits'>, addresses: Ad
   return { changes };
 }
 
+/**
+ * Edits of which those that stand elsewhere than the first are shown to the person before they are made, where the
+ * client can do that: nobody should have to look for what else was changed.
+ */
+export function annotatedEdit(fix: Pick<PlacedFix, 'edits' | 'title'>, desk: Annotating): WorkspaceEdit {
+  const { changes = {} } = workspaceEdit(fix, desk);
+  const ranges = Object.values(changes).flatMap((edits) => edits.map(({ range }) => range));
+  const lines = ranges.map(({ start }) => start.line);
+  const several = Object.keys(changes).length > 1 || Math.max(...lines) - Math.min(...lines) > NEAR_LINES;
+  if (!several || !desk.annotates) return { changes };
+  const places = `${ranges.length} places`;
+  const annotation = { label: fix.title, description: places, needsConfirmation: true };
+  return {
+    changeAnnotations: { [SEVERAL]: annotation },
+    documentChanges: Object.entries(changes).map(([uri, edits]) => ({
+      textDocument: { uri, version: desk.documents.get(uri)?.version ?? null },
+      edits: edits.map((edit) => ({ ...edit, annotationId: SEVERAL })),
+    })),
+  };
+}
+
+/** What edits that are shown first need to know. */
+interface Annotating extends Addresses {
+  /** Whether the client shows annotated changes before they are made. */
+  readonly annotates: boolean;
+  readonly documents: { get(uri: string): { readonly version: number } | undefined };
+}
+
+const SEVERAL = 'several-places';
+
+/** Edits no further apart than this are seen together, in lines. */
+const NEAR_LINES = 3;
+
 export function documentSymbol(symbol: OutlineSymbol, lines: Lines): DocumentSymbol {
   return {
     name: symbol.name,

@@ -21,6 +21,8 @@ export class Desk implements Addresses {
   hintKinds = ALL_HINTS;
   /** How the client shows a hover: with layout or as plain words, and whether with pictures. */
   shows = { layout: true, pictures: false };
+  /** Whether the client shows annotated changes before they are made. */
+  annotates = false;
   /** Whether the client wants names that nothing uses to be faded. */
   fadesUnused = true;
   /** Lines of files that are not open, kept while their text is the same. */

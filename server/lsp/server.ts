@@ -138,6 +138,8 @@ class Server {
     this.#settings.greet(params);
     this.#diagnostics.greet(params.capabilities);
     this.desk.shows = shown(params);
+    const { documentChanges, changeAnnotationSupport } = params.capabilities.workspace?.workspaceEdit ?? {};
+    this.desk.annotates = documentChanges === true && changeAnnotationSupport !== undefined;
     const offered = params.capabilities.general?.positionEncodings ?? [];
     this.desk.documents.encoding = known(offered) ?? 'utf-16';
     this.#refreshes = {

@@ -3,8 +3,6 @@
  * start. The server's capabilities are made from this table alone.
  */
 import {
-  CodeActionKind,
-  CodeActionRequest,
   CompletionRequest,
   DefinitionRequest,
   DocumentDiagnosticRequest,
@@ -15,8 +13,6 @@ import {
   FoldingRangeRequest,
   HoverRequest,
   MarkupKind,
-  type CodeAction,
-  type CodeActionParams,
   type CompletionItem,
   type DocumentDiagnosticParams,
   type DocumentDiagnosticReport,
@@ -34,20 +30,16 @@ import { format, formatEdits } from '../../grammar';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
 import { definition } from '../features/definition';
-import { fixAll, fixesAt } from '../features/fixes';
 import { folds } from '../features/folding';
 import { layoutEdits, type LayoutEdit } from '../features/formatting';
 import { INDENTING, indentation } from '../features/indenting';
 import { hover } from '../features/hover';
-import type { Meaning } from '../features/meaning';
 import { withoutMarks } from '../features/markdown';
 import { asMarkdown } from '../features/picture';
-import { references } from '../features/references';
 import { outline } from '../features/outline';
-import { shapings } from '../features/shaping';
-import { completionItem, documentSymbol, foldingRange, location, workspaceEdit } from './convert';
-import type { Desk } from './desk';
+import { completionItem, documentSymbol, foldingRange, location } from './convert';
 import type { OpenDocument } from './documents';
+import { actionServices } from './actions';
 import { buildingServices } from './building';
 import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
@@ -114,53 +106,6 @@ const completionsAt = aboutText((document, params: TextDocumentPositionParams, d
   return items.map((item, index) => completionItem(item, index, lines));
 });
 
-const repairsAt = (document: OpenDocument, params: CodeActionParams, desk: Desk): CodeAction[] => {
-  const { key, lines } = document;
-  const { start, end } = params.range;
-  const problems = desk.problems(desk.pattern(key));
-  const here = fixesAt(problems, key, lines.offset(start), lines.offset(end));
-  const repairs = here.map(({ finding, fix, preferred }) => ({
-    title: fix.title,
-    kind: CodeActionKind.QuickFix,
-    isPreferred: preferred,
-    diagnostics: params.context.diagnostics.filter(
-      ({ code, message }) => code === finding.code && message === finding.message,
-    ),
-    edit: workspaceEdit(fix, desk),
-  }));
-  const codes = [...new Set(here.map(({ finding }) => finding.code))];
-  const all = codes.flatMap((code) => {
-    const found = fixAll(problems, key, code);
-    return found === undefined
-      ? []
-      : [{ title: found.fix.title, kind: CodeActionKind.QuickFix, edit: workspaceEdit(found.fix, desk) }];
-  });
-  return [...repairs, ...all];
-};
-
-/** Changes of the words that change nothing of what they come to. */
-function shapingsAt(
-  { key, text, lines }: OpenDocument,
-  { range }: CodeActionParams,
-  desk: Desk,
-): CodeAction[] {
-  const span = { from: lines.offset(range.start), to: lines.offset(range.end) };
-  const elsewhere = (meaning: Meaning) => references(meaning, desk.tied(key)).some(({ uri }) => uri !== key);
-  const kinds = { extract: CodeActionKind.RefactorExtract, inline: CodeActionKind.RefactorInline };
-  return shapings(desk.pattern(key), desk.names(key), text, span, elsewhere).map(
-    ({ title, kind, edits }) => ({
-      title,
-      kind: kinds[kind],
-      edit: workspaceEdit({ edits: edits.map((place) => ({ place, text: place.text })) }, desk),
-    }),
-  );
-}
-
-const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => [
-  ...repairsAt(document, params, desk),
-  ...shapingsAt(document, params, desk),
-]);
-
 /** What there is to say of a text; of one that is not open, nothing. */
 function problemsAt(params: DocumentDiagnosticParams, { desk, diagnostics }: Room): DocumentDiagnosticReport {
   const document = desk.documents.get(params.textDocument.uri);
@@ -201,20 +146,7 @@ export const services: readonly Service[] = [
     completionsAt,
   ),
   service(HoverRequest.method, 'geometry', { hoverProvider: true }, hoverAt),
-  service(
-    CodeActionRequest.method,
-    'checks',
-    {
-      codeActionProvider: {
-        codeActionKinds: [
-          CodeActionKind.QuickFix,
-          CodeActionKind.RefactorExtract,
-          CodeActionKind.RefactorInline,
-        ],
-      },
-    },
-    actionsAt,
-  ),
+  ...actionServices,
   ...previewServices,
   service(
     DocumentDiagnosticRequest.method,

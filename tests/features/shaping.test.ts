@@ -5,13 +5,7 @@ import { fixAll } from '../../server/features/fixes';
 import { Names } from '../../server/features/names';
 import { shapings } from '../../server/features/shaping';
 import { draftOf, uri } from '../support/features';
-
-type Edits = readonly { readonly from: number; readonly to: number; readonly text: string }[];
-
-const applied = (text: string, edits: Edits): string =>
-  [...edits]
-    .sort((a, b) => b.from - a.from)
-    .reduce((now, { from, to, text: put }) => now.slice(0, from) + put + now.slice(to), text);
+import { applied } from '../support/naming';
 
 /** The text after what is offered for the words between bars (or at one bar); undefined: nothing is offered. */
 function checkShaping(marked: string, kind: 'extract' | 'inline', expected: string | undefined): void {

@@ -142,3 +142,12 @@ export function checkBuilt(
   assert.deepEqual(told(from ?? [], one?.uri), expected.from);
   assert.deepEqual(told(one ? moves(one, wardrobe.names) : []), expected.moves);
 }
+
+/** A text after edits, which all count in the text as it was. */
+export const applied = (
+  text: string,
+  edits: readonly { readonly from: number; readonly to: number; readonly text: string }[],
+): string =>
+  [...edits]
+    .sort((a, b) => b.from - a.from)
+    .reduce((now, { from, to, text: put }) => now.slice(0, from) + put + now.slice(to), text);

@@ -1,0 +1,77 @@
+/** Code actions: repairs of what was found, and changes of the words that a person asks for. */
+import {
+  CodeActionKind,
+  CodeActionRequest,
+  type CodeAction,
+  type CodeActionParams,
+} from 'vscode-languageserver';
+import { dividings } from '../features/dividing';
+import { fixAll, fixesAt } from '../features/fixes';
+import type { Meaning } from '../features/meaning';
+import { references } from '../features/references';
+import { finishings, sewings } from '../features/sewing';
+import { shapings, type Shaping } from '../features/shaping';
+import { annotatedEdit, workspaceEdit } from './convert';
+import type { Desk } from './desk';
+import type { OpenDocument } from './documents';
+import { aboutText, service, type Service } from './service';
+
+function repairsAt({ key, lines }: OpenDocument, params: CodeActionParams, desk: Desk): CodeAction[] {
+  const { start, end } = params.range;
+  const problems = desk.problems(desk.pattern(key));
+  const here = fixesAt(problems, key, lines.offset(start), lines.offset(end));
+  const repairs = here.map(({ finding, fix, preferred }) => ({
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    isPreferred: preferred,
+    diagnostics: params.context.diagnostics.filter(
+      ({ code, message }) => code === finding.code && message === finding.message,
+    ),
+    edit: workspaceEdit(fix, desk),
+  }));
+  const codes = [...new Set(here.map(({ finding }) => finding.code))];
+  const all = codes.flatMap((code) => {
+    const found = fixAll(problems, key, code);
+    return found === undefined
+      ? []
+      : [{ title: found.fix.title, kind: CodeActionKind.QuickFix, edit: annotatedEdit(found.fix, desk) }];
+  });
+  return [...repairs, ...all];
+}
+
+const KINDS: Readonly<Record<Shaping['kind'], CodeActionKind>> = {
+  extract: CodeActionKind.RefactorExtract,
+  inline: CodeActionKind.RefactorInline,
+  write: CodeActionKind.RefactorRewrite,
+};
+
+function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams, desk: Desk): CodeAction[] {
+  const span = { from: lines.offset(params.range.start), to: lines.offset(params.range.end) };
+  const elsewhere = (meaning: Meaning) => references(meaning, desk.tied(key)).some(({ uri }) => uri !== key);
+  const [pattern, names] = [desk.pattern(key), desk.names(key)];
+  const offered = [
+    ...shapings(pattern, names, text, span, elsewhere),
+    ...sewings(pattern, names, text, span),
+    ...finishings(pattern, names, text, span),
+    ...dividings(pattern, names, text, span.from),
+  ];
+  return offered.map(({ title, kind, edits }) => ({
+    title,
+    kind: KINDS[kind],
+    edit: annotatedEdit({ title, edits: edits.map((place) => ({ place, text: place.text })) }, desk),
+  }));
+}
+
+const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => [
+  ...repairsAt(document, params, desk),
+  ...shapingsAt(document, params, desk),
+]);
+
+export const actionServices: readonly Service[] = [
+  service(
+    CodeActionRequest.method,
+    'checks',
+    { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...Object.values(KINDS)] } },
+    actionsAt,
+  ),
+];

@@ -1,0 +1,61 @@
+/** Code actions over the protocol: which change of several places is shown to the person before it is made. */
+import assert from 'node:assert/strict';
+import type {
+  AnnotatedTextEdit,
+  ClientCapabilities,
+  CodeAction,
+  TextDocumentEdit,
+} from 'vscode-languageserver';
+import { apronWith } from '../support/apron';
+import { TestClient } from '../support/client';
+
+const uri = 'file:///wardrobe/apron.draft';
+const far = apronWith('draft bib-sheet {', 'let spare = 2cm\n\ndraft bib-sheet {')
+  .replace('down 50cm', 'down 50cm + spare')
+  .replace('top-left right 30cm', 'top-left right 30cm + spare');
+const shows: ClientCapabilities = {
+  workspace: { workspaceEdit: { documentChanges: true, changeAnnotationSupport: {} } },
+};
+
+/** The actions offered at a stretch of an open text. */
+async function offered(text: string, words: string, capabilities: ClientCapabilities): Promise<CodeAction[]> {
+  const client = await TestClient.start({ folders: ['file:///wardrobe'], capabilities });
+  try {
+    await client.open(uri, text);
+    const { position } = client.at(uri, words, 1);
+    const range = { start: position, end: position };
+    const params = { textDocument: { uri }, range, context: { diagnostics: [] } };
+    return await client.ask<CodeAction[]>('textDocument/codeAction', params);
+  } finally {
+    await client.leave();
+  }
+}
+
+const inlining = async (text: string, capabilities: ClientCapabilities) =>
+  (await offered(text, 'spare', capabilities)).find(({ kind }) => kind === 'refactor.inline')!.edit!;
+
+describe('a code action that touches several places', () => {
+  it('waits for the person’s consent, in the version of the text that it was made for', async () => {
+    const { changeAnnotations = {}, documentChanges = [] } = await inlining(far, shows);
+    const [id, annotation] = Object.entries(changeAnnotations)[0]!;
+    assert.equal(annotation.needsConfirmation, true);
+    const change = documentChanges[0] as TextDocumentEdit;
+    assert.equal(change.textDocument.version, 1);
+    const edits = change.edits as AnnotatedTextEdit[];
+    assert.ok(edits.length === 3 && edits.every(({ annotationId }) => annotationId === id));
+  });
+
+  it('is one plain change for a client that could not show it', async () => {
+    const edit = await inlining(far, {});
+    assert.deepEqual(Object.keys(edit.changes ?? {}), [uri]);
+    assert.equal(edit.documentChanges, undefined);
+  });
+
+  it('needs no consent where all of it is in sight', async () => {
+    const near = apronWith(
+      '  line diagonal',
+      '  let spare = 2cm\n  point e = top-left down spare\n  line diagonal',
+    );
+    assert.equal((await inlining(near, shows)).documentChanges, undefined);
+  });
+});
