@@ -49,7 +49,7 @@ export const FORMS: Readonly<Record<string, Form>> = {
   dart: form('A dart', 'dart NAME on EDGE at PLACE, WIDTH wide, LENGTH long, pressed toward EDGE', 'dart inner on waist at 1/3 from waist-cf, 2cm wide, 9cm long, pressed toward centre'),
   fishDart: form('A fish dart', 'fish dart NAME from P to Q, WIDTH wide at PLACE', 'fish dart waist-dart from top to foot, 2cm wide at halfway'),
   mark: form('A mark', 'WORD NAME = POINT', 'button top-button = neck-cf down 2cm'),
-  marks: form('A row of marks', 'WORD NAME = COUNT along LINE', 'buttons fronts = 8 along front-edge'),
+  marks: form('A row of marks', 'WORD NAME = COUNT along LINE', 'buttons fronts = 8 along front-edge from 2cm below neck-cf to hem-cf'),
   balance: form('A balance line', 'balance line NAME from A to B', 'balance line hip-line from hip-cf to hip-f'),
   label: form('A label', 'label "TEXT"', 'label "top of pocket" at pocket-top'),
   pleats: form('Pleats', 'pleats NAME = COUNT knife on EDGE at PLACES', 'pleats fan = 3 knife on top at 5cm, 10cm, 15cm from cb, taking 3cm each'),

@@ -62,6 +62,7 @@ export const raised: readonly Raised[] = [
   }),
   ...entries('pieces', {
     'no-outline': 'A piece without an outline',
+    'not-drawn': ['note', 'A piece that rests on one that is not whole'],
     'empty-outline': 'An outline without edges',
     'negative-dart': 'A dart that comes to less than nothing',
     'dart-without-width': 'A dart that does not say how wide it is',

@@ -4,6 +4,7 @@ import { Answers } from './answers';
 import { equal } from './equal';
 import type { Evaluation } from './evaluation';
 import type { Finish, Piece, Seam } from './model';
+import { PIECE_KINDS } from './made-pieces';
 import type { FileSet } from './names/files';
 import type { Network, NetworkChange } from './names/network';
 import { passedOn, uncut } from './passed-on';
@@ -64,7 +65,7 @@ export class Gathered {
     });
     this.notchAnswers = [notches(evaluation), notches(otherSide)];
     this.pieceAnswers = new Answers<Piece>(root, {
-      kinds: ['piece', 'lining', 'divide', 'join', 'facing', 'band', 'strip'],
+      kinds: PIECE_KINDS,
       take: (id) => (this.passed.has(id) ? this.cutPieces(id).map(uncut) : this.cutPieces(id)),
       piecesOf: ({ base }) => [base],
     });

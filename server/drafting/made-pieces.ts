@@ -1,5 +1,5 @@
 /** Hands each kind of piece to the one who makes it. */
-import type { Sewn, Statement } from '../../grammar/syntax';
+import type { Sewn, Statement, StatementNode } from '../../grammar/syntax';
 import type { Piece } from './model';
 import { readFacing } from './pieces/beside/facing';
 import { readJoin } from './pieces/beside/join';
@@ -9,6 +9,17 @@ import { readPiece } from './pieces/piece';
 import { readShare } from './pieces/working/shares';
 import { readBand } from './sewing/band';
 import type { Reader } from './values/reader';
+
+/** Statements that make a piece. */
+export const PIECE_KINDS: readonly StatementNode['kind'][] = [
+  'piece',
+  'lining',
+  'divide',
+  'join',
+  'facing',
+  'band',
+  'strip',
+];
 
 export interface PieceMaking {
   readonly name: string;

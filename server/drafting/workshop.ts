@@ -24,6 +24,7 @@ import { Gathered } from './gathered';
 import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
 import { DraftedPattern } from './pattern';
+import { undrawnFindings } from './undrawn';
 import { usualLines, usualRanges } from './rules';
 import { bothSides } from './sides';
 import { bodyOf } from './values/body';
@@ -219,6 +220,7 @@ class Drafting {
     for (const id of this.evaluation.troubled) {
       for (const finding of this.evaluation.result(id).findings) findings.push({ source: id, finding });
     }
+    findings.push(...undrawnFindings(root, this.network, this.evaluation));
     const lines = usualLines(root, this.evaluation);
     this.usual = usualRanges(lines, this.usual);
     const title = this.statementOf('pattern')?.title.text ?? '';

@@ -127,6 +127,35 @@ describe('a row of marks', () => {
     assert.match(said.join('\n'), /out-of-reach: 2cm beyond b lies 2cm beyond the end of side/);
   });
 
+  it('told from a point of another line says on which edge that lies, or how to bring it here', () => {
+    const said = (line: string) => saidOf(panelText(line)).join('\n');
+    assert.match(
+      said('buttons fronts = 3 along top from a to c'),
+      /not-on-line: c does not lie on top: it is 30cm away\. It lies on side and hem: count the row along that/,
+    );
+    assert.match(
+      said('buttons fronts = 3 along top from a to middle'),
+      /not-on-line: middle .* such as the nearest: \(middle squared onto top\)\./,
+    );
+  });
+
+  it('that begins and ends at one place, or is counted from nowhere, says what is missing', () => {
+    const said = (line: string) => saidOf(panelText(line)).join('\n');
+    assert.match(
+      said('buttons fronts = 3 along top from a to a'),
+      /no-length: .* all 3 would stand on each other/,
+    );
+    assert.match(
+      said('buttons fronts = 3 along side from 2cm to c'),
+      /place-without-start: .* such as 2cm from b\./,
+    );
+    assert.match(
+      said('buttons fronts = 0 along side'),
+      /no-such-number: .* from 1 to 999; 0 is none of them/,
+    );
+    assert.doesNotMatch(said('buttons fronts = 1 along top from a to a'), /no-length/);
+  });
+
   it('is counted over the sewn edge, its darts closed', () => {
     const dart = 'dart tuck on top at 10cm from a, 2cm wide, 8cm long, pressed toward centre\n';
     const row = markIn(panel(`${dart}marks row = 3 along top`), 'row');

@@ -1,8 +1,8 @@
 /** Rows of marks: so many along a line, evenly, the first and the last where they are told to stand. */
-import type { MarksNode, MarkWord } from '../../../grammar/syntax';
+import type { MarksNode, MarkWord, Place } from '../../../grammar/syntax';
 import { add, contains, lineIntersections, Path, scale, type Point } from '../../geometry';
 import type { Edge, Mark } from '../model';
-import { distanceAlong } from '../shapes/places';
+import { distanceAlong, ON_LINE } from '../shapes/places';
 import { pathOf, type PathShape } from '../shapes/phrase';
 import { ofKind } from '../values/arithmetic';
 import { printLength } from '../values/quantity';
@@ -32,7 +32,7 @@ export function rowOfMarks(bench: MarkBench, node: MarksNode): Mark | undefined 
   const line = pathOf(reader, node.along, 'along');
   const size = sizeOf(reader, node);
   if (count === undefined || line === undefined || size === 'none') return undefined;
-  const stretch = stretchOf(reader, node, line);
+  const stretch = stretchOf(bench, node, line, count);
   if (stretch === undefined) return undefined;
   const [from, to] = stretch;
   // round a closed line the last would stand on the first
@@ -65,32 +65,64 @@ export function rowOfMarks(bench: MarkBench, node: MarksNode): Mark | undefined 
 function countOf(reader: Reader, { count: expr }: MarksNode): number | undefined {
   const count = ofKind(reader, expr, 'ratio', 'a count');
   if (count === undefined || (Number.isInteger(count) && count >= 1 && count <= MOST)) return count;
-  const is = Math.round(count * 1000) / 1000;
+  const [is, words] = [String(Math.round(count * 1000) / 1000), wordsOf(reader, expr)];
+  const found =
+    is === words ? `${is} is none of them` : `${words} comes to ${is}. round(…) makes a whole number`;
   return report(
     reader,
     'no-such-number',
     expr.at,
-    `Marks are counted in whole numbers from 1 to ${MOST}; ${wordsOf(reader, expr)} comes to ${is}. round(…) makes a whole number.`,
+    `Marks are counted in whole numbers from 1 to ${MOST}; ${found}.`,
   );
 }
 
 /** Both ends of the row along its line, mm from the line's start. */
-function stretchOf(reader: Reader, node: MarksNode, line: PathShape): readonly [number, number] | undefined {
+function stretchOf(
+  bench: MarkBench,
+  node: MarksNode,
+  line: PathShape,
+  count: number,
+): readonly [number, number] | undefined {
   const { length } = line.path;
   if (node.from === undefined || node.to === undefined) return [0, length];
-  const name = wordsOf(reader, node.along);
-  const ends = [node.from, node.to].map((place) => {
-    const s = distanceAlong(reader, line, place, name);
-    if (s === undefined || (s > -0.05 && s < length + 0.05)) return s;
-    return report(
-      reader,
-      'out-of-reach',
-      place.at,
-      `${wordsOf(reader, place)} lies ${printLength(s < 0 ? -s : s - length, reader.unit)} beyond the end of ${name}, where there is nothing to mark.`,
-    );
-  });
-  const [from, to] = ends;
-  return from === undefined || to === undefined ? undefined : [from, to];
+  const [from, to] = [node.from, node.to].map((place) => endOf(bench, node, line, place));
+  if (from === undefined || to === undefined) return undefined;
+  if (count === 1 || Math.abs(to - from) > ON_LINE) return [from, to];
+  const { reader } = bench;
+  const message = `The row begins and ends at one place, so all ${count} would stand on each other. Say where it ends: from ${wordsOf(reader, node.from)} to another place of ${wordsOf(reader, node.along)}.`;
+  return report(reader, 'no-length', node.to.at, message);
+}
+
+function endOf(
+  { reader, edges }: MarkBench,
+  { along }: MarksNode,
+  line: PathShape,
+  place: Place,
+): number | undefined {
+  const name = wordsOf(reader, along);
+  const { length } = line.path;
+  if (place.counted === undefined && place.value.kind === 'quantity') {
+    const own = edges.find((edge) => edge.name === name);
+    const [words, from] = [wordsOf(reader, place), own?.fromName || own?.toName || 'P'];
+    const message = `${words} is counted from nowhere: say from which point of ${name}, such as ${words} from ${from}.`;
+    return report(reader, 'place-without-start', place.at, message);
+  }
+  const s = distanceAlong(reader, line, place, name, (point, words) => hintFor(edges, name, point, words));
+  if (s === undefined || (s > -ON_LINE && s < length + ON_LINE)) return s;
+  return report(
+    reader,
+    'out-of-reach',
+    place.at,
+    `${wordsOf(reader, place)} lies ${printLength(s < 0 ? -s : s - length, reader.unit)} beyond the end of ${name}, which is ${printLength(length, reader.unit)} long: there is nothing to mark.`,
+  );
+}
+
+/** The point may belong to another edge; else it can be brought to this one. */
+function hintFor(edges: readonly Edge[], name: string, point: Point, words: string): string {
+  const on = edges.filter(({ path }) => path.locate(point).distance <= ON_LINE);
+  if (on.length > 0)
+    return ` It lies on ${on.map((edge) => edge.name).join(' and ')}: count the row along that, or name a place of ${name}.`;
+  return ` Name a place of ${name}, such as the nearest: (${words} squared onto ${name}).`;
 }
 
 /** A bone stands square to the line it is counted along, from edge to edge, short of both. */

@@ -9,6 +9,9 @@ import { pathOf, pointOf, type PathShape } from './phrase';
 /** A named point counts as on a line when it lies no further away than this: what a sharp pencil can tell. */
 export const ON_LINE = 0.05;
 
+/** A sentence, with a blank before it. */
+export type Hint = (point: Point, words: string) => string;
+
 /** `on L PLACE` */
 export function onPlace(reader: Reader, on: Expr, place: Place): Point | undefined {
   const shape = pathOf(reader, on, 'on');
@@ -24,28 +27,30 @@ const isHalfway = (expr: Expr): boolean =>
  * Millimetres from a shape's start to a place; outside 0 … length on a line's extension.
  *
  * @param name the shape as written, for messages
+ * @param hint what to do about a point that does not lie on it
  */
 export function distanceAlong(
   reader: Reader,
   shape: PathShape,
   place: Place,
   name: string,
+  hint?: Hint,
 ): number | undefined {
   const { path } = shape;
   if (place.counted === undefined) {
     if (isHalfway(place.value)) return path.length / 2;
-    return bare(reader, shape, place, name);
+    return bare(reader, shape, place, name, hint);
   }
   const by = counted(reader, shape, place);
-  const at = place.point && standsAt(reader, shape, place.point, name);
+  const at = place.point && standsAt(reader, shape, place.point, name, hint);
   const ahead = at === undefined ? undefined : direction(reader, shape, place, at, name);
   return by === undefined || at === undefined || ahead === undefined ? undefined : at + ahead * by;
 }
 
 /** A place without a count: a named point, or a length that lacks the point it is counted from. */
-function bare(reader: Reader, shape: PathShape, place: Place, name: string): number | undefined {
+function bare(reader: Reader, shape: PathShape, place: Place, name: string, hint?: Hint): number | undefined {
   if (place.value.kind === 'ref' || place.value.kind === 'bracket')
-    return standsAt(reader, shape, place.value, name);
+    return standsAt(reader, shape, place.value, name, hint);
   return report(
     reader,
     'place-without-start',
@@ -94,7 +99,13 @@ function share(reader: Reader, shape: PathShape, place: Place, amount: number): 
 }
 
 /** Where a named point stands on a shape. */
-function standsAt(reader: Reader, shape: PathShape, expr: Expr, name: string): number | undefined {
+function standsAt(
+  reader: Reader,
+  shape: PathShape,
+  expr: Expr,
+  name: string,
+  hint: Hint = () => '',
+): number | undefined {
   const point = pointOf(reader, expr, 'a place');
   if (point === undefined) return undefined;
   const { s, distance } = shape.path.locate(point);
@@ -108,7 +119,7 @@ function standsAt(reader: Reader, shape: PathShape, expr: Expr, name: string): n
     reader,
     'not-on-line',
     expr.at,
-    `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(distance, reader.unit)} away.`,
+    `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(distance, reader.unit)} away.${hint(point, wordsOf(reader, expr))}`,
   );
 }
 
