@@ -33,6 +33,7 @@ import { notchUnderDart } from './notch-under-dart';
 import { notchesApart } from './notches-apart';
 import { oldMeasurements } from './old-measurements';
 import { overfullPleats } from './overfull-pleats';
+import { princessEase } from './princess-ease';
 import { raised } from './raised';
 import { sewnUncut } from './sewn-uncut';
 import { shortEdge } from './short-edge';
@@ -113,6 +114,7 @@ export const catalogue: readonly Check[] = [
   unlikeFacing,
   kinkedEdge,
   shoulderEase,
+  princessEase,
   sleeveEase,
   sleeveHeight,
   armholeRing,

@@ -42,7 +42,7 @@ function mismatch(seam: Seam, around: AroundSeam): Finding {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
   });
-  return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, around) : []));
+  return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, around) : sewnUp(seam, around)));
 }
 
 /** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */
@@ -131,6 +131,25 @@ function fixes(seam: Seam, node: SeamNode, around: AroundSeam): readonly Fix[] {
     });
   }
   return found;
+}
+
+/** A cut that is sewn up by itself says nothing of ease: a line of its own can. */
+function sewnUp({ name, statement, left, right, difference }: Seam, around: AroundSeam): readonly Fix[] {
+  const off = Math.abs(difference);
+  const [one, other] = [left[0]!, right[0]!];
+  if (off > LARGEST_EASE || statement.inside !== 'file') return [];
+  const eased = (difference > 0 ? other : one).piece;
+  const line = `seam ${name} ${one.piece}.${one.edge} = ${other.piece}.${other.edge} easing ${upward(off, around)} of ${eased}`;
+  const below = {
+    statement,
+    text: `\n${line}`,
+    // a block grows and shrinks while the piece stays the same
+    get at() {
+      const end = statement.end - statement.start;
+      return { from: end, to: end };
+    },
+  };
+  return [{ title: `Sew the cut with ease: ${line}`, edits: [below] }];
 }
 
 /** More than this is no difference that can be let pass, mm: it shows on every seam (common practice). */

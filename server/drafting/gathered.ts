@@ -11,7 +11,7 @@ import { passedOn, uncut } from './passed-on';
 import { ofBothSides } from './pieces/both-sides';
 import { same } from './same';
 import { bandNotches } from './sewing/band-notches';
-import { cutSeams } from './sewing/cut-seams';
+import { cutSeams, sewsTheSame } from './sewing/cut-seams';
 import { finished, finishing, sameFinishing, withCutting, type Finishing } from './sewing/finished';
 import type { PlacedNotch } from './sewing/notch';
 
@@ -113,7 +113,9 @@ export class Gathered {
 
   private addCutSeams(): void {
     const divides = this.files.files().some((file) => file.ofKind('divide').length > 0);
-    this.cut = divides ? cutSeams(this.pieceAnswers.all) : NONE;
+    const isWritten = (seam: Seam): boolean =>
+      this.seamAnswers.of(seam.left[0]!.piece).some((written) => sewsTheSame(written, seam));
+    this.cut = divides ? cutSeams(this.pieceAnswers.all).filter((seam) => !isWritten(seam)) : NONE;
     const seams = this.cut.length === 0 ? this.seamAnswers.all : [...this.seamAnswers.all, ...this.cut];
     if (!same(seams, this.allSeams)) this.allSeams = seams;
     const before = this.withCut;

@@ -22,6 +22,16 @@ export function cutSeams(pieces: readonly Piece[]): readonly Seam[] {
   return [...made.values()].flatMap((both) => (both.length === 2 ? [kept(both[0]!, both[1]!)] : []));
 }
 
+/** Whether a seam of the text sews up a cut: it may say how, with ease or an opening. */
+export function sewsTheSame(written: Seam, cut: Seam): boolean {
+  const takes = (side: readonly SewnEdge[], [edge]: readonly SewnEdge[]): boolean =>
+    side.some((one) => one.piece === edge!.piece && one.edge === edge!.edge);
+  const { left, right } = written;
+  return (
+    (takes(left, cut.left) && takes(right, cut.right)) || (takes(right, cut.left) && takes(left, cut.right))
+  );
+}
+
 /** The same object while both edges stay the same. */
 const seams = new WeakMap<Edge, { readonly other: Edge; readonly seam: Seam }>();
 
