@@ -87,7 +87,7 @@ async function print(
     options.sizes === undefined
       ? { ...printed(opened.pattern, { ...toldIn(options), ...pieceOptions(opened, options) }), lacking: [] }
       : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
-  const { drawing, turn, lacking } = drawn;
+  const { drawing, turn, off, lacking } = drawn;
   const told = { ...toldIn(options), notes: [...notes, ...lacking] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
@@ -98,6 +98,7 @@ async function print(
     ...(only && { only }),
     asLaid,
     turn,
+    off,
   });
   const names = made.tiling?.tiles.map(({ name }) => name) ?? [];
   const lost = only?.find((name) => !names.includes(name));

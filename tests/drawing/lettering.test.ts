@@ -6,6 +6,8 @@ import { pathToFileURL } from 'node:url';
 import { Workshop } from '../../server/drafting/workshop';
 import type { DrawnText, PieceDrawing } from '../../server/drawing/model';
 import { printed, type PrintedOptions } from '../../server/drawing/paper/printed';
+import { paperNamed } from '../../server/drawing/paper/papers';
+import { toPdf } from '../../server/drawing/paper/pdf';
 import { metrics, missingLetters, printable } from '../../server/drawing/paper/font';
 import { apron, apronWith } from '../support/apron';
 import { diskDoor } from '../support/door';
@@ -175,5 +177,31 @@ describe('letters for paper', () => {
 
   it('that the font lacks are told, each once', () => {
     assert.deepEqual(missingLetters(['שק 🧵', 'Ärmel ש']), ['ש', 'ק', '🧵']);
+  });
+});
+
+describe('words on sheets', function () {
+  this.timeout(60_000);
+
+  it('keep off the sheets’ edges: a label stands whole on one sheet', async () => {
+    for (const name of ['harbour-skirt.draft', 'sleeve.draft', 'trousers.draft']) {
+      const { drawing, turn, off } = printed(sample(name));
+      const { tiling, drawing: laid } = await toPdf(drawing, { paper: paperNamed('A4')!, turn, off });
+      const moved = laid.pieces.flatMap((piece) => {
+        const { by } = laid.placements.find((one) => one.piece === piece.name)!;
+        return piece.texts
+          .filter(({ role }) => role === 'title' || role === 'detail')
+          .map((text) => ({ ...text, at: { x: text.at.x + by.x, y: text.at.y + by.y } }));
+      });
+      assert.ok(moved.length > 5);
+      for (const text of moved) {
+        const whole = tiling!.tiles.some(({ frame }) =>
+          cornersOf(text).every(
+            ({ x, y }) => x > frame.left && x < frame.right && y > frame.top && y < frame.bottom,
+          ),
+        );
+        assert.ok(whole, `${name}: ${text.text} is cut by the edge of a sheet`);
+      }
+    }
   });
 });

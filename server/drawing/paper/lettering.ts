@@ -1,7 +1,7 @@
 /** Letters a drawn piece for paper: words along its edges and lines, its label where there is room, and nothing over anything. */
 import type { DrawnText, PieceDrawing, Spot } from '../model';
 import { rounded } from '../path';
-import { along, runs } from './along';
+import { along, runs, type Wanted } from './along';
 import type { EdgeFacts, PieceFacts } from './facts';
 import type { Metrics } from './font';
 import { labelBelow, placedLabel, type Label } from './label';
@@ -14,9 +14,23 @@ const LINE_SIZES = [2.4, 1.8];
 /** From a piece to a label that stands below it, mm. */
 const BELOW_MM = 4;
 
-/** @param bare the piece without words */
-export function lettered(bare: PieceDrawing, facts: PieceFacts, font: Metrics): PieceDrawing {
-  const letters = new Lettering(bare, facts, font);
+/** Straight lines of the sheets' edges, in the coordinates of the piece. */
+export interface SheetEdges {
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+}
+
+/**
+ * @param bare the piece without words
+ * @param edges of the sheets that it is printed on: words keep clear of them where they can
+ */
+export function lettered(
+  bare: PieceDrawing,
+  facts: PieceFacts,
+  font: Metrics,
+  edges: SheetEdges = { xs: [], ys: [] },
+): PieceDrawing {
+  const letters = new Lettering(bare, facts, font, edges);
   letters.putPlaced();
   letters.putLineNames();
   facts.edges.forEach((edge) => letters.putEdge(edge));
@@ -28,14 +42,21 @@ class Lettering {
   /** What found no room along its edge. */
   private readonly rest: string[] = [];
   private readonly space: Space;
+  /** The same with the edges of the sheets. */
+  private readonly quiet: Space;
   private readonly cloth: readonly Spot[];
 
   constructor(
     private readonly bare: PieceDrawing,
     private readonly facts: PieceFacts,
     private readonly font: Metrics,
+    { xs, ys }: SheetEdges,
   ) {
     this.space = new Space(bare);
+    this.quiet = new Space(bare);
+    const { left, top, right, bottom } = bare.frame;
+    for (const x of xs) this.quiet.addStretch({ x, y: top }, { x, y: bottom });
+    for (const y of ys) this.quiet.addStretch({ x: left, y }, { x: right, y });
     const cut = bare.lines.filter(({ role }) => role === 'cutting');
     this.cloth = cut.length === 0 ? facts.outline : cut.flatMap(chordsOf);
   }
@@ -47,8 +68,14 @@ class Lettering {
 
   private put(text: DrawnText): void {
     this.texts.push(text);
-    this.space.add(rectOfText(text, runs(text.text, text.size, this.font)));
+    const rect = rectOfText(text, runs(text.text, text.size, this.font));
+    this.space.add(rect);
+    this.quiet.add(rect);
   }
+
+  /** Off the edges of sheets, else over one. */
+  private readonly along = (wanted: Wanted): ReturnType<typeof along> =>
+    along(wanted, this.quiet, this.font) ?? along(wanted, this.space, this.font);
 
   putPlaced(): void {
     this.facts.placed.forEach((text) => this.put(text));
@@ -61,11 +88,8 @@ class Lettering {
       const { role, source, name, tip } = line;
       if (!NAMED.has(role) || named.has(source)) continue;
       const text = role === 'grain' ? tip : name;
-      const found = along(
-        { run: chordsOf(line), text, sizes: LINE_SIZES, farther: [0, 1], accept: this.inside },
-        this.space,
-        this.font,
-      );
+      const run = chordsOf(line);
+      const found = this.along({ run, text, sizes: LINE_SIZES, farther: [0, 1], accept: this.inside });
       if (found === undefined) continue;
       named.add(source);
       this.put({ role: 'edge', source, text, ...found });
@@ -84,13 +108,13 @@ class Lettering {
 
   private putAllowed({ run, source, allowed: text }: EdgeFacts): boolean {
     const wanted = { run, text, sizes: ALLOWED_SIZES, farther: [0, 0.6, 2, 5], accept: this.inAllowance };
-    const found = along(wanted, this.space, this.font);
+    const found = this.along(wanted);
     if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
     return found !== undefined;
   }
 
   private putAlong({ run, source }: EdgeFacts, text: string): boolean {
-    const found = along({ run, text, sizes: EDGE_SIZES, accept: this.inside }, this.space, this.font);
+    const found = this.along({ run, text, sizes: EDGE_SIZES, accept: this.inside });
     if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
     return found !== undefined;
   }
@@ -100,7 +124,8 @@ class Lettering {
     const label: Label = { title, lines: [...lines, ...this.rest] };
     const { frame } = this.bare;
     const ground = { frame, space: this.space, inside: this.inside, way: wayOf(edges) };
-    const rows = placedLabel(label, ground, this.font);
+    const quiet = placedLabel(label, { ...ground, space: this.quiet }, this.font);
+    const rows = quiet ?? placedLabel(label, ground, this.font);
     if (rows !== undefined) return this.drawn(rows, frame);
     const name = placedLabel({ title, lines: [] }, ground, this.font) ?? [];
     const at = { x: frame.left, y: frame.bottom + BELOW_MM, wide: frame.right - frame.left };

@@ -8,6 +8,7 @@ import { drawingContent, number } from './content';
 import { PaperDocument, type Form } from './document';
 import { firstContent } from './first-sheet';
 import { quarterTurned } from './mapped';
+import { clearMarks, offEdges, type Off } from './on-sheets';
 import { turned, type Paper, type Roll } from './papers';
 import { headingContent, headingHigh, headingWide, tileContent, titleOf, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
@@ -21,6 +22,8 @@ export interface PdfOptions extends Told {
   readonly only?: readonly string[];
   /** How a piece is drawn that lies a quarter turned. */
   readonly turn?: Turn;
+  /** How a piece is lettered off the edges of its sheets. */
+  readonly off?: Off;
   /** Called before each page; what it throws ends the printing. */
   readonly tick?: (page: number, of: number) => Promise<void> | void;
 }
@@ -50,7 +53,8 @@ export async function toPdf(drawing: Drawing, options: PdfOptions = {}): Promise
     return { drawing: laid, tiling: tilingFor(laid, paper) };
   };
   const { drawing: laid, tiling } = options.asLaid === true ? asLaid() : arranged(drawing, paper, turn);
-  return printer.tiles(laid, tiling);
+  const lettered = options.off === undefined ? laid : offEdges(laid, tiling, options.off);
+  return printer.tiles(lettered, clearMarks(tiling, lettered));
 }
 
 /** One document in the making. */

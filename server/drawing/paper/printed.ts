@@ -5,12 +5,12 @@
 import type { Pattern } from '../../drafting/model';
 import { compose, identity, scaling, type Affine } from '../../geometry';
 import { draw, place, shown } from '../draw';
-import type { Drawing, PieceDrawing } from '../model';
+import type { Drawing, Frame, PieceDrawing } from '../model';
 import { movedSpot, movedText } from '../moved';
 import type { Turn } from './arrange';
 import { factsOf, type Numbered, type PieceFacts } from './facts';
 import { metrics } from './font';
-import { lettered } from './lettering';
+import { lettered, type SheetEdges } from './lettering';
 import { mappedPiece, QUARTER } from './mapped';
 import type { Told } from './sheet-content';
 
@@ -24,6 +24,8 @@ export interface PrintedOptions extends Told {
 export interface Printed {
   readonly drawing: Drawing;
   readonly turn: Turn;
+  /** The piece, upright or turned, with its words off the edges of the sheets that it lies on. */
+  readonly off: (piece: PieceDrawing, edges: SheetEdges) => PieceDrawing;
 }
 
 export function printed(pattern: Pattern, options: PrintedOptions = {}): Printed {
@@ -51,23 +53,37 @@ export function letteredWhole(
 ): Printed {
   const smaller = scale === 1 ? identity : scaling({ x: 0, y: 0 }, 1 / scale);
   const turns = new Map<PieceDrawing, () => PieceDrawing>();
+  const anew = new Map<PieceDrawing, (edges: SheetEdges) => PieceDrawing>();
+  const made = (drawn: PieceDrawing, facts: PieceFacts, m: Affine): PieceDrawing => {
+    const piece = letteredBy(drawn, facts, m);
+    anew.set(piece, (edges) => letteredBy(drawn, facts, m, edges));
+    return piece;
+  };
   const pieces = whole.pieces.flatMap((drawn, i): PieceDrawing[] => {
     if (names !== undefined && !names.includes(drawn.name)) return [];
     const facts = factsFor(drawn, i);
-    const upright = letteredBy(drawn, facts, smaller);
+    const upright = made(drawn, facts, smaller);
     turns.set(
       upright,
-      once(() => letteredBy(drawn, facts, compose(smaller, QUARTER))),
+      once(() => made(drawn, facts, compose(smaller, QUARTER))),
     );
     return [upright];
   });
   const turn: Turn = (piece) => turns.get(piece)?.() ?? mappedPiece(piece, QUARTER);
-  return { drawing: { ...whole, pieces, ...place(pieces) }, turn };
+  const off = (piece: PieceDrawing, edges: SheetEdges): PieceDrawing => {
+    const moved = anew.get(piece)?.(edges) ?? piece;
+    // a label that no longer fits would change how the pieces lie
+    return isSame(moved.frame, piece.frame) ? moved : piece;
+  };
+  return { drawing: { ...whole, pieces, ...place(pieces) }, turn, off };
 }
 
-function letteredBy(drawn: PieceDrawing, facts: PieceFacts, m: Affine): PieceDrawing {
+const isSame = (a: Frame, b: Frame): boolean =>
+  a.left === b.left && a.top === b.top && a.right === b.right && a.bottom === b.bottom;
+
+function letteredBy(drawn: PieceDrawing, facts: PieceFacts, m: Affine, edges?: SheetEdges): PieceDrawing {
   const bare = mappedPiece({ ...drawn, texts: [] }, m);
-  return lettered(bare, mappedFacts(facts, m), metrics());
+  return lettered(bare, mappedFacts(facts, m), metrics(), edges);
 }
 
 /** Words that have their place shrink with it; smaller than this, mm, they go to the label. */

@@ -48,8 +48,8 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: 
   const { paper, tiles, marks } = tiling;
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   const own = marks.filter(({ between }) => between.includes(tile.name));
-  // in the strip that the next sheet lies over: no printer cuts it off, and no line of a piece is hidden for long
-  const right = paper.width - MARGIN_MM - 2 - font.widthOf(tile.name) * 7;
+  // in the white below the frame, where no line of a piece is; most printers leave less than 5 mm (*common practice*)
+  const right = paper.width - MARGIN_MM - font.widthOf(tile.name) * 5;
   const line = [
     titleOf(drawing),
     datedWords(told),
@@ -63,8 +63,8 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: 
     ...lapLines(tiling, tile),
     THIN,
     ...own.map((mark) => crossContent(mark, tile, font)),
-    words({ text: line.join(', '), x: MARGIN_MM + 2, y: paper.height - MARGIN_MM - 2, size: 3 }, font),
-    words({ text: tile.name, x: right, y: paper.height - MARGIN_MM - 2, size: 7 }, font),
+    words({ text: line.join(', '), x: MARGIN_MM, y: paper.height - MARGIN_MM + 4.2, size: 3 }, font),
+    words({ text: tile.name, x: right, y: paper.height - MARGIN_MM + 4.6, size: 5 }, font),
   ].join('\n');
 }
 

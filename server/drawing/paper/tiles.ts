@@ -143,27 +143,42 @@ function letters(row: number): string {
   return row < 26 ? last : letters(Math.floor(row / 26) - 1) + last;
 }
 
+/** Where a cross may stand along a side that is shared, as shares of it: two are wanted, one in each half. */
+const PLACES: readonly (readonly number[])[] = [
+  [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4],
+  [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6],
+];
+
+/** Whether a cross and its words may stand there. */
+export type Free = (at: Spot) => boolean;
+
+/** The tiling with its crosses where nothing else is, as far as that can be. */
+export const withMarks = (tiling: Tiling, free: Free): Tiling => ({
+  ...tiling,
+  marks: matchMarks(tiling.tiles, free),
+});
+
 /** Two to a side that is shared, in the middle of what laps over. */
-function matchMarks(tiles: readonly Tile[]): MatchMark[] {
+function matchMarks(tiles: readonly Tile[], free: Free = () => true): MatchMark[] {
   const at = new Map(tiles.map((tile) => [`${tile.row} ${tile.column}`, tile]));
-  return tiles.flatMap((tile): MatchMark[] => {
-    const { frame, row, column, name } = tile;
+  return tiles.flatMap(({ frame, row, column, name }): MatchMark[] => {
     const [right, below] = [at.get(`${row} ${column + 1}`), at.get(`${row + 1} ${column}`)];
-    const along = (low: number, high: number): number[] =>
-      [1 / 4, 3 / 4].map((share) => low + (high - low) * share);
+    const marks = (other: Tile | undefined, spot: (share: number) => Spot): MatchMark[] =>
+      other === undefined
+        ? []
+        : PLACES.map((shares) => {
+            const share = shares.find((one) => free(spot(one))) ?? shares[0]!;
+            return { at: spot(share), between: [name, other.name] };
+          });
     return [
-      ...(right === undefined
-        ? []
-        : along(frame.top, frame.bottom).map((y): MatchMark => ({
-            at: { x: frame.right - OVERLAP_MM / 2, y },
-            between: [name, right.name],
-          }))),
-      ...(below === undefined
-        ? []
-        : along(frame.left, frame.right).map((x): MatchMark => ({
-            at: { x, y: frame.bottom - OVERLAP_MM / 2 },
-            between: [name, below.name],
-          }))),
+      ...marks(right, (share) => ({
+        x: frame.right - OVERLAP_MM / 2,
+        y: frame.top + (frame.bottom - frame.top) * share,
+      })),
+      ...marks(below, (share) => ({
+        x: frame.left + (frame.right - frame.left) * share,
+        y: frame.bottom - OVERLAP_MM / 2,
+      })),
     ];
   });
 }

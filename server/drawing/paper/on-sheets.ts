@@ -1,0 +1,67 @@
+/** What is known once the pieces lie on their sheets: words go off the sheets' edges, crosses where nothing else is. */
+import type { Drawing, Frame, PieceDrawing, Spot } from '../model';
+import { runs } from './along';
+import { metrics } from './font';
+import type { SheetEdges } from './lettering';
+import { rectOfText, Space } from './space';
+import { withMarks, type Free, type Tile, type Tiling } from './tiles';
+
+export type Off = (piece: PieceDrawing, edges: SheetEdges) => PieceDrawing;
+
+/** The drawing with the words of its pieces off the edges of the sheets. */
+export function offEdges(drawing: Drawing, { tiles }: Tiling, off: Off): Drawing {
+  const places = new Map(drawing.placements.map(({ piece, by }) => [piece, by]));
+  const pieces = drawing.pieces.map((piece) => {
+    const by = places.get(piece.name) ?? { x: 0, y: 0 };
+    const edges = edgesOn(piece.frame, by, tiles);
+    return edges.xs.length + edges.ys.length === 0 ? piece : off(piece, edges);
+  });
+  return { ...drawing, pieces };
+}
+
+/** Both sides of every strip in which two sheets lap over each other: words between them are on neither whole. */
+function edgesOn({ left, top, right, bottom }: Frame, by: Spot, tiles: readonly Tile[]): SheetEdges {
+  const all = (values: readonly number[], from: number, to: number): number[] =>
+    [...new Set(values)].filter((value) => value > from && value < to).sort((a, b) => a - b);
+  return {
+    xs: all(
+      tiles.flatMap(({ frame }) => [frame.left - by.x, frame.right - by.x]),
+      left,
+      right,
+    ),
+    ys: all(
+      tiles.flatMap(({ frame }) => [frame.top - by.y, frame.bottom - by.y]),
+      top,
+      bottom,
+    ),
+  };
+}
+
+/** A cross with the names above it. */
+const CROSS = { wide: 10, high: 12, turn: 0 } as const;
+
+/** The tiling with its crosses clear of lines and words, as far as that can be. */
+export function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Tiling {
+  const named = new Map(pieces.map((piece) => [piece.name, piece]));
+  const laid = placements.flatMap(({ piece, by }) => {
+    const drawn = named.get(piece);
+    return drawn === undefined ? [] : [{ by, frame: drawn.frame, space: spaceOf(drawn) }];
+  });
+  const free: Free = ({ x, y }) =>
+    laid.every(({ by, frame, space }) => {
+      const at = { x: x - by.x, y: y - by.y - 1.5 };
+      const near =
+        at.x > frame.left - 10 &&
+        at.x < frame.right + 10 &&
+        at.y > frame.top - 10 &&
+        at.y < frame.bottom + 10;
+      return !near || space.free({ ...at, ...CROSS });
+    });
+  return withMarks(tiling, free);
+}
+
+function spaceOf(piece: PieceDrawing): Space {
+  const space = new Space(piece);
+  for (const text of piece.texts) space.add(rectOfText(text, runs(text.text, text.size, metrics())));
+  return space;
+}
