@@ -234,7 +234,7 @@ function addCompare(top: Command, io: Io, done: Done): void {
     )
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(format('text', 'markdown', 'json'))
+    .addOption(format('text', 'markdown', 'json', 'svg', 'html'))
     .addOption(
       new Option('--fail-on <what>', 'what to end with 1 for')
         .choices(['differences', 'errors'])

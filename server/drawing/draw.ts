@@ -104,7 +104,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
 }
 
 /** What is drawn on the half or the whole that the pattern says, without its cutting line and its grain. */
-function halfLines(piece: Piece, around: Around): DrawnLine[] {
+export function halfLines(piece: Piece, around: Around): DrawnLine[] {
   return [
     ...sewingLines(piece, around),
     ...dartLines(piece, around),

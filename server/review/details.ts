@@ -37,7 +37,7 @@ export function detailsOf(was: Piece, now: Piece, move: Rigid, names: Names, uni
 function oneSided(was: Thing | undefined, now: Thing | undefined, unit: DisplayUnit): Detail {
   const { word, thing } = (was ?? now)!;
   const words = (one: Thing | undefined) => one && (said(Object.values(one.properties), unit) || 'there');
-  return { word, thing, text: both(words(was), words(now)) };
+  return { word, thing, text: both(words(was), words(now)), at: spots(was, now) };
 }
 
 function changed(was: Thing, now: Thing, move: Rigid, unit: DisplayUnit): Detail[] {
@@ -55,10 +55,14 @@ function changed(was: Thing, now: Thing, move: Rigid, unit: DisplayUnit): Detail
       word: now.word,
       thing: now.thing,
       text: other.length === 0 ? {} : { was: words(was), now: words(now) },
+      at: spots(was, now),
       ...(moved > TOLERANCE && { moved }),
     },
   ];
 }
+
+const spots = (was: Thing | undefined, now: Thing | undefined): Detail['at'] =>
+  both(was?.points[0], now?.points[0]);
 
 function sameProperty(a: Property | undefined, b: Property | undefined): boolean {
   if (typeof a !== 'object' || typeof b !== 'object') return a === b;
@@ -72,6 +76,7 @@ const said = (properties: readonly Property[], unit: DisplayUnit): string =>
     .join(', ');
 
 function movedBy(was: Thing, now: Thing, move: Rigid): number {
+  if (now.word !== 'marks') return 0;
   if (was.along !== undefined && now.along !== undefined)
     return Math.min(...was.along.map((from, i) => Math.abs(from - now.along![i]!)));
   if (was.points.length !== now.points.length) return 0;
@@ -202,8 +207,12 @@ const TURNS = ['', 'turned up', 'turned up twice'];
 
 function allowances(piece: Piece, naming: Naming): Thing[] {
   const { allowances: all, hems, inlays, running, ruledCorners, cornerCuts } = piece;
+  const middle = (edge: string): Point[] => {
+    const path = piece.edges.find(({ name }) => name === edge)?.path;
+    return path === undefined ? [] : [path.pointAt(path.length / 2)];
+  };
   const of = (what: string, edge: string, properties: Thing['properties']): Thing => ({
-    ...{ word: 'allowance', thing: `${what} of ${naming(edge)}`, properties, points: [] },
+    ...{ word: 'allowance', thing: `${what} of ${naming(edge)}`, properties, points: middle(edge) },
   });
   return [
     ...[...all].map(([edge, mm]) => of('allowance', edge, { mm: { mm, as: '' } })),

@@ -72,6 +72,8 @@ export interface Detail {
   readonly word: 'marks' | 'allowance' | 'wording';
   readonly thing: string;
   readonly text: Both<string>;
+  /** Where it is, on either side's own paper. */
+  readonly at: Both<Point>;
   /** How far it moved, where it did. */
   readonly moved?: number;
 }

@@ -187,7 +187,14 @@ function holesDiffer(was: Piece, now: Piece, move: Rigid): boolean {
 const renamedEdges = (pairs: readonly EdgePair[]): Detail[] =>
   pairs.flatMap(({ was, now }) =>
     was && now && was.name !== now.name
-      ? [{ word: 'wording', thing: 'edge', text: { was: was.name, now: now.name } } as const]
+      ? [
+          {
+            word: 'wording',
+            thing: 'edge',
+            text: { was: was.name, now: now.name },
+            at: { was: was.path.pointAt(was.path.length / 2), now: now.path.pointAt(now.path.length / 2) },
+          } as const,
+        ]
       : [],
   );
 

@@ -150,42 +150,10 @@ function whereWords({ along, from }: EdgePlace, unit: Unit): string {
   return along < AT_END ? `, at ${from}` : `, ${printLength(along, unit)} from ${from}`;
 }
 
-/** The lines below a piece: its edges, its area, its points and everything on it. */
-export function pieceLines(change: PieceChange, unit: Unit): string[] {
-  const { edges, area, points, details, deviation, anchor } = change;
-  return [
-    ...(deviation && anchor ? [`${deviationWords(deviation, unit)} (held at ${anchor.held})`] : []),
-    ...edges.map(({ edge, length }) => `${edgeName(edge)}: ${lengths(length, unit)}`),
-    ...areaLine(change, area, unit),
-    ...(points.length === 0
-      ? []
-      : [
-          `points moved: ${points.map(({ name, by }) => `${nameOf(name)} ${printLength(by, unit)}`).join(', ')}`,
-        ]),
-    ...details.map((one) => detailWords(one, unit)),
-  ];
-}
-
-const edgeName = ({ was, now }: Both<string>): string =>
-  was !== undefined && now !== undefined && was !== now
-    ? `${now} (was ${was})`
-    : nameOf({ ...(was && { was }), ...(now && { now }) });
-
-function lengths({ was, now }: Both<number>, unit: Unit): string {
+export function lengths({ was, now }: Both<number>, unit: Unit): string {
   if (was === undefined) return `new, ${printLength(now!, unit)}`;
   if (now === undefined) return `gone, was ${printLength(was, unit)}`;
   return `${printLength(was, unit)} → ${printLength(now, unit)}, ${signed(now - was, unit)}`;
-}
-
-function areaLine(
-  { words, lostArea, gainedArea }: PieceChange,
-  { was, now }: Both<number>,
-  unit: Unit,
-): string[] {
-  if (!words.includes('reshaped')) return [];
-  const [square, per] = unit === 'in' ? ['square inches', 645.16] : ['square centimetres', 100];
-  const said = (mm2: number): string => (mm2 / per).toFixed(1);
-  return [`area ${said(was!)} → ${said(now!)} ${square}: ${said(gainedArea)} gained, ${said(lostArea)} lost`];
 }
 
 export function detailWords({ thing, text: { was, now }, moved }: Detail, unit: Unit): string {

@@ -3,7 +3,7 @@ import {
   causeWords,
   changeWords,
   nameOf,
-  pieceLines,
+  rowsOf,
   seamWords,
   verdict,
   type Both,
@@ -17,7 +17,7 @@ export function told(review: Review): string[] {
     ...review.causes.map(causeWords),
     ...review.pieces.flatMap((one) => [
       `${nameOf(one.name)}: ${changeWords(one)}`,
-      ...pieceLines(one, unit).map((line) => `  ${line}`),
+      ...rowsOf(one, unit).map(({ text }) => `  ${text}`),
     ]),
     ...review.seams.map((one) => `seam ${seamWords(one, unit)}`),
     ...review.problems.map(

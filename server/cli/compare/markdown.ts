@@ -3,7 +3,7 @@ import {
   causeWords,
   changeWords,
   nameOf,
-  pieceLines,
+  rowsOf,
   seamWords,
   sizeWords,
   TOLERANCE,
@@ -60,16 +60,16 @@ const list = (title: string, rows: readonly string[]): string[] =>
 function pieces({ pieces: all, unit }: Review): string[] {
   if (all.length === 0) return [];
   const rows = all.map((one) => {
-    const [first = ''] = pieceLines(one, unit);
-    return `| ${one.number} | ${plain(nameOf(one.name))} | ${plain(changeWords(one))} | ${plain(one.deviation ? first : '')} |`;
+    const [first] = rowsOf(one, unit);
+    return `| ${one.number} | ${plain(nameOf(one.name))} | ${plain(changeWords(one))} | ${plain(one.deviation && first ? first.text : '')} |`;
   });
   const table = ['| | piece | change | |', '| --: | --- | --- | --- |', ...rows].join('\n');
   const details = all.flatMap((one) => {
-    const lines = pieceLines(one, unit).slice(one.deviation ? 1 : 0);
+    const lines = rowsOf(one, unit).slice(one.deviation ? 1 : 0);
     return lines.length === 0
       ? []
       : [
-          `**${one.number} ${plain(nameOf(one.name))}**\n\n${lines.map((line) => `- ${plain(line)}`).join('\n')}`,
+          `**${one.number} ${plain(nameOf(one.name))}**\n\n${lines.map(({ mark, text }) => `- ${mark} ${plain(text)}`).join('\n')}`,
         ];
   });
   if (details.length === 0) return [table];

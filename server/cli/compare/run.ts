@@ -6,13 +6,15 @@ import { Refusal, type Tree } from '../../lsp/versions/tree';
 import { TwoSided } from '../../lsp/versions/two-sided';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from '../io';
 import { writeWhole } from '../write';
+import { compareHtml } from './html';
 import { compareJson } from './json';
 import { compareMarkdown } from './markdown';
 import { sidesOf, type Sides } from './sides';
+import { compareSvg } from './svg';
 import { compareText } from './text';
 
 export interface CompareOptions extends Choice {
-  readonly format: 'text' | 'markdown' | 'json';
+  readonly format: 'text' | 'markdown' | 'json' | 'svg' | 'html';
   readonly failOn: 'differences' | 'errors';
   readonly out?: string;
 }
@@ -35,6 +37,8 @@ const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Compariso
   text: compareText,
   markdown: compareMarkdown,
   json: compareJson,
+  svg: compareSvg,
+  html: compareHtml,
 };
 
 export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {

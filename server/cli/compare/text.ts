@@ -3,7 +3,7 @@ import {
   causeWords,
   changeWords,
   nameOf,
-  pieceLines,
+  rowsOf,
   seamWords,
   sizeWords,
   TOLERANCE,
@@ -80,7 +80,7 @@ function causes(review: Review, compared: Compared): string[] {
 
 const pieces = ({ pieces: all, unit }: Review): string[] =>
   all.map((one) => {
-    const lines = pieceLines(one, unit).map((line) => `\n    ${line}`);
+    const lines = rowsOf(one, unit).map(({ mark, text }) => `\n    ${mark} ${text}`);
     return `${one.number} ${nameOf(one.name)}: ${changeWords(one)}${lines.join('')}`;
   });
 

@@ -1,0 +1,54 @@
+/** A comparison as one page that can be kept and sent: no other file, no network, no script but its own. */
+import { createHash } from 'node:crypto';
+import { group, text } from '../../drawing/xml';
+import { PAGE_SCRIPT, PAGE_STYLE, sheetElement } from '../../review';
+import { platesIn } from './drawn';
+import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
+import { Places } from './places';
+import type { Compared, Comparison } from './run';
+
+export function compareHtml(comparison: Comparison): string {
+  const { before, after, patterns } = comparison;
+  const title = `${before} → ${after}`;
+  const sheets = patterns.map((one) => sheetOf(one, comparison));
+  if (sheets.length === 0)
+    sheets.push(text('p', { class: 'verdict' }, `No pattern differs between ${before} and ${after}.`));
+  const policy = `default-src 'none'; style-src '${digest(PAGE_STYLE)}'; script-src '${digest(PAGE_SCRIPT)}'; base-uri 'none'; form-action 'none'`;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+${text('title', {}, title)}
+<style>${PAGE_STYLE}</style>
+</head>
+<body>
+${group('main', {}, [text('h1', {}, title), ...sheets])}
+<script>${PAGE_SCRIPT}</script>
+</body>
+</html>
+`;
+}
+
+const digest = (content: string): string =>
+  `sha256-${createHash('sha256').update(content, 'utf8').digest('base64')}`;
+
+function sheetOf(compared: Compared, comparison: Comparison): string {
+  const { review } = compared;
+  const title = titleWords(compared, comparison);
+  if (review === undefined)
+    return group('section', { class: 'sheet' }, [
+      text('h2', {}, title),
+      text('p', { class: 'verdict' }, listOfPieces(compared)),
+    ]);
+  const places = new Places(compared);
+  return sheetElement({
+    // the page's own heading says it
+    title: title === `${comparison.before} → ${comparison.after}` ? '' : title,
+    ...{ review, plates: platesIn(compared) },
+    problems: review.problems.map((one) => problemWords(one, places)),
+    undrafted: undraftedWords(review, comparison),
+    followed: followedWords(review),
+  });
+}

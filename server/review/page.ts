@@ -1,0 +1,128 @@
+/**
+ * A comparison as the body of a page: the rows on one side, the drawing on the other; one list for a file that is kept and
+ * for a panel of the editor. Every row that has a mark on the drawing bears its number.
+ */
+import { group, leaf, text } from '../drawing/xml';
+import { decimal } from '../drawing/lines';
+import type { Both, Review } from './model';
+import type { Plate } from './plate';
+import { plateElements } from './svg';
+import { causeWords, seamWords, sizeWords, verdict } from './words';
+
+/** One comparison on the page. */
+export interface Sheet {
+  readonly title: string;
+  readonly review: Review;
+  readonly plates: readonly Plate[];
+  /** Problems, and what could not be drafted, in sentences. */
+  readonly problems: readonly string[];
+  readonly undrafted: readonly string[];
+  readonly followed: readonly string[];
+  /** Where a row stands in the texts, as attributes that a page can follow. */
+  readonly place?: (
+    place: Both<{ readonly uri: string; readonly from: number; readonly to: number }>,
+  ) => Readonly<Record<string, string>>;
+}
+
+export const sheetElement = (sheet: Sheet): string =>
+  group('section', { class: 'sheet' }, [
+    ...(sheet.title === '' ? [] : [text('h2', {}, sheet.title)]),
+    text(sheet.title === '' ? 'h2' : 'p', { class: 'verdict' }, verdict(sheet.review)),
+    group('div', { class: 'columns' }, [rows(sheet), ...drawing(sheet)]),
+  ]);
+
+function rows({ review, plates, problems, undrafted, followed, place = () => ({}) }: Sheet): string {
+  const { unit, causes, seams, sizes, pieces } = review;
+  return group('div', { class: 'rows' }, [
+    ...list('Decided', [
+      ...causes.map((one) => text('li', place(one.place), causeWords(one))),
+      ...followed.map((one) => text('li', { class: 'faint' }, one)),
+    ]),
+    ...(plates.length === 0 ? [] : [text('h3', {}, 'Pieces')]),
+    ...plates.map((plate, i) =>
+      group('div', { class: 'piece' }, [
+        text(
+          'h4',
+          { 'data-piece': plate.number, tabindex: 0, ...place(pieces[i]?.place ?? {}) },
+          plate.title,
+        ),
+        ...(plate.rows.length === 0
+          ? []
+          : [
+              group(
+                'ul',
+                { class: 'marked' },
+                plate.rows.map(({ mark, text: words, at }) =>
+                  leaf(
+                    'li',
+                    at === undefined ? {} : { 'data-row': mark, tabindex: 0 },
+                    `${text('b', {}, mark)} ${text('span', {}, words)}`,
+                  ),
+                ),
+              ),
+            ]),
+      ]),
+    ),
+    ...list(
+      'Seams',
+      seams.map((one) =>
+        text(
+          'li',
+          place({
+            ...(one.seam.was?.place && { was: one.seam.was.place }),
+            ...(one.seam.now?.place && { now: one.seam.now.place }),
+          }),
+          seamWords(one, unit),
+        ),
+      ),
+    ),
+    ...list(
+      'Problems',
+      problems.map((one) => text('li', {}, one)),
+    ),
+    ...list(
+      'Sizes',
+      sizes.map((one) => text('li', {}, sizeWords(one, unit))),
+    ),
+    ...list(
+      'Not drafted',
+      undrafted.map((one) => text('li', {}, one)),
+    ),
+  ]);
+}
+
+const list = (title: string, items: readonly string[]): string[] =>
+  items.length === 0 ? [] : [text('h3', {}, title), group('ul', {}, items)];
+
+function drawing({ plates, title }: Sheet): string[] {
+  if (plates.length === 0) return [];
+  const { body, left, top, width, height } = plateElements(plates);
+  const svg = group(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: [left, top, width, height].map(decimal).join(' '),
+      role: 'img',
+      'aria-label': `${title}: the changed pieces, the new laid on the old`,
+    },
+    [...body],
+  );
+  const button = (mode: string, words: string): string =>
+    text(
+      'button',
+      { type: 'button', 'data-mode': mode, 'aria-pressed': mode === 'overlay' ? 'true' : 'false' },
+      words,
+    );
+  const modes = group('div', { class: 'modes', role: 'group', 'aria-label': 'How the two are shown' }, [
+    button('overlay', 'On one another'),
+    button('beside', 'Side by side'),
+    button('swipe', 'Swipe'),
+    text('button', { type: 'button', 'data-whole': '' }, 'Whole drawing'),
+  ]);
+  return [
+    group('div', { class: 'drawn' }, [
+      modes,
+      group('div', { class: 'stage', 'data-mode': 'overlay' }, [svg]),
+    ]),
+  ];
+}
