@@ -4,8 +4,10 @@
  */
 import { group, leaf, text } from '../drawing/xml';
 import { decimal } from '../drawing/lines';
+import { both } from './causes';
 import type { Both, Review } from './model';
 import type { Plate } from './plate';
+import type { Row } from './rows';
 import { plateElements } from './svg';
 import { causeWords, seamWords, sizeWords, verdict } from './words';
 
@@ -31,64 +33,47 @@ export const sheetElement = (sheet: Sheet): string =>
     group('div', { class: 'columns' }, [rows(sheet), ...drawing(sheet)]),
   ]);
 
-function rows({ review, plates, problems, undrafted, followed, place = () => ({}) }: Sheet): string {
-  const { unit, causes, seams, sizes, pieces } = review;
+type Attributed = NonNullable<Sheet['place']>;
+
+function rows(sheet: Sheet): string {
+  const { problems, undrafted, followed, review, place = () => ({}) } = sheet;
+  const decided = [
+    ...review.causes.map((one) => text('li', place(one.place), causeWords(one))),
+    ...followed.map((one) => text('li', { class: 'faint' }, one)),
+  ];
+  const plain = (words: readonly string[]): string[] => words.map((one) => text('li', {}, one));
   return group('div', { class: 'rows' }, [
-    ...list('Decided', [
-      ...causes.map((one) => text('li', place(one.place), causeWords(one))),
-      ...followed.map((one) => text('li', { class: 'faint' }, one)),
-    ]),
-    ...(plates.length === 0 ? [] : [text('h3', {}, 'Pieces')]),
-    ...plates.map((plate, i) =>
-      group('div', { class: 'piece' }, [
-        text(
-          'h4',
-          { 'data-piece': plate.number, tabindex: 0, ...place(pieces[i]?.place ?? {}) },
-          plate.title,
-        ),
-        ...(plate.rows.length === 0
-          ? []
-          : [
-              group(
-                'ul',
-                { class: 'marked' },
-                plate.rows.map(({ mark, text: words, at }) =>
-                  leaf(
-                    'li',
-                    at === undefined ? {} : { 'data-row': mark, tabindex: 0 },
-                    `${text('b', {}, mark)} ${text('span', {}, words)}`,
-                  ),
-                ),
-              ),
-            ]),
-      ]),
-    ),
-    ...list(
-      'Seams',
-      seams.map((one) =>
-        text(
-          'li',
-          place({
-            ...(one.seam.was?.place && { was: one.seam.was.place }),
-            ...(one.seam.now?.place && { now: one.seam.now.place }),
-          }),
-          seamWords(one, unit),
-        ),
-      ),
-    ),
-    ...list(
-      'Problems',
-      problems.map((one) => text('li', {}, one)),
-    ),
-    ...list(
-      'Sizes',
-      sizes.map((one) => text('li', {}, sizeWords(one, unit))),
-    ),
-    ...list(
-      'Not drafted',
-      undrafted.map((one) => text('li', {}, one)),
-    ),
+    ...list('Decided', decided),
+    ...pieceRows(sheet, place),
+    ...list('Seams', seamRows(review, place)),
+    ...list('Problems', plain(problems)),
+    ...list('Sizes', plain(review.sizes.map((one) => sizeWords(one, review.unit)))),
+    ...list('Not drafted', plain(undrafted)),
   ]);
+}
+
+function seamRows({ seams, unit }: Review, place: Attributed): string[] {
+  return seams.map((one) => {
+    const { was, now } = one.seam;
+    return text('li', place(both(was?.place, now?.place)), seamWords(one, unit));
+  });
+}
+
+function pieceRows({ review, plates }: Sheet, place: Attributed): string[] {
+  if (plates.length === 0) return [];
+  const row = ({ mark, text: words, at }: Row): string =>
+    leaf(
+      'li',
+      at === undefined ? {} : { 'data-row': mark, tabindex: 0 },
+      `${text('b', {}, mark)} ${text('span', {}, words)}`,
+    );
+  const blocks = plates.map((plate, i) =>
+    group('div', { class: 'piece' }, [
+      text('h4', { 'data-piece': plate.number, ...place(review.pieces[i]?.place ?? {}) }, plate.title),
+      ...(plate.rows.length === 0 ? [] : [group('ul', { class: 'marked' }, plate.rows.map(row))]),
+    ]),
+  );
+  return [text('h3', {}, 'Pieces'), ...blocks];
 }
 
 const list = (title: string, items: readonly string[]): string[] =>
