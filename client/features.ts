@@ -1,6 +1,7 @@
 /** The table of what the extension activates; package.json lists the same commands, and a test compares the two. */
 import type * as vscode from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
+import { activateExport } from './export';
 import { activatePages } from './pages';
 import { activatePreview } from './preview/host';
 
@@ -24,5 +25,10 @@ export const features: readonly Feature[] = [
       'draftwright.findInPreview',
     ],
     activate: activatePreview,
+  },
+  {
+    name: 'export',
+    commands: ['draftwright.export', 'draftwright.copyAsSvg'],
+    activate: activateExport,
   },
 ];

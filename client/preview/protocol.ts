@@ -125,6 +125,13 @@ export interface Written {
   readonly type: 'written';
 }
 
+/** Extension → view: the drawing as a picture for the clipboard, in base 64; '' with the reason where there is none. */
+export interface Picture {
+  readonly type: 'picture';
+  readonly png: string;
+  readonly reason: string;
+}
+
 /** Extension → view: how the point that was taken hold of can be moved. */
 export interface Gripped {
   readonly type: 'gripped';
@@ -145,7 +152,7 @@ export interface Do {
   readonly tool: string;
 }
 
-export type ToView = Sheet | Marked | Written | Gripped | Answered | Do;
+export type ToView = Sheet | Marked | Written | Gripped | Answered | Do | Picture;
 
 /** What the view remembers, kept by the editor over hiding and reloading. */
 export interface ViewState {
@@ -184,6 +191,11 @@ export type FromView =
   | { readonly type: 'goto'; readonly source: Source }
   /** A question that the extension hands on to the server, with the preview's file and seat. */
   | { readonly type: 'question'; readonly id: number; readonly about: Question; readonly params: object }
+  /** Opens the form of an export, or puts the drawing on the clipboard. */
+  | { readonly type: 'export' }
+  | { readonly type: 'copy'; readonly as: 'svg' | 'png' }
+  /** The picture lies on the clipboard, or did not get there. */
+  | { readonly type: 'copied'; readonly failed: string }
   | { readonly type: 'select'; readonly source: Source | '' };
 
 /** What the view may ask of the server by itself. */

@@ -48,6 +48,9 @@ function spread(args: readonly string[]): string[] {
   return out;
 }
 
+/** The commands as they are, for whoever reads off what they offer. */
+export const commandsFor = (io: Io): Command => program(io, () => undefined);
+
 type Done = (exit: Exit | undefined) => void;
 
 function program(io: Io, done: Done): Command {

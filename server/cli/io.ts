@@ -9,6 +9,8 @@ export interface Io {
   /** Columns that messages are wrapped to. */
   readonly width: number;
   readonly colour: boolean;
+  /** Texts that are open in an editor, by address: they count before the disk. */
+  readonly texts?: ReadonlyMap<string, string>;
 }
 
 /** What a command ends with: nothing to mend, something to mend, or it could not run. */

@@ -39,6 +39,8 @@ export function readNamed(
   keepMark = false,
 ): { readonly full: string; readonly written: string; readonly text: string } {
   const full = resolve(absolute(io, path));
+  const open = io.texts?.get(uriOfPath(full));
+  if (open !== undefined) return { full, written: path.split('\\').join('/'), text: open };
   const reading = readText(full, keepMark);
   const written = path.split('\\').join('/');
   if ('fault' in reading) throw new Unable(REASONS[reading.fault](written));
@@ -52,6 +54,7 @@ export class Bench {
 
   constructor(private readonly io: Io) {
     this.files = new Files(diskBehind(io.cwd));
+    io.texts?.forEach((text, uri) => this.files.setBuffer(uri, text));
     this.workshop = new Workshop(this.files);
   }
 

@@ -16,6 +16,7 @@ import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
 import { goTo, type Highlight } from './source';
+import { takeAway } from './take-away';
 import { applyTrial } from './trial';
 
 export const VIEW_TYPE = 'draftwright.preview';
@@ -124,6 +125,10 @@ export class PreviewPanel {
         return void (this.pinned = message.pinned);
       case 'question':
         return void this.handOn(message);
+      case 'export':
+      case 'copy':
+      case 'copied':
+        return void takeAway(message, this.uri, this.trial, (picture) => this.tell(picture));
       case 'select':
         return void this.shared.highlight.show(this.uri, message.source);
     }

@@ -22,6 +22,7 @@ import { Show, shownAtFirst } from './show';
 import { movedBy, type Spread } from './snap';
 import { Stage } from './stage';
 import { Tip } from './tip';
+import { TakeAway } from './take-away';
 import { Tools } from './tools';
 
 /** What the editor gives a webview: one channel, and a little memory that outlives the page. */
@@ -74,6 +75,7 @@ export class Viewer {
     [{ name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) }],
     (pinned) => this.stay(pinned),
   );
+  private readonly takeAway = new TakeAway((message) => this.host.postMessage(message));
   private readonly memory = new Memory(
     (state) => this.host.setState(state),
     () => this.state(),
@@ -100,6 +102,7 @@ export class Viewer {
       this.show.element,
       this.find.element,
       this.tools.element,
+      this.takeAway.element,
     ]);
     root.append(this.bar.element, this.room, this.corner, this.rulers.top.element, this.rulers.left.element);
     this.stage.over.append(this.measure.element);
@@ -126,6 +129,7 @@ export class Viewer {
     else if (message.type === 'written') this.written();
     else if (message.type === 'gripped') this.hand.gripped(message);
     else if (message.type === 'answered') this.questions.answered(message.id, message.answer);
+    else if (message.type === 'picture') this.takeAway.take(message);
     else if (message.type === 'do') this.choose(message.tool);
   }
 

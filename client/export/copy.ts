@@ -1,0 +1,30 @@
+/** The drawing as it would be exported, for the clipboard: as the text of an SVG, or as the bytes of a picture. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Trial } from '../preview/protocol';
+import { triedAnswers, writtenFiles } from './answers';
+import type { Desk, Exporter } from './exporter';
+
+export type Copied = { readonly bytes: Uint8Array } | { readonly reason: string };
+
+/** Made in a folder of its own, which is gone afterwards. */
+export async function drawn(
+  exporter: Exporter,
+  as: 'svg' | 'png',
+  { file, trial, desk }: { readonly file: string; readonly trial: Trial; readonly desk: Desk },
+): Promise<Copied> {
+  const folder = mkdtempSync(join(tmpdir(), 'draftwright-'));
+  try {
+    const tried = triedAnswers(trial);
+    const choices = tried['--set']?.split(';').map((one) => `--set=${one.trim()}`) ?? [];
+    const body = tried['--for'] === undefined ? [] : [`--for=${tried['--for']}`];
+    const args = ['draw', file, `--format=${as}`, `--out=${folder}`, ...body, ...choices];
+    const { out, err } = await exporter.run(args, desk);
+    const [made] = writtenFiles(out);
+    if (made === undefined) return { reason: err.trim().split('\n')[0] ?? 'Nothing was drawn.' };
+    return { bytes: readFileSync(made) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

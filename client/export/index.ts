@@ -1,0 +1,126 @@
+/** Export in the editor: the same things with the same options as the command line makes, from the text as it is open. */
+import { dirname } from 'node:path';
+import * as vscode from 'vscode';
+import type { Trial } from '../preview/protocol';
+import { argsFor, firstAnswers, NOTHING_REMEMBERED, remember, type Remembered } from './answers';
+import { drawn, type Copied } from './copy';
+import { Exporter, type Desk } from './exporter';
+import { askOptions, askTarget } from './form';
+import { tell, withProgress } from './run';
+
+export const exportCommands = ['draftwright.export', 'draftwright.copyAsSvg'] as const;
+
+/** For the preview alone: it hands the bytes of a picture to its page, which alone can put them on the clipboard. */
+export const DRAW_FOR_PREVIEW = 'draftwright.internal.drawForPreview';
+
+const KEY = 'draftwright.export';
+const NOTHING_TRIED: Trial = { set: {} };
+
+export function activateExport(context: vscode.ExtensionContext): vscode.Disposable {
+  const exports = new Exports(context);
+  const { registerCommand } = vscode.commands;
+  return vscode.Disposable.from(
+    registerCommand(exportCommands[0], (uri?: vscode.Uri, trial?: Trial) =>
+      exports.guarded(() => exports.export(uri, trial)),
+    ),
+    registerCommand(exportCommands[1], (uri?: vscode.Uri, trial?: Trial) =>
+      exports.guarded(() => exports.copySvg(uri, trial)),
+    ),
+    registerCommand(DRAW_FOR_PREVIEW, (uri: vscode.Uri, trial: Trial) => exports.picture(uri, trial)),
+  );
+}
+
+class Exports {
+  constructor(private readonly context: vscode.ExtensionContext) {}
+
+  /** A fault is said in words; nothing of it reaches the editor's own error box. */
+  async guarded(work: () => Promise<void>): Promise<void> {
+    try {
+      await work();
+    } catch (fault) {
+      const why = fault instanceof Error ? fault.message : String(fault);
+      void vscode.window.showErrorMessage(`It could not be exported: ${why}`);
+    }
+  }
+
+  async export(asked?: vscode.Uri, trial: Trial = NOTHING_TRIED): Promise<void> {
+    const uri = fileOf(asked);
+    if (uri === undefined) return;
+    const [file, desk] = [uri.fsPath, deskOf(uri)];
+    const name = file.slice(dirname(file).length + 1).replace(/\.draft$/, '');
+    const exporter = this.start();
+    try {
+      const before = this.context.workspaceState.get<Remembered>(KEY) ?? NOTHING_REMEMBERED;
+      const target = await askTarget(await exporter.targets(file, desk), before.last, name);
+      if (target === undefined) return;
+      const first = {
+        target,
+        answers: firstAnswers(target, before, trial),
+        folder: before.folder ?? dirname(file),
+      };
+      const wanted = await askOptions(first, name);
+      if (wanted === undefined) return;
+      const { answers, folder } = wanted;
+      await this.context.workspaceState.update(KEY, remember(before, target, answers, folder));
+      const args = argsFor(target, file, answers, folder);
+      // the text may have gone on while the form was open
+      const ran = await withProgress(`Exporting ${name}: ${target.title}`, exporter, folder, () =>
+        exporter.run(args, deskOf(uri)),
+      );
+      if (ran !== undefined) void tell(ran, desk);
+    } finally {
+      exporter.stop();
+    }
+  }
+
+  async copySvg(asked?: vscode.Uri, trial: Trial = NOTHING_TRIED): Promise<void> {
+    const uri = fileOf(asked);
+    if (uri === undefined) return;
+    const made = await this.drawn(uri, 'svg', trial);
+    if ('reason' in made) return void vscode.window.showErrorMessage(made.reason);
+    await vscode.env.clipboard.writeText(new TextDecoder().decode(made.bytes));
+    vscode.window.setStatusBarMessage('The drawing is on the clipboard as SVG.', 4000);
+  }
+
+  async picture(uri: vscode.Uri, trial: Trial): Promise<Copied> {
+    if (fileOf(uri) === undefined) return { reason: '' };
+    return this.drawn(uri, 'png', trial).catch((fault: Error) => ({ reason: fault.message }));
+  }
+
+  private async drawn(uri: vscode.Uri, as: 'svg' | 'png', trial: Trial): Promise<Copied> {
+    const exporter = this.start();
+    try {
+      return await drawn(exporter, as, { file: uri.fsPath, trial, desk: deskOf(uri) });
+    } finally {
+      exporter.stop();
+    }
+  }
+
+  private start(): Exporter {
+    return new Exporter({ module: vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'cli.js').fsPath });
+  }
+}
+
+/** The pattern that is meant; says what is in the way where there is none. */
+function fileOf(asked: vscode.Uri | undefined): vscode.Uri | undefined {
+  const { activeTextEditor, visibleTextEditors } = vscode.window;
+  const seen = visibleTextEditors.find(({ document }) => document.languageId === 'draftwright');
+  const uri = asked ?? (activeTextEditor ?? seen)?.document.uri;
+  if (uri?.scheme === 'file' && uri.path.endsWith('.draft')) return uri;
+  const why =
+    uri?.scheme === 'untitled'
+      ? 'Save the draft first: what is exported lies beside it.'
+      : 'Open a .draft file of this machine first: its pieces are exported.';
+  void vscode.window.showInformationMessage(why);
+  return undefined;
+}
+
+function deskOf(uri: vscode.Uri): Desk {
+  const open = vscode.workspace.textDocuments.filter(
+    (document) => document.isDirty && document.languageId === 'draftwright' && document.uri.scheme === 'file',
+  );
+  return {
+    folder: vscode.workspace.getWorkspaceFolder(uri)?.uri.fsPath ?? dirname(uri.fsPath),
+    texts: open.map((document) => ({ path: document.uri.fsPath, text: document.getText() })),
+  };
+}

@@ -1,0 +1,32 @@
+/** What the preview takes away: the form of an export, the drawing as text, or as a picture that its page puts away. */
+import { Buffer } from 'node:buffer';
+import * as vscode from 'vscode';
+import { DRAW_FOR_PREVIEW, exportCommands } from '../../export';
+import type { Copied } from '../../export/copy';
+import type { FromView, Picture, Trial } from '../protocol';
+
+type Message = Extract<FromView, { type: 'export' | 'copy' | 'copied' }>;
+
+/** @param trial what the preview tries: it is exported as it is seen */
+export async function takeAway(
+  message: Message,
+  uri: string,
+  trial: Trial,
+  tell: (picture: Picture) => void,
+): Promise<void> {
+  const [file, { executeCommand }] = [vscode.Uri.parse(uri), vscode.commands];
+  if (message.type === 'export') return void executeCommand(exportCommands[0], file, trial);
+  if (message.type === 'copied') return said(message.failed);
+  if (message.as === 'svg') return void executeCommand(exportCommands[1], file, trial);
+  const made = await executeCommand<Copied>(DRAW_FOR_PREVIEW, file, trial);
+  if ('reason' in made) return tell({ type: 'picture', png: '', reason: made.reason });
+  tell({ type: 'picture', png: Buffer.from(made.bytes).toString('base64'), reason: '' });
+}
+
+function said(failed: string): void {
+  if (failed === '') vscode.window.setStatusBarMessage('The drawing is on the clipboard as a picture.', 4000);
+  else
+    void vscode.window.showErrorMessage(
+      `The picture did not get to the clipboard: ${failed} Export it as PNG instead.`,
+    );
+}
