@@ -124,7 +124,7 @@ describe('an export for an editor', () => {
       const file = join(folder.path, 'patch.draft');
       const { exit, err } = await ran(folder, [], 'draw', file, `--out=${join(folder.path, 'taken')}`);
       assert.equal(exit, 2);
-      assert.match(err, /patch\.svg can't be written \(\w+\)\./);
+      assert.match(err, /patch\.svg can't be written/);
       assert.match((await ran(folder, [], 'draw', join(folder.path, 'gone.draft'))).err, /There is no file/);
       await assert.rejects(
         () => answerEditor({ id: 1, folder: folder.path, texts: [], ask: 'targets', file: 'gone.draft' }),
