@@ -58,6 +58,7 @@ import { unsewnPiece } from './unsewn-piece';
 import { unusualDart } from './unusual-dart';
 import { unusualEase } from './unusual-ease';
 import { unusualFacing } from './unusual-facing';
+import { unusualFork } from './unusual-fork';
 import { unusualUnderlap } from './unusual-underlap';
 import { contradictedAllowance } from './contradicted-allowance';
 import { fullHem } from './full-hem';
@@ -135,6 +136,7 @@ export const catalogue: readonly Check[] = [
   fullHem,
   unsewnPiece,
   unusualEase,
+  unusualFork,
   unknownRange(() => ranges),
 ];
 
