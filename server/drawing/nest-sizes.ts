@@ -9,9 +9,12 @@ const SIZE = 3.2;
 const LETTER = 0.95;
 /** From the line to the words, and from the words to whatever else is drawn, mm. */
 const OFF = 1.2;
-const AROUND = 0.6;
-/** Where another line of its kind runs closer than this, mm, nobody can tell whose the words are. */
-const APART = 2.5;
+const AROUND = 1;
+/**
+ * How far another line of its kind must be from the line, mm: where sizes fan out their words stand well apart; where
+ * they run closer than the least nobody can tell whose the words are.
+ */
+const APART = [4.5, 2.5] as const;
 /** Places tried along a line. */
 const TRIES = 160;
 /** Chords of curves for looking where they run, mm. */
@@ -87,28 +90,53 @@ interface InTheWay {
 const NOT_ALONE = 10;
 const ON_WORDS = 100;
 
-/** From the line's end backwards: the first place beside it that is free, else on the line itself where least is crossed. */
-function bestPlace(path: Path, wide: number, { all, alike, words }: InTheWay): Candidate | undefined {
+/** A place on the line, from its end backwards. */
+interface OnLine {
+  readonly on: Point;
+  readonly along: Point;
+  readonly turn: number;
+}
+
+/** The first place beside the line that is free, the line well alone if it can be; else on it where least is crossed. */
+function bestPlace(path: Path, wide: number, inTheWay: InTheWay): Candidate | undefined {
   const { length } = path;
   if (!(length > wide)) return undefined;
-  const own = chordsOf(path);
-  let spare: Candidate | undefined;
-  for (let i = 0; i < TRIES; i++) {
+  const places = Array.from({ length: TRIES }, (_, i): OnLine => {
     const s = length - wide - ((length - 2 * wide) * i) / TRIES;
     const along = path.tangentAt(s);
-    const turn = upright(Math.atan2(along.y, along.x));
-    const on = path.pointAt(s);
-    const alone = crossings(on, turn, { wide, high: 2 * APART }, alike) === 0;
-    for (const side of alone ? [1, -1] : []) {
-      const off = side * (OFF + SIZE / 2);
-      const at = { x: on.x - along.y * off, y: on.y + along.x * off };
-      if (crossings(at, turn, { wide, high: SIZE }, [...all, ...own]) === 0)
-        return { at, turn, crossed: 0, clear: false };
+    return { on: path.pointAt(s), along, turn: upright(Math.atan2(along.y, along.x)) };
+  });
+  const all = [...inTheWay.all, ...chordsOf(path)];
+  for (const apart of APART) {
+    const alone = places.filter(({ on, turn }) => isAlone(on, turn, wide, apart, inTheWay));
+    for (const place of alone) {
+      const free = beside(place, wide, all);
+      if (free !== undefined) return free;
     }
+  }
+  return onLine(places, wide, inTheWay);
+}
+
+const isAlone = (on: Point, turn: number, wide: number, apart: number, { alike }: InTheWay): boolean =>
+  crossings(on, turn, { wide, high: 2 * apart }, alike) === 0;
+
+/** On either side of the line, where nothing is met. */
+function beside({ on, along, turn }: OnLine, wide: number, all: readonly Chord[]): Candidate | undefined {
+  const ways = [1, -1].map((side) => side * (OFF + SIZE / 2));
+  const spots = ways.map((off) => ({ x: on.x - along.y * off, y: on.y + along.x * off }));
+  const at = spots.find((spot) => crossings(spot, turn, { wide, high: SIZE }, all) === 0);
+  return at && { at, turn, crossed: 0, clear: false };
+}
+
+function onLine(places: readonly OnLine[], wide: number, inTheWay: InTheWay): Candidate | undefined {
+  let spare: Candidate | undefined;
+  const [near] = APART.slice(-1);
+  for (const { on, turn } of places) {
+    const box = { wide, high: SIZE };
     const crossed =
-      crossings(on, turn, { wide, high: SIZE }, all) +
-      (alone ? 0 : NOT_ALONE) +
-      ON_WORDS * crossings(on, turn, { wide, high: SIZE }, words);
+      crossings(on, turn, box, inTheWay.all) +
+      (isAlone(on, turn, wide, near!, inTheWay) ? 0 : NOT_ALONE) +
+      ON_WORDS * crossings(on, turn, box, inTheWay.words);
     if (spare === undefined || crossed < spare.crossed) spare = { at: on, turn, crossed, clear: true };
   }
   return spare;
