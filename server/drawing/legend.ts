@@ -121,8 +121,11 @@ function columnsOf({ pieces, sizes = [] }: Drawing): readonly string[][] {
   const lines = pieces.flatMap((piece) => piece.lines);
   const drawn = new Set(lines.map(({ role }) => role));
   const shared = new Set(lines.filter(({ ofSize }) => ofSize === undefined).map(({ role }) => role));
-  const usual = sizes.length === 0 ? KEY : KEY.filter((role) => role === 'notch' || shared.has(role));
-  const beside = BESIDES.filter((role) => drawn.has(role)).slice(0, KEY.length);
+  const isSized = (role: LineRole): boolean =>
+    lineTypeOf({ role, ofSize: sizes[0] }, sizes) !== lineTypes[role];
+  const isTold = (role: LineRole): boolean => (isSized(role) ? shared : drawn).has(role);
+  const usual = sizes.length === 0 ? KEY : KEY.filter(isTold);
+  const beside = BESIDES.filter(isTold).slice(0, KEY.length);
   const rows = [usual, beside].map((roles) => roles.map((role): KeyRow => ({ role, type: lineTypes[role] })));
   const sized = sizes.map((size): KeyRow => ({
     role: 'cutting',

@@ -1,6 +1,7 @@
 /** The sizes of a nest, each written beside its own line, near the line's end, where nothing else is in the way. */
 import type { Path, Point } from '../geometry';
 import type { DrawnLine, DrawnText } from './model';
+import { arrowHeads, HEAD_HALF_WIDTH_MM, HEAD_LENGTH_MM } from './lines';
 import { pathOf, rounded } from './path';
 import { meets } from './room';
 
@@ -35,7 +36,7 @@ export function sizeWords(
   label: readonly DrawnText[],
   sizes: readonly string[],
 ): readonly DrawnText[] {
-  const drawn = lines.map((line) => ({ line, chords: chordsOf(pathOf(line)) }));
+  const drawn = lines.map((line) => ({ line, chords: [...chordsOf(pathOf(line)), ...headChords(line)] }));
   const words: DrawnText[] = [];
   const taken: Chord[] = label.flatMap((text) => strokesOf(text));
   for (const size of sizes) {
@@ -194,3 +195,15 @@ function chordsOf(path: Path): readonly Chord[] {
   const points = path.polyline(COARSE);
   return points.slice(1).map((point, i): Chord => [points[i]!, point]);
 }
+
+/** Across the back of its arrow heads. */
+const headChords = (line: DrawnLine): readonly Chord[] =>
+  arrowHeads(line).map(({ at, turn }): Chord => {
+    const radians = (turn * Math.PI) / 180;
+    const [c, s] = [Math.cos(radians), Math.sin(radians)];
+    const corner = (side: number): Point => ({
+      x: at.x - c * HEAD_LENGTH_MM - s * side * HEAD_HALF_WIDTH_MM,
+      y: at.y - s * HEAD_LENGTH_MM + c * side * HEAD_HALF_WIDTH_MM,
+    });
+    return [corner(1), corner(-1)];
+  });

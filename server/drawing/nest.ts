@@ -9,7 +9,7 @@
  */
 import { distance, identity, rotation, type Affine, type Point } from '../geometry';
 import { place } from './draw';
-import type { Drawing, DrawnDot, DrawnLine, DrawnText, PieceDrawing } from './model';
+import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, PieceDrawing } from './model';
 import { movedDot, movedLine, movedText } from './moved';
 import { nestedLabel } from './nest-label';
 import { sizeWords } from './nest-sizes';
@@ -64,14 +64,32 @@ function nestedPiece(
   const lines = nestedLines(laid, sizes, options);
   const label = nestedLabel(laid, sized);
   const [first] = laid;
+  const words = sizeWords(lines, label, sizes);
   return {
     name,
     source: first!.piece.source,
-    frame: frameOfLines(lines),
+    frame: withWords(frameOfLines(lines), words),
     lines,
     dots: nestedDots(laid, sizes),
-    texts: [...label, ...sizeWords(lines, label, sizes)],
+    texts: [...label, ...words],
     spoken: `${first!.piece.spoken}, sizes ${laid.map(({ size }) => size).join(', ')}`,
+  };
+}
+
+/** A size may stand outside its line. */
+function withWords({ left, top, right, bottom }: Frame, words: readonly DrawnText[]): Frame {
+  const spots = words.flatMap(({ at, size, text }) => {
+    const reach = Math.max(size, (text.length * size) / 2);
+    return [
+      { x: at.x - reach, y: at.y - reach },
+      { x: at.x + reach, y: at.y + reach },
+    ];
+  });
+  return {
+    left: rounded(Math.min(left, ...spots.map(({ x }) => x))),
+    top: rounded(Math.min(top, ...spots.map(({ y }) => y))),
+    right: rounded(Math.max(right, ...spots.map(({ x }) => x))),
+    bottom: rounded(Math.max(bottom, ...spots.map(({ y }) => y))),
   };
 }
 
@@ -90,8 +108,18 @@ function laidTogether(found: readonly SizedPiece[]): readonly SizedPiece[] {
     const by = { x: onto!.x - from.x, y: onto!.y - from.y };
     const turned =
       Math.abs(Math.sin(turn)) < SAME_WAY && Math.cos(turn) > 0 ? identity : rotation(from, turn);
-    return { size, piece: movedPiece(piece, { ...turned, e: turned.e + by.x, f: turned.f + by.y }) };
+    const moved = movedPiece(piece, { ...turned, e: turned.e + by.x, f: turned.f + by.y });
+    return { size, piece: { ...moved, lines: moved.lines.map((line) => fromAnchor(line, onto!)) } };
   });
+}
+
+/** Folds of all sizes lie on one another: drawn from the point that keeps still, their dashes do as well. */
+function fromAnchor(line: DrawnLine, anchor: Point): DrawnLine {
+  const [only, ...more] = line.stretches;
+  if (!isFold(line) || only === undefined || only.length !== 2 || more.length > 0) return line;
+  const end = { x: only[0], y: only[1] };
+  if (distance(line.start, anchor) <= distance(end, anchor)) return line;
+  return { ...line, start: end, stretches: [[line.start.x, line.start.y]] };
 }
 
 /** The corner, by name, that all sizes have and that moves least; the first of the outline where several keep as still. */

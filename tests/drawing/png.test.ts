@@ -1,8 +1,12 @@
 /** The PNG export: the size that was asked for, true to scale, the same bytes each time. */
 import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Drawing } from '../../server/drawing/model';
+import { nest } from '../../server/drawing/nest';
 import { toSvg } from '../../server/drawing/svg';
 import { toPng } from '../../server/drawing/png';
-import { drawing, skirt, smallPiece } from '../support/drawings';
+import { drawing, line, skirt, smallPiece, spot } from '../support/drawings';
 import { readPng, type Picture } from '../support/png';
 
 async function picture(svg: string, options: Parameters<typeof toPng>[1]): Promise<Picture> {
@@ -11,7 +15,50 @@ async function picture(svg: string, options: Parameters<typeof toPng>[1]): Promi
   return readPng(value!);
 }
 
+/** A golden picture stays so small that it can be looked at in a review, bytes. */
+const LARGEST_GOLDEN = 20 * 1024;
+
+/** Pixel for pixel; the bytes of another packer may differ. */
+async function golden(name: string, drawing: Drawing, width = 640): Promise<void> {
+  const file = fileURLToPath(new URL(`./goldens/${name}`, import.meta.url));
+  const { value } = await toPng(toSvg(drawing, { margin: 5 }), { width });
+  if (process.env.UPDATE_GOLDEN) writeFileSync(file, value!);
+  const bytes = readFileSync(file);
+  assert.ok(bytes.length <= LARGEST_GOLDEN, `${name} has ${bytes.length} bytes`);
+  const [is, was] = [readPng(value!), readPng(bytes)];
+  assert.deepEqual([is.width, is.height], [was.width, was.height]);
+  for (let y = 0; y < is.height; y++)
+    for (let x = 0; x < is.width; x++)
+      assert.equal(is.darkness(x, y), was.darkness(x, y), `${name} at ${x} ${y}`);
+}
+
+/** A pocket of some width, half as high, cut on the fold. */
+function pocketOf(wide: number): Drawing {
+  const made = smallPiece();
+  const high = wide / 2;
+  const cut = made.lines.map((one) =>
+    one.role === 'cutting'
+      ? {
+          ...one,
+          start: spot(0, high),
+          stretches: [[wide, high] as const, [wide, 0] as const, [0, 0] as const],
+          closed: false,
+        }
+      : one,
+  );
+  const fold = line('fold', 'pocket/centre', spot(0, high), [[0, 0]], { arrows: 'both' });
+  return drawing([{ ...made, lines: [...cut, fold] }]);
+}
+
 describe('drawing as PNG', () => {
+  it('a small pattern looks as its golden picture does', () => golden('pocket.png', drawing([smallPiece()])));
+
+  it('two sizes on one another look as their golden picture does', () =>
+    golden(
+      'pockets.png',
+      nest(['S', 'M', 'L'].map((size, i) => ({ size, drawing: pocketOf(100 + 20 * i) }))),
+    ));
+
   it('the picture is as wide as asked', async () => {
     const { width, height } = await picture(toSvg(skirt()), { width: 640 });
     assert.equal(width, 640);

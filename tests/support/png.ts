@@ -1,4 +1,4 @@
-/** Reads a PNG as far as the tests need it: true colour with alpha, 8 bits, not interlaced (W3C PNG, third edition). */
+/** Reads a PNG as far as the tests need it: true colour with or without alpha, 8 bits, not interlaced (W3C PNG, third edition). */
 import assert from 'node:assert/strict';
 import { inflateSync } from 'node:zlib';
 
@@ -10,20 +10,25 @@ export interface Picture {
 }
 
 const SIGNATURE = Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]);
-const BYTES_A_PIXEL = 4;
+/** By the colour type of the header. */
+const BYTES_A_PIXEL: Readonly<Record<number, number>> = { 2: 3, 6: 4 };
 
 export function readPng(bytes: Uint8Array): Picture {
   const file = Buffer.from(bytes);
   assert.deepEqual(file.subarray(0, 8), SIGNATURE);
   const width = file.readUInt32BE(16);
   const height = file.readUInt32BE(20);
-  assert.deepEqual(
-    [...file.subarray(24, 29)],
-    [8, 6, 0, 0, 0],
-    '8 bits, true colour with alpha, not interlaced',
+  const [depth, colour, ...method] = file.subarray(24, 29);
+  const bytesAPixel = BYTES_A_PIXEL[colour!];
+  assert.deepEqual([depth, ...method], [8, 0, 0, 0], '8 bits, not interlaced');
+  assert.ok(bytesAPixel, 'true colour');
+  const pixels = unfiltered(
+    inflateSync(Buffer.concat(dataChunks(file))),
+    width * bytesAPixel,
+    height,
+    bytesAPixel,
   );
-  const pixels = unfiltered(inflateSync(Buffer.concat(dataChunks(file))), width * BYTES_A_PIXEL, height);
-  return { width, height, darkness: (x, y) => 255 - pixels[(y * width + x) * BYTES_A_PIXEL]! };
+  return { width, height, darkness: (x, y) => 255 - pixels[(y * width + x) * bytesAPixel]! };
 }
 
 function dataChunks(file: Buffer): Buffer[] {
@@ -38,15 +43,15 @@ function dataChunks(file: Buffer): Buffer[] {
 }
 
 /** Undoes the five filter types of section 9.2. */
-function unfiltered(data: Buffer, rowBytes: number, height: number): Uint8Array {
+function unfiltered(data: Buffer, rowBytes: number, height: number, bytesAPixel: number): Uint8Array {
   const out = new Uint8Array(rowBytes * height);
   for (let y = 0; y < height; y++) {
     const filter = data[y * (rowBytes + 1)]!;
     for (let i = 0; i < rowBytes; i++) {
       const at = y * rowBytes + i;
-      const left = i >= BYTES_A_PIXEL ? out[at - BYTES_A_PIXEL]! : 0;
+      const left = i >= bytesAPixel ? out[at - bytesAPixel]! : 0;
       const up = y > 0 ? out[at - rowBytes]! : 0;
-      const upLeft = y > 0 && i >= BYTES_A_PIXEL ? out[at - rowBytes - BYTES_A_PIXEL]! : 0;
+      const upLeft = y > 0 && i >= bytesAPixel ? out[at - rowBytes - bytesAPixel]! : 0;
       const guesses = [0, left, up, (left + up) >> 1, paeth(left, up, upLeft)];
       out[at] = data[y * (rowBytes + 1) + 1 + i]! + guesses[filter]!;
     }
