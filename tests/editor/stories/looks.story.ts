@@ -1,27 +1,10 @@
 /** The window in every kind of theme, with a stale piece, a selected line, a marked line and a tip: to be looked at. */
 import assert from 'node:assert/strict';
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { Preview } from '../drawing';
 import type { Scene, Story } from '../scene';
+import { wear, type Theme } from '../themes';
 
 const DRAFT = 'harbour-skirt.draft';
-
-/** The editor's name of a theme, and the class its window has. */
-const THEMES = {
-  light: ['Default Light Modern', 'vs'],
-  dark: ['Default Dark Modern', 'vs-dark'],
-  'high-contrast': ['Default High Contrast', 'hc-black'],
-  'high-contrast-light': ['Default High Contrast Light', 'hc-light'],
-} as const;
-
-async function wear(scene: Scene, name: keyof typeof THEMES): Promise<void> {
-  const [theme, kind] = THEMES[name];
-  mkdirSync(join(scene.folder, '.vscode'), { recursive: true });
-  const settings = { 'workbench.colorTheme': theme, 'editor.minimap.enabled': false };
-  writeFileSync(join(scene.folder, '.vscode', 'settings.json'), JSON.stringify(settings));
-  await scene.page.locator(`.monaco-workbench.${kind}`).waitFor();
-}
 
 /** How much brighter one colour is than the other, as WCAG 2.2 counts contrast. */
 async function contrast(preview: Preview, selector: string): Promise<number> {
@@ -44,7 +27,7 @@ async function contrast(preview: Preview, selector: string): Promise<number> {
 
 const SOUND_LINE = '.piece:not(.stale) > .thing:not(.marked) > .line.sewing';
 
-async function looksWell(scene: Scene, name: keyof typeof THEMES): Promise<void> {
+async function looksWell(scene: Scene, name: Theme): Promise<void> {
   await wear(scene, name);
   const preview = await Preview.of(scene);
   await preview.click('back/side');

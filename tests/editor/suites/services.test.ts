@@ -1,7 +1,7 @@
 /** Hover, completion, definition, outline and folding, asked for as the editor asks. */
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { fileUri, forget, hoverAt, pocket, rangeOf, replace, show } from './editor';
+import { fileUri, forget, hoverAt, pocket, problemsOf, rangeOf, replace, show, until } from './editor';
 
 const ask = <T>(command: string, ...args: unknown[]) => vscode.commands.executeCommand<T>(command, ...args);
 
@@ -84,6 +84,71 @@ describe('services in the editor', () => {
     );
     const lenses = await ask<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 10);
     assert.ok(lenses.length > 0);
+  });
+
+  it('hovering over a piece shows it drawn', async () => {
+    const told = await hoverAt(document, 'patch of pocket');
+    const [, data] = /!\[patch[^\]]*\]\(data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)\)/.exec(told) ?? [];
+    assert.match(Buffer.from(data ?? '', 'base64').toString(), /^<svg .*<path .*<\/svg>$/s);
+  });
+
+  it('a point leads to what it is built from, and to what it moves', async () => {
+    const at = rangeOf(document, 'mouth-right = mouth-left').start;
+    const [item] = await ask<vscode.CallHierarchyItem[]>('vscode.prepareCallHierarchy', document.uri, at);
+    const from = await ask<vscode.CallHierarchyOutgoingCall[]>('vscode.provideOutgoingCalls', item);
+    assert.deepEqual(
+      from.map(({ to }) => to.name),
+      ['mouth-left', 'width'],
+    );
+    const moves = await ask<vscode.CallHierarchyIncomingCall[]>('vscode.provideIncomingCalls', item);
+    assert.deepEqual(
+      moves.map((step) => step.from.name),
+      ['foot-right', 'mouth'],
+    );
+  });
+
+  it('a new line stands in as far as its block', async () => {
+    await replace(document, '  cut pair\n', '\n  cut pair\n');
+    const line = document.positionAt(document.getText().indexOf('\n\n  cut') + 1);
+    const edits = await ask<vscode.TextEdit[]>(
+      'vscode.executeFormatOnTypeProvider',
+      document.uri,
+      line,
+      '\n',
+      { tabSize: 8, insertSpaces: false },
+    );
+    assert.deepEqual(
+      edits.map(({ newText, range }) => [newText, range.start.line]),
+      [['  ', line.line]],
+    );
+  });
+
+  it('a name that nothing uses is faded and no problem, until something uses it', async () => {
+    await replace(document, '  let width', '  let spare = 2cm\n  let width');
+    const faded = () =>
+      problemsOf(document.uri).find(({ tags }) => tags?.includes(vscode.DiagnosticTag.Unnecessary));
+    const found = await until('a faded name', faded);
+    assert.equal(document.getText(found.range), 'spare');
+    assert.equal(found.severity, vscode.DiagnosticSeverity.Hint);
+    await replace(document, 'let width = 16cm', 'let width = 16cm + spare');
+    await until('the name in full ink', () => faded() === undefined);
+  });
+
+  it('an open edge is sewn to the one that bears its name', async () => {
+    await replace(document, 'finish edges patch.right-side, ', 'finish edges ');
+    const piece = pocket.slice(pocket.indexOf('piece patch'), pocket.indexOf('finish mouth'));
+    await replace(document, 'finish mouth', `${piece.replace('piece patch', 'piece lining')}finish mouth`);
+    const at = rangeOf(document, 'right-side straight');
+    const actions = await ask<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      new vscode.Range(at.start, at.start),
+      vscode.CodeActionKind.RefactorRewrite.value,
+    );
+    const sewing = actions.find(({ title }) => title === 'Sew patch.right-side to lining.right-side');
+    assert.ok(sewing?.edit, actions.map(({ title }) => title).join('; '));
+    assert.ok(await vscode.workspace.applyEdit(sewing.edit));
+    assert.match(document.getText(), /\nseam right-side patch\.right-side = lining\.right-side\n/);
   });
 
   it('words are coloured by what they mean', async () => {
