@@ -15,14 +15,14 @@ export interface Picture {
   readonly words: string;
 }
 
-/** The paper, px: wide enough to tell a curve, small enough to stay beside the words. */
-const [WIDTH, HEIGHT, MARGIN] = [280, 200, 12];
+/** The paper, px: high enough to tell a curve; any higher, and the hover of an editor would have to be scrolled. */
+const [WIDTH, HEIGHT, MARGIN] = [260, 128, 9];
 const PAPER = '#fffefa';
 const INK = '#1d1d1b';
 const QUIET = '#5f5f58';
 
 /** Ink on a screen, px, for a millimetre of it on paper, and the least that is seen. */
-const WEIGHT = 2.6;
+const WEIGHT = 2.2;
 const LEAST = 0.8;
 
 /** What is drawn of a piece at this size; words, marks and construction would be dust. */

@@ -16,6 +16,7 @@ async function pointedAt(scene: Scene, text: string, columns: number, name: stri
   await scene.until('the picture', () =>
     picture.evaluate((img) => img instanceof HTMLImageElement && img.complete && img.naturalWidth > 50),
   );
+  await scene.page.waitForTimeout(400); // it comes in by and by
   await scene.picture(`hover-${name}`);
   const { width = 0, height = 0 } = (await picture.boundingBox()) ?? {};
   assert.ok(width > 50 && height > 50, `the picture takes ${width} by ${height}`);
