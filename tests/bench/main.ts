@@ -4,6 +4,7 @@ import { baseline } from './figures';
 import { measureFloods } from './floods';
 import { measureEdits } from './keystrokes';
 import { measureMemory } from './memory';
+import { measurePaper } from './paper';
 import { measureServer } from './server';
 import { measureOpening, measureWhole } from './whole';
 
@@ -26,6 +27,9 @@ switch (part) {
     break;
   case 'features':
     measureFeatures(say);
+    break;
+  case 'paper':
+    void measurePaper(say);
     break;
   case 'memory':
     measureMemory(say);

@@ -41,6 +41,7 @@ if (wanted('edits')) run(switches, 'edits');
 if (wanted('floods')) run(switches, 'floods');
 if (wanted('server')) run(switches, 'server');
 if (wanted('features')) run(switches, 'features');
+if (wanted('paper')) run(switches, 'paper');
 if (wanted('opening')) for (const lines of ['2000', '10000']) run(switches, 'opening', lines);
 if (wanted('memory')) run(['--expose-gc', ...switches], 'memory');
 if (wanted('bundles')) bundles();

@@ -3,10 +3,9 @@
  * The same content gives the same bytes: no date, no number drawn by lot.
  */
 import { PDFDocument, PDFHexString, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
-import * as fontkit from 'fontkit';
 import type { Frame } from '../model';
 import { layerName, number, type Font } from './content';
-import { fontBytes, metrics, printable } from './font';
+import { fontBytes, metrics, openedFont, printable } from './font';
 
 const POINTS_PER_MM = 72 / 25.4;
 /** Beyond the frame of a drawing, mm: arrow heads and the halves of lines. */
@@ -32,7 +31,9 @@ export class PaperDocument {
     const document = await PDFDocument.create({ updateMetadata: false });
     document.setTitle(title);
     document.setProducer('Draftwright');
-    document.registerFontkit(fontkit);
+    document.registerFontkit({ create: openedFont } as unknown as Parameters<
+      typeof document.registerFontkit
+    >[0]);
     const font = await document.embedFont(fontBytes(), { subset: true });
     const glyphs = (text: string): string => font.encodeText(printable(text)).toString();
     const { widthOf } = metrics();

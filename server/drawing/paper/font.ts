@@ -10,6 +10,7 @@ export interface Metrics {
 }
 
 let kept: Metrics | undefined;
+let opened: fontkit.Font | undefined;
 
 /** Throws where the font was not packed with the program. */
 export function fontBytes(): Uint8Array {
@@ -18,10 +19,22 @@ export function fontBytes(): Uint8Array {
   return bytes;
 }
 
-/** Opened once: it takes longer than a page. */
+/**
+ * The font, opened once: it takes longer than many pages. Letters are set one by one, as wide as each is: to lay texts out
+ * with ligatures and kerning takes longer than all else, and they would run otherwise than `widthOf` says.
+ */
+export function openedFont(): fontkit.Font {
+  if (opened !== undefined) return opened;
+  const font = fontkit.create(fontBytes() as Buffer) as fontkit.Font;
+  const layout = (text: string): { readonly glyphs: readonly fontkit.Glyph[] } => ({
+    glyphs: [...text].map((letter) => font.glyphForCodePoint(letter.codePointAt(0)!)),
+  });
+  return (opened = Object.assign(font, { layout: layout as fontkit.Font['layout'] }));
+}
+
 export function metrics(): Metrics {
   if (kept !== undefined) return kept;
-  const font = fontkit.create(fontBytes() as Buffer) as fontkit.Font;
+  const font = openedFont();
   const widths = new Map<number, number>();
   const width = (code: number): number => {
     const before = widths.get(code);
