@@ -5,7 +5,7 @@
  * `full: false` carries only the pieces that changed since the version named in `since`, and a view that does not
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
-import type { DrawnLine, PieceDrawing, Placement, Frame, Source, Spot } from '../../server/drawing/model';
+import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing, Placement, Frame, Source, Spot } from '../../server/drawing/model';
 
 /** What is tried without touching the text: another body than the file names, other values than it chooses, as written. */
 export interface Trial {
@@ -40,12 +40,82 @@ export interface Axis {
 /** How a point can be moved by hand, or why it can't. */
 export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: string };
 
+/** What is laid out in front of the person instead of the sheet. */
+export type Laying =
+  /** One side of a seam along the other, to a place so many millimetres (as sewn) along its left side. */
+  | { readonly kind: 'walk'; readonly of: Source; readonly at: number }
+  /** The pieces of a seam, edge to edge. */
+  | { readonly kind: 'together'; readonly of: Source }
+  /** The edges of a piece as they run when its darts are closed. */
+  | { readonly kind: 'darts'; readonly of: Source }
+  /** The piece for one side of the wearer on that for the other. */
+  | { readonly kind: 'sides'; readonly of: Source };
+
+/** A thing that can be laid out, with its words in a list. */
+export interface Layable {
+  readonly kind: Laying['kind'];
+  readonly of: Source;
+  readonly words: string;
+}
+
+/** x' = a x + c y + e, y' = b x + d y + f: how a piece lies on the paper, turned, turned over and moved. */
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+
+/** A piece as it lies there. */
+export interface LaidPiece {
+  readonly piece: string;
+  readonly by: Matrix;
+  /** Left out where the view has been sent it before. */
+  readonly drawing?: PieceDrawing;
+  /** It lies below what is shown of it: drawn faintly. */
+  readonly faint?: boolean;
+}
+
+/** A line laid over the pieces: what was walked, what is left over, what the other side matches, what came of it. */
+export interface LaidLine {
+  readonly kind: 'walked' | 'over' | 'closed' | 'apart';
+  readonly line: DrawnLine;
+}
+
+/** A place of a walk that is worth a stop: an end, a join of edges, a notch. */
+export interface Stop {
+  readonly at: number;
+  readonly words: string;
+}
+
+/** Where a walk stands. */
+export interface Walk {
+  readonly at: number;
+  readonly length: number;
+  /** Which way the seam goes there, of length 1, and the place itself. */
+  readonly along: Spot;
+  readonly touch: Spot;
+  readonly stops: readonly Stop[];
+}
+
+/** Server → extension → view: what is laid out; sent anew whenever it changes. */
+export interface Laid {
+  readonly type: 'laid';
+  readonly uri: string;
+  readonly seat: string;
+  readonly laying: Laying;
+  /** Sentences: what is compared, both numbers, what that means. */
+  readonly words: readonly string[];
+  readonly pieces: readonly LaidPiece[];
+  readonly lines: readonly LaidLine[];
+  readonly dots: readonly DrawnDot[];
+  readonly texts: readonly DrawnText[];
+  readonly frame: Frame;
+  readonly walk?: Walk;
+}
+
 /** What a preview wants to see besides the pieces as they are cut; what it does not want costs nothing. */
 export interface Want {
   /** All sizes of the table on one another. */
   readonly sizes?: boolean;
   /** What is drawn as a half, with its other half. */
   readonly whole?: boolean;
+  readonly laying?: Laying;
 }
 
 /** A place that a ruler is laid on: on the sheet, and in the piece that it belongs to. */
@@ -103,6 +173,7 @@ export interface Sheet {
   readonly sizes: readonly string[];
   /** The sizes that are drawn on one another; none: one body or size alone. */
   readonly nested: readonly string[];
+  readonly layable: readonly Layable[];
   readonly unit: 'cm' | 'mm' | 'in';
   /** All pieces of the drawing, in file order, with their place on the sheet. */
   readonly placements: readonly Placement[];
@@ -152,7 +223,7 @@ export interface Do {
   readonly tool: string;
 }
 
-export type ToView = Sheet | Marked | Written | Gripped | Answered | Do | Picture;
+export type ToView = Sheet | Marked | Written | Gripped | Answered | Do | Picture | Laid;
 
 /** What the view remembers, kept by the editor over hiding and reloading. */
 export interface ViewState {
@@ -223,6 +294,8 @@ export const methods = {
   pull: 'draftwright/pull',
   /** Server → extension notification: a Sheet. */
   sheet: 'draftwright/sheet',
+  /** Server → extension notification: what is laid out, a Laid. */
+  laid: 'draftwright/laid',
   /** Extension → server: where a source stands in the text. Params `{ uri, source }`; answer `{ uri, range } | null`. */
   locate: 'draftwright/locate',
   /** Extension → server: what the cursor stands on. Params `{ uri, position }`; answer `Source[]`. */

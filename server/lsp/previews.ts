@@ -1,10 +1,12 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
-import type { Sheet, Trial, Want } from '../../client/preview/protocol';
+import type { Laid, Sheet, Trial, Want } from '../../client/preview/protocol';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
+import { layables } from '../features/laying';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
+import { LaidOnTable } from './laid';
 import { Nested } from './nested';
 import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './sheets';
 import { canonical } from './uris';
@@ -18,6 +20,7 @@ interface Preview {
   trial: Trial;
   want: Want;
   readonly nested: Nested;
+  readonly table: LaidOnTable;
 }
 
 /** Which of a file's previews is meant: several may be open, each with what it tries. */
@@ -41,7 +44,7 @@ export class Previews {
 
   constructor(
     private readonly desk: Desk,
-    private readonly send: (sheet: Sheet) => void,
+    private readonly send: (message: Sheet | Laid) => void,
   ) {}
 
   keys(): readonly string[] {
@@ -53,7 +56,8 @@ export class Previews {
     const key = canonical(uri);
     const old = this.#find({ uri, seat });
     const nested = old?.nested ?? new Nested(this.desk.workshop, key, seat);
-    const preview: Preview = { key, clientUri: uri, seat, held: undefined, trial, want, nested };
+    const table = new LaidOnTable({ uri, seat });
+    const preview: Preview = { key, clientUri: uri, seat, held: undefined, trial, want, nested, table };
     const before = old?.held ?? lastHeld(last);
     preview.held = fullSheet(this.#drawn(preview), before);
     this.#open.set(seatKey({ uri, seat }), preview);
@@ -74,6 +78,7 @@ export class Previews {
     if (preview === undefined) return;
     preview.want = want;
     if (want.sizes !== true) preview.nested.leave();
+    if (want.laying === undefined) preview.table.clear();
     this.#update(preview);
   }
 
@@ -103,9 +108,13 @@ export class Previews {
   #update(preview: Preview): void {
     if (preview.held === undefined) return;
     const next = nextSheet(this.#drawn(preview), preview.held);
-    if (next === undefined) return;
-    preview.held = next;
-    this.send(next.sheet);
+    if (next !== undefined) {
+      preview.held = next;
+      this.send(next.sheet);
+    }
+    const { laying } = preview.want;
+    const laid = laying && preview.table.next(this.#pattern(preview), laying);
+    if (laid !== undefined) this.send(laid);
   }
 
   #pattern({ key, seat, trial }: Preview): Pattern {
@@ -126,6 +135,7 @@ export class Previews {
       everybody: pattern.everybody.map(({ name, size }) => [name, size ?? ''].join(' ').trim()),
       choices: triedChoices(pattern),
       sizes: pattern.sizes,
+      layable: layables(pattern),
     };
   }
 }

@@ -88,7 +88,10 @@ class Server {
     private readonly desk: Desk,
   ) {
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
-    this.#previews = new Previews(desk, (sheet) => void connection.sendNotification(methods.sheet, sheet));
+    this.#previews = new Previews(
+      desk,
+      (message) => void connection.sendNotification(methods[message.type], message),
+    );
     this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
     this.#room = { desk, previews: this.#previews, diagnostics: this.#diagnostics };

@@ -26,6 +26,7 @@ export interface Drawn {
   readonly choices: Sheet['choices'];
   readonly trial: Sheet['trial'];
   readonly sizes: Sheet['sizes'];
+  readonly layable: Sheet['layable'];
   /** Lays pieces beside each other. */
   place(pieces: readonly PieceDrawing[]): Pick<Drawing, 'placements' | 'frame'>;
 }
@@ -79,7 +80,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, seat, drawing, findings, everybody, choices, trial, sizes }: Drawn,
+  { uri, seat, drawing, findings, everybody, choices, trial, sizes, layable }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -91,7 +92,7 @@ function hold(
     ...part,
     title,
     body,
-    ...{ everybody, choices, trial, sizes },
+    ...{ everybody, choices, trial, sizes, layable },
     nested: drawing.sizes ?? [],
     unit,
     placements: all.placements,

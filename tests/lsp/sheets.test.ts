@@ -22,6 +22,7 @@ const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Draw
   choices: [],
   trial: { set: {} },
   sizes: [],
+  layable: [],
   place: (all) => drawing(all),
   ...more,
 });

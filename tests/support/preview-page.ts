@@ -132,6 +132,7 @@ export function fullSheet(drawing: Drawing, more: Partial<Sheet> = {}): Sheet {
     trial: { set: {} },
     sizes: [],
     nested: [],
+    layable: [],
     unit,
     placements,
     frame,

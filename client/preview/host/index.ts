@@ -1,6 +1,6 @@
 /** The preview in the editor: its commands, the panels that are open, and bringing them back after a reload. */
 import * as vscode from 'vscode';
-import { methods, type Do, type Sheet, type ViewState } from '../protocol';
+import { methods, type Do, type Laid, type Sheet, type ViewState } from '../protocol';
 import { RUNNING, type LanguageClientLike } from './client';
 import { Cursor } from './cursor';
 import { PreviewPanel, VIEW_TYPE, type Shared } from './panel';
@@ -39,6 +39,7 @@ export function activatePreview(
     vscode.window.registerWebviewPanelSerializer(VIEW_TYPE, previews),
     vscode.window.onDidChangeActiveTextEditor((editor) => previews.follow(editor?.document)),
     client.onNotification(methods.sheet, (sheet: Sheet) => previews.forward(sheet)),
+    client.onNotification(methods.laid, (laid: Laid) => previews.forward(laid)),
     client.onDidChangeState(({ newState }) => newState === RUNNING && previews.beginAgain()),
   );
 }
@@ -96,9 +97,9 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     void panel.webview.postMessage(message);
   }
 
-  forward(sheet: Sheet): void {
-    const preview = this.panels.get(sheet.seat);
-    if (preview?.uri === sheet.uri) preview.forward(sheet);
+  forward(message: Sheet | Laid): void {
+    const preview = this.panels.get(message.seat);
+    if (preview?.uri === message.uri) preview.forward(message);
   }
 
   beginAgain(): void {

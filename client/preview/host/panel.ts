@@ -4,6 +4,7 @@ import {
   methods,
   type Answered,
   type FromView,
+  type Laid,
   type Marked,
   type Sheet,
   type ToView,
@@ -64,10 +65,10 @@ export class PreviewPanel {
   }
 
   /** Passes a sheet of the server on; a view that has not begun yet will be sent a full one. */
-  forward(sheet: Sheet): void {
+  forward(message: Sheet | Laid): void {
     if (!this.live) return;
-    this.last.take(sheet);
-    this.tell(sheet);
+    if (message.type === 'sheet') this.last.take(message);
+    this.tell(message);
   }
 
   mark(marked: Marked): void {

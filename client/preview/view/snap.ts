@@ -1,9 +1,6 @@
 /** The place of the drawing that a pointer means: a point near it, else the nearest place on a line. Knows no DOM. */
 import type { DrawnLine, PieceDrawing, Spot, Stretch } from '../../../server/drawing/model';
-import type { Pin } from '../protocol';
-
-/** x' = a x + c y + e, y' = b x + d y + f: how a piece lies on the paper, turned, turned over and moved. */
-export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+import type { Matrix, Pin } from '../protocol';
 
 /** A piece as it lies in front of the person. */
 export interface Spread {

@@ -1,0 +1,153 @@
+/** Pieces laid together at a seam, edge to edge, so that it is seen how the edges beside it run on across it. */
+import type { Edge, Pattern, Piece } from '../../drafting/model';
+import type { SeamRun } from '../../drafting/sewing-model';
+import { loopOf, sizeOf } from '../../drafting/sewing/course';
+import { apply, compose, identity, layOn, mirror, scale, type Affine, type Point } from '../../geometry';
+import { clothAfter, laidPieces, type LaidOut, type Lying } from './paper';
+import { laidSeam, partnerOf, partnerOfRight, placeOnRun, type LaidSeam, type Side } from './sides-of-seam';
+import { lengthsWords } from './walk';
+
+export function together(pattern: Pattern, source: string): LaidOut | undefined {
+  const laid = laidSeam(pattern, source);
+  if (laid === undefined) return undefined;
+  const lying = laidRuns(laid);
+  const once = new Map<string, Lying>();
+  for (const { run, side, ...one } of lying) {
+    const key = laid.seam.itsPair ? side : run.piece;
+    if (!once.has(key)) once.set(key, one);
+  }
+  return {
+    words: [lengthsWords(laid, pattern.unit), ...cornersWords(laid)],
+    ...laidPieces(pattern, [...once.values()]),
+    lines: [],
+    dots: [],
+  };
+}
+
+interface LyingRun extends Lying {
+  readonly run: SeamRun;
+  readonly side: Side;
+}
+
+/** From the first run of the left side on, each run laid on one of the other side that lies already and meets it. */
+function laidRuns(laid: LaidSeam): readonly LyingRun[] {
+  const waiting = (['left', 'right'] as const).flatMap((side) =>
+    laid.course[side].map((run) => ({ side, run })),
+  );
+  const first = waiting.shift()!;
+  const lying: LyingRun[] = [{ ...first, piece: laid.pieces.get(first.run.piece)!, by: identity }];
+  for (let i = 0; i < waiting.length;) {
+    const next = waiting[i]!;
+    const on = lying.find((one) => one.side !== next.side && overlap(laid, one, next) !== undefined);
+    if (on === undefined) {
+      i++;
+      continue;
+    }
+    lying.push({ ...next, piece: laid.pieces.get(next.run.piece)!, by: laidOn(laid, on, next) });
+    waiting.splice(i, 1);
+    i = 0;
+  }
+  return lying;
+}
+
+interface SideRun {
+  readonly side: Side;
+  readonly run: SeamRun;
+}
+
+/** Counted along the left side. */
+function spanOf(laid: LaidSeam, { side, run }: SideRun): readonly [number, number] {
+  const ends = [run.start, run.start + sizeOf(run)] as const;
+  if (side === 'left') return ends;
+  return [partnerOfRight(laid, ends[0]), partnerOfRight(laid, ends[1])];
+}
+
+/** Shorter than this, mm, two edges touch at a corner only. */
+const LEAST = 1;
+
+function overlap(laid: LaidSeam, a: SideRun, b: SideRun): readonly [number, number] | undefined {
+  const [one, other] = [spanOf(laid, a), spanOf(laid, b)];
+  const [from, to] = [Math.max(one[0], other[0]), Math.min(one[1], other[1])];
+  return to - from > LEAST ? [from, to] : undefined;
+}
+
+/** The two ends of what they share come on to each other, as near as their lengths allow; cloth on either side. */
+function laidOn(laid: LaidSeam, on: LyingRun, next: SideRun): Affine {
+  const shared = overlap(laid, on, next)!;
+  const ends = (one: SideRun): readonly Point[] => shared.map((s) => pointOfRun(laid, one, s));
+  const [p, q] = ends(on).map((point) => apply(on.by, point)) as [Point, Point];
+  const [a, b] = ends(next) as [Point, Point];
+  const cloth = (one: SideRun) => placeOnRun(laid, one.run, one.run.from).cloth;
+  const over = clothAfter(cloth(on), on.by) === cloth(next);
+  const by = layOn(a, b, p, q);
+  return over ? compose(mirror(a, b), by) : by;
+}
+
+/** @param s counted along the left side */
+function pointOfRun(laid: LaidSeam, { side, run }: SideRun, s: number): Point {
+  const at = side === 'left' ? s : partnerOf(laid, s);
+  const along = Math.min(Math.max(at - run.start, 0), sizeOf(run));
+  return placeOnRun(laid, run, run.from + Math.sign(run.to - run.from) * along).point;
+}
+
+/** How the edges beside the seam meet across it at either end: in one line at 180 degrees. */
+function cornersWords(laid: LaidSeam): readonly string[] {
+  return (['start', 'end'] as const).flatMap((end) => {
+    const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
+    if (left === undefined || right === undefined) return [];
+    const degrees = Number((((left.angle + right.angle) * 180) / Math.PI).toFixed(1));
+    const where = end === 'start' ? 'Where it begins' : 'Where it ends';
+    const run = degrees === 180 ? 'run on in one line' : `meet at ${degrees}°, ${bent(degrees)}`;
+    return [`${where}, ${left.name} and ${right.name} ${run}.`];
+  });
+}
+
+const bent = (degrees: number): string =>
+  `${Number(Math.abs(180 - degrees).toFixed(1))}° ${degrees > 180 ? 'more' : 'less'} than one line`;
+
+interface CornerOfSeam {
+  /** The edge beside it, with its piece. */
+  readonly name: string;
+  /** Between the seam's edge and the edge beside it, through the cloth. */
+  readonly angle: number;
+}
+
+/** Undefined where the seam ends within an edge. */
+function cornerAt(laid: LaidSeam, side: Side, end: 'start' | 'end'): CornerOfSeam | undefined {
+  const runs = laid.course[side];
+  const run = end === 'start' ? runs[0]! : runs[runs.length - 1]!;
+  const distance = end === 'start' ? run.from : run.to;
+  const place = placeOnRun(laid, run, distance);
+  const { piece, edge } = place;
+  const atStart = distance < LEAST / 10;
+  if (!atStart && distance < edge.sewn - LEAST / 10) return undefined;
+  const beside = neighbour(piece, edge, atStart ? -1 : 1);
+  if (beside === undefined) return undefined;
+  const away = atStart
+    ? scale(beside.path.tangentAt(beside.path.length, 'before'), -1)
+    : beside.path.tangentAt(0, 'after');
+  const into = atStart
+    ? edge.path.tangentAt(0, 'after')
+    : scale(edge.path.tangentAt(edge.path.length, 'before'), -1);
+  return {
+    name: `${piece.base} ${beside.name}`,
+    angle: through(into, away, place.cloth, forwardOf(run), atStart),
+  };
+}
+
+const forwardOf = ({ from, to }: SeamRun): boolean => to >= from;
+
+function neighbour(piece: Piece, edge: Edge, by: 1 | -1): Edge | undefined {
+  const loop = loopOf(piece, edge);
+  const index = loop.indexOf(edge);
+  return loop.length < 2 ? undefined : loop[(index + by + loop.length) % loop.length];
+}
+
+/** The angle from one way to the other on the side where the cloth is, radians. */
+function through(into: Point, away: Point, cloth: 1 | -1, forward: boolean, atStart: boolean): number {
+  const turn = Math.atan2(into.x * away.y - into.y * away.x, into.x * away.x + into.y * away.y);
+  // looking along the edge away from the corner, cloth lies to the right when it does in the outline's direction
+  const right = ((cloth === 1) === forward) === atStart;
+  const angle = right ? turn : -turn;
+  return angle < 0 ? angle + 2 * Math.PI : angle;
+}
