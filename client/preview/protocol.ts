@@ -5,7 +5,16 @@
  * `full: false` carries only the pieces that changed since the version named in `since`, and a view that does not
  * hold that version asks for a full sheet (`ask`). Zoom, pan and selection belong to the view and survive every sheet.
  */
-import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing, Placement, Frame, Source, Spot } from '../../server/drawing/model';
+import type {
+  DrawnDot,
+  DrawnLine,
+  DrawnText,
+  PieceDrawing,
+  Placement,
+  Frame,
+  Source,
+  Spot,
+} from '../../server/drawing/model';
 
 /** What is tried without touching the text: another body than the file names, other values than it chooses, as written. */
 export interface Trial {
@@ -56,6 +65,8 @@ export interface Layable {
   readonly kind: Laying['kind'];
   readonly of: Source;
   readonly words: string;
+  /** What a person may have pointed at who means it: edges of a seam, lines of a piece. */
+  readonly about: readonly Source[];
 }
 
 /** x' = a x + c y + e, y' = b x + d y + f: how a piece lies on the paper, turned, turned over and moved. */
@@ -240,6 +251,7 @@ export interface ViewState {
   readonly shown: readonly string[];
   /** What was being tried. */
   readonly trial?: Trial;
+  readonly laying?: Laying;
 }
 
 export type FromView =

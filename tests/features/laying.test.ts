@@ -71,7 +71,7 @@ describe('walking a seam', () => {
     const found = laid(text(''), { kind: 'walk', of: 'seam:side', at: 120 });
     assert.deepEqual([lies(found, 1, 680, 100), found.walk?.touch], ['200 120', { x: 200, y: 120 }]);
     assert.equal(found.words[0], 'front side is 30cm, back side 30cm: they match.');
-    assert.equal(found.words[1], 'Here 12cm along front side lie on 12cm along back side.');
+    assert.equal(found.words[1], '12cm along front side lies on 12cm along back side.');
   });
 
   it('leaves over what the longer side has too much', () => {
@@ -85,7 +85,7 @@ describe('walking a seam', () => {
     const found = laid(text(' easing 8mm of back', ' right 8mm'), { kind: 'walk', of: 'seam:side', at: 150 });
     assert.deepEqual(found.words.slice(0, 2), [
       'front side is 30cm, back side 30.8cm, 8mm eased in as asked.',
-      'Here 15cm along front side lie on 15.4cm along back side, 4mm eased in so far.',
+      '15cm along front side lies on 15.4cm along back side, 4mm eased in so far.',
     ]);
   });
 

@@ -1,6 +1,6 @@
-/** Sizes on one another in a preview, over the protocol: only where they are wanted, and only what changed. */
+/** What a preview shows on demand, over the protocol: only where it is wanted, and only what changed. */
 import assert from 'node:assert/strict';
-import { methods, type Sheet, type Want } from '../../client/preview/protocol';
+import { methods, type Laid, type Sheet, type Want } from '../../client/preview/protocol';
 import { TestClient } from '../support/client';
 import { graded } from '../support/sheets-of-sizes';
 
@@ -45,4 +45,43 @@ describe('sizes on one another in a preview', () => {
       await client.type(uri, 'patch-a right 10cm', 'patch-a right 11cm');
       assert.deepEqual(names(await client.sheetAfter(0)), ['patch']);
     }));
+});
+
+describe('what is laid out in a preview', () => {
+  const seamed = `${graded}
+seam patch-sides patch.left-side = patch.right-side
+`.replace(', patch.right-side, patch.foot, patch.left-side turned', ', patch.foot turned');
+
+  it('is sent when it is wanted and when an edit changes it, a drawing once', async () => {
+    const client = await TestClient.start({ folders: ['file:///wardrobe'] });
+    const laid: Laid[] = [];
+    client.connection.onNotification(methods.laid, (one: Laid) => void laid.push(one));
+    const until = async (holds: () => boolean) => {
+      for (let tries = 0; tries < 100 && !holds(); tries++) await new Promise((done) => setTimeout(done, 20));
+      assert.ok(holds(), JSON.stringify(laid.at(-1)?.words));
+    };
+    try {
+      await client.open(uri, seamed);
+      const { layable } = await client.ask<Sheet>(methods.openPreview, { uri });
+      const walk = layable.find(({ kind }) => kind === 'walk')!;
+      const want = (at: number) => ({ uri, want: { laying: { kind: 'walk', of: walk.of, at } } });
+      await client.connection.sendNotification(methods.want, want(0));
+      await client.connection.sendNotification(methods.want, want(60));
+      await until(() => laid.length === 2);
+      const drawn = (one: Laid) => one.pieces.map(({ drawing }) => drawing?.name ?? '');
+      assert.deepEqual(
+        [drawn(laid[0]!), drawn(laid[1]!)],
+        [
+          ['patch', 'patch'],
+          ['', ''],
+        ],
+      );
+      assert.equal(laid[1]!.walk?.at, 60);
+      await client.type(uri, 'patch-a down 12cm', 'patch-a down 13cm');
+      await client.type(uri, 'patch-b down 12cm', 'patch-b down 13cm');
+      await until(() => laid.at(-1)!.words[0]!.includes('13cm'));
+    } finally {
+      await client.leave();
+    }
+  });
 });

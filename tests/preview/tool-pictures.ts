@@ -49,6 +49,35 @@ const scenes: readonly Scene[] = [
     },
   ],
   [
+    'walk',
+    'harbour-skirt.draft',
+    async (view) => {
+      await clickOn(view, 'back/side');
+      await view.send({ type: 'do', tool: 'walk' });
+      await view.settle();
+      for (const key of ['PageDown', 'PageDown', 'ArrowRight', 'ArrowRight']) {
+        await view.page.keyboard.press(key);
+        await view.settle();
+      }
+    },
+  ],
+  [
+    'together',
+    'crew-shirt.draft',
+    async (view) => {
+      await view.send({ type: 'do', tool: 'together' });
+      await view.settle();
+    },
+  ],
+  [
+    'darts',
+    'harbour-skirt.draft',
+    async (view) => {
+      await view.send({ type: 'do', tool: 'darts' });
+      await view.settle();
+    },
+  ],
+  [
     'tools',
     'harbour-skirt.draft',
     async (view) => {

@@ -18,6 +18,10 @@ export const previewCommands = [
 export const toolCommands = {
   'draftwright.measureInPreview': 'measure',
   'draftwright.findInPreview': 'find',
+  'draftwright.walkSeamInPreview': 'walk',
+  'draftwright.layTogetherInPreview': 'together',
+  'draftwright.closeDartsInPreview': 'darts',
+  'draftwright.leftOverRightInPreview': 'sides',
 } as const;
 
 /** Registers everything of the preview; disposing of the answer takes it away again. */

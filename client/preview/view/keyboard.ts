@@ -43,7 +43,7 @@ export function rest(stage: Stage, stop: SVGGElement | undefined = stage.stops()
 
 /** Keys in a list or a menu belong to it. */
 function inList(target: EventTarget | null): boolean {
-  return target instanceof Element && target.closest('.popover') !== null;
+  return target instanceof Element && target.closest('.popover, .strip') !== null;
 }
 
 /** A button is pressed by Enter and Space, whatever tool is in use. */

@@ -2,6 +2,7 @@
 import './style.css';
 import './choices.css';
 import './tools.css';
+import './bench.css';
 import { lineTypes } from '../../../server/drawing/lines';
 import type { ToView } from '../protocol';
 import { styled } from './dom';

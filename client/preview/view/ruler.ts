@@ -9,7 +9,7 @@ export const RULER_PX = 22;
 
 const LENGTH_PX = { long: 9, middle: 6, short: 4 } as const;
 
-export class Ruler {
+class Ruler {
   private readonly marks = svg('path', { class: 'ticks' });
   private readonly numbers = svg('g', { class: 'numbers' });
   private readonly hair = svg('path', { class: 'hair', d: '' });
@@ -56,7 +56,22 @@ export class Ruler {
   }
 }
 
-/** Where the two rulers meet: the unit they count in. */
-export function rulerCorner(): HTMLElement {
-  return html('div', { class: 'corner' });
+/** Both rulers, and where they meet: the unit they count in. */
+export class Rulers {
+  private readonly top = new Ruler('top');
+  private readonly left = new Ruler('left');
+  private readonly corner = html('div', { class: 'corner' });
+  readonly elements = [this.corner, this.top.element, this.left.element];
+
+  draw(unit: Sheet['unit'], camera: Camera, room: HTMLElement): void {
+    this.top.draw(unit, camera, room.clientWidth);
+    this.left.draw(unit, camera, room.clientHeight);
+    this.corner.textContent = unit;
+  }
+
+  /** Where the pointer stands, pixels of the stage. */
+  point(at: { readonly x: number; readonly y: number } | undefined): void {
+    this.top.point(at?.x);
+    this.left.point(at?.y);
+  }
 }

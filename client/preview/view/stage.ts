@@ -17,7 +17,8 @@ export class Stage {
     svg('path', { class: 'hatching', d: `M0 0V${HATCH_PX}` }),
   );
   readonly sheet = svg('g', { class: 'sheet' });
-  /** What is laid over the drawing, in the sheet's millimetres. */
+  /** What is laid out instead of the sheet, and what is laid over either: in the paper's millimetres. */
+  readonly bench = svg('g', { class: 'bench' });
   readonly over = svg('g', { class: 'over' });
   readonly element = svg(
     'svg',
@@ -28,6 +29,7 @@ export class Stage {
       'aria-label': 'Pieces. Tab walks through pieces and their lines, Enter goes to the text.',
     },
     this.sheet,
+    this.bench,
     this.over,
     svg('defs', {}, this.hatch),
   );
@@ -52,8 +54,7 @@ export class Stage {
   show(camera: Camera): void {
     const { zoom, left, top } = camera;
     const seen = `matrix(${zoom} 0 0 ${zoom} ${-left * zoom} ${-top * zoom})`;
-    this.sheet.setAttribute('transform', seen);
-    this.over.setAttribute('transform', seen);
+    for (const layer of [this.sheet, this.bench, this.over]) layer.setAttribute('transform', seen);
     this.hatch.setAttribute('patternTransform', `rotate(45) scale(${1 / zoom})`);
     setZoom(this.element, zoom);
   }

@@ -1,9 +1,12 @@
 /** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
 import type { Frame, Source } from '../../../server/drawing/model';
-import type { FromView, Marked, PreviewProblem, Sheet, ToView, Trial, ViewState } from '../protocol';
+import type { FromView, PreviewProblem, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
 import { PROTOCOL_VERSION } from '../protocol';
 import { Bar } from './bar';
-import * as camera from './camera';
+import type { Camera, Size } from './camera';
+import { Bench, LAYINGS } from './bench';
+import { Empty } from './empty';
+import { Eye } from './eye';
 import { Choices } from './choices';
 import { html } from './dom';
 import { listenToPointers, type Hold, type Spot } from './gestures';
@@ -15,7 +18,7 @@ import { Measure } from './measure';
 import { Memory } from './memory';
 import { Problems } from './problems';
 import { Questions } from './questions';
-import { Ruler, rulerCorner } from './ruler';
+import { Rulers } from './ruler';
 import { Selection } from './selection';
 import { applySheet, type Held } from './sheet';
 import { Show, shownAtFirst } from './show';
@@ -39,10 +42,15 @@ export class Viewer {
   private readonly stage = new Stage();
   private readonly selection = new Selection(this.stage);
   private readonly tip = new Tip();
-  private readonly rulers = { top: new Ruler('top'), left: new Ruler('left') };
-  private readonly corner = rulerCorner();
-  private readonly empty = html('div', { class: 'empty', role: 'note' });
-  private readonly room = html('div', { class: 'room' }, this.stage.element, this.empty, this.tip.element);
+  private readonly rulers = new Rulers();
+  private readonly empty = new Empty();
+  private readonly room = html(
+    'div',
+    { class: 'room' },
+    this.stage.element,
+    this.empty.element,
+    this.tip.element,
+  );
   private readonly problems = new Problems((problem) => this.toProblem(problem));
   private readonly choices = new Choices({
     tryOut: (trial) => this.tryOut(trial),
@@ -60,20 +68,42 @@ export class Viewer {
   private readonly measure = new Measure(
     {
       spreads: () => this.spreads(),
-      camera: () => this.camera,
+      camera: () => this.eye.camera,
       quiet: () => !this.show.shown.includes('construction'),
-      reveal: (at) => this.look(camera.revealing(this.camera, frameAt(at), this.size)),
+      reveal: (at) => this.eye.revealSpot(at),
       changed: (on) => this.measuring(on),
     },
     this.questions,
   );
+  private readonly bench = new Bench({
+    want: () => this.want(),
+    turned: () => this.turnedToBench(),
+    changed: () => this.measure.draw(),
+    zoom: () => this.eye.camera.zoom,
+    say: (words) => this.tip.show(words, this.room.clientWidth, 0),
+  });
+  private readonly eye = new Eye({
+    frame: () => this.frame,
+    size: () => this.size,
+    paint: (seen) => this.paint(seen),
+    changed: () => this.memory.touch(),
+  });
   private readonly find = new Find({
     pieces: () => this.held?.pieces.values() ?? [],
     show: (one, goto) => this.showFound(one, goto),
   });
   private readonly tools = new Tools(
-    [{ name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) }],
-    (pinned) => this.stay(pinned),
+    [
+      { name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) },
+      ...(['walk', 'together', 'darts', 'sides'] as const).map((kind) => ({
+        ...{ name: kind, words: LAYINGS[kind] },
+        choose: () => this.bench.begin(kind, this.selection.selected),
+      })),
+    ],
+    (pinned) => {
+      this.host.postMessage({ type: 'pin', pinned });
+      this.memory.touch();
+    },
   );
   private readonly takeAway = new TakeAway((message) => this.host.postMessage(message));
   private readonly memory = new Memory(
@@ -84,18 +114,15 @@ export class Viewer {
   private readonly bar: Bar;
 
   private held: Held | undefined;
-  private camera: camera.Camera = { zoom: 0, left: 0, top: 0, fit: true };
-  private painting = 0;
+  /** How the sheet was seen before something was laid out. */
+  private seenBefore: Camera | undefined;
 
   constructor(
     private readonly root: HTMLElement,
     private readonly host: Host,
     private readonly place: { readonly uri: string; readonly seat: string },
   ) {
-    this.show = new Show(root, {
-      changed: () => this.memory.touch(),
-      want: (want) => this.host.postMessage({ type: 'want', want }),
-    });
+    this.show = new Show(root, { changed: () => this.memory.touch(), want: () => this.want() });
     this.bar = new Bar(this.buttons(), [
       this.problems.element,
       this.choices.element,
@@ -104,12 +131,13 @@ export class Viewer {
       this.tools.element,
       this.takeAway.element,
     ]);
-    root.append(this.bar.element, this.room, this.corner, this.rulers.top.element, this.rulers.left.element);
+    root.append(this.bar.element, this.room, ...this.rulers.elements);
     this.stage.over.append(this.measure.element);
-    this.room.append(this.measure.words, this.measure.status);
+    this.stage.bench.append(this.bench.group);
+    this.room.append(this.measure.words, this.measure.status, this.bench.element);
     this.recall(host.getState());
     this.listen();
-    this.say('Drawing …', '');
+    this.empty.say('Drawing …', '');
   }
 
   /** Tells the extension that the view can be sent a full sheet. */
@@ -119,24 +147,26 @@ export class Viewer {
       protocol: PROTOCOL_VERSION,
       trial: this.choices.trial,
       pinned: this.tools.isPinned,
-      want: this.show.want,
+      want: this.wanted,
     });
   }
 
   receive(message: ToView): void {
     if (message.type === 'sheet') this.receiveSheet(message);
-    else if (message.type === 'marked') this.receiveMarked(message);
+    else if (message.type === 'marked') this.selection.mark(message.sources);
     else if (message.type === 'written') this.written();
     else if (message.type === 'gripped') this.hand.gripped(message);
     else if (message.type === 'answered') this.questions.answered(message.id, message.answer);
     else if (message.type === 'picture') this.takeAway.take(message);
-    else if (message.type === 'do') this.choose(message.tool);
+    else if (message.type === 'do' && message.tool === 'find') this.find.open();
+    else if (message.type === 'do') this.tools.choose(message.tool);
+    else if (message.type === 'laid') this.bench.receive(message);
   }
 
   private receiveSheet(sheet: Sheet): void {
     const outcome = applySheet(this.held, sheet);
     if (outcome.kind === 'stranger')
-      return this.say('This preview is out of date', 'Close it and open it again.');
+      return this.empty.say('This preview is out of date', 'Close it and open it again.');
     if (outcome.kind === 'ask')
       return this.host.postMessage({ type: 'ask', have: this.held?.sheet.version ?? 0 });
     const first = this.held === undefined;
@@ -147,13 +177,11 @@ export class Viewer {
     this.choices.update(sheet);
     this.show.update(sheet);
     this.problems.update(sheet.problems);
-    this.sayWhetherEmpty(sheet);
-    this.follow(first);
-  }
-
-  private choose(tool: string): void {
-    if (tool === 'find') this.find.open();
-    else this.tools.choose(tool);
+    this.empty.update(sheet);
+    this.eye.follow(first);
+    this.bench.update(sheet.layable);
+    // a server that begins anew has forgotten what is laid out
+    if (sheet.full && this.bench.on) this.want();
   }
 
   private tryOut(trial: Trial): void {
@@ -167,85 +195,54 @@ export class Viewer {
     this.memory.touch();
   }
 
-  private receiveMarked({ sources }: Marked): void {
-    this.selection.mark(sources);
-  }
-
   // What is seen
 
   private get frame(): Frame {
     const sheet = this.held?.sheet;
+    if (this.bench.on) return this.bench.frame ?? EMPTY_FRAME;
     return sheet && sheet.placements.length > 0 ? sheet.frame : EMPTY_FRAME;
   }
 
-  private get size(): camera.Size {
-    return { width: this.room.clientWidth, height: this.room.clientHeight };
-  }
-
-  /** The camera stays where it is, unless it shows the whole and the whole has outgrown it. */
-  private follow(first: boolean): void {
-    const fits = this.camera.fit && (first || camera.needsFitting(this.camera, this.frame, this.size));
-    this.look(fits ? camera.fitTo(this.frame, this.size) : this.camera);
-  }
-
-  private look(next: camera.Camera): void {
-    this.camera = next.fit ? next : camera.heldInSight(next, this.frame, this.size);
-    this.painting ||= requestAnimationFrame(() => this.paint());
-    this.memory.touch();
-  }
-
-  private paint(): void {
-    this.painting = 0;
-    if (this.camera.zoom <= 0) return;
-    const unit = this.held?.sheet.unit ?? 'cm';
-    this.stage.show(this.camera);
-    this.rulers.top.draw(unit, this.camera, this.size.width);
-    this.rulers.left.draw(unit, this.camera, this.size.height);
-    this.corner.textContent = unit;
-    this.bar.size(this.camera.zoom);
+  private paint(seen: Camera): void {
+    this.stage.show(seen);
+    this.rulers.draw(this.held?.sheet.unit ?? 'cm', seen, this.room);
+    this.bar.size(seen.zoom);
     if (this.measure.on) this.measure.draw();
   }
 
-  private fit(): void {
-    this.look(camera.fitTo(this.frame, this.size));
-  }
-
-  private zoom(factor: number): void {
-    this.look(camera.zoomAbout(this.camera, factor, this.size.width / 2, this.size.height / 2));
+  /** The strip of the bench covers the foot of the room. */
+  private get size(): Size {
+    const strip = this.bench.element.offsetHeight;
+    return { width: this.room.clientWidth, height: Math.max(this.room.clientHeight - strip, 40) };
   }
 
   private reveal(node: SVGGElement): void {
-    this.look(camera.revealing(this.camera, this.stage.frameOf(node, this.camera), this.size));
+    this.eye.reveal(this.stage.frameOf(node, this.eye.camera));
   }
 
   private buttons() {
     return {
-      zoomOut: () => this.zoom(1 / ZOOM_STEP),
-      zoomIn: () => this.zoom(ZOOM_STEP),
-      fit: () => this.fit(),
-      fullSize: () => this.look(camera.fullSize(this.camera, this.size)),
+      zoomOut: () => this.eye.zoom(1 / ZOOM_STEP),
+      zoomIn: () => this.eye.zoom(ZOOM_STEP),
+      fit: () => this.eye.fit(),
+      fullSize: () => this.eye.fullSize(),
     };
   }
 
   // What the person does
 
   private listen(): void {
-    new ResizeObserver(() => this.resized()).observe(this.room);
+    new ResizeObserver(() => this.eye.resized()).observe(this.room);
     this.listenToPointer();
     this.listenToKeyboard();
   }
 
-  private resized(): void {
-    if (this.held && this.camera.fit) this.fit();
-    else this.look(this.camera);
-  }
-
   private listenToPointer(): void {
     listenToPointers(this.stage.element, {
-      pan: (dx, dy) => this.look(camera.panBy(this.camera, dx, dy)),
-      zoom: (factor, x, y) => this.look(camera.zoomAbout(this.camera, factor, x, y)),
+      pan: (dx, dy) => this.eye.pan(dx, dy),
+      zoom: (factor, x, y) => this.eye.zoom(factor, x, y),
       click: (target, goto, at) => {
-        if (this.measure.on) this.measure.click(camera.underPixel(this.camera, at.x, at.y));
+        if (this.measure.on) this.measure.click(this.eye.under(at.x, at.y));
         else this.click(thingAt(target), goto);
       },
       hover: (target, x, y) => this.hover(target, x, y),
@@ -255,26 +252,27 @@ export class Viewer {
 
   private listenToKeyboard(): void {
     listenToKeys(this.stage, {
-      zoom: (factor) => this.zoom(factor),
-      fit: () => this.fit(),
-      fullSize: () => this.look(camera.fullSize(this.camera, this.size)),
-      pan: (dx, dy) => this.look(camera.panBy(this.camera, dx, dy)),
+      zoom: (factor) => this.eye.zoom(factor),
+      fit: () => this.eye.fit(),
+      fullSize: () => this.eye.fullSize(),
+      pan: (dx, dy) => this.eye.pan(dx, dy),
       reach: (stop) => this.reveal(stop),
       select: (stop) => this.select(stop.dataset.source ?? ''),
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
-      tool: (key) => this.measure.on && this.measure.key(key),
+      tool: (key) => (this.measure.on && this.measure.key(key)) || (this.bench.on && this.bench.key(key)),
     });
   }
 
   /** A dot that is dragged moves its point, in the text as well. */
   private hold(target: Element): Hold | undefined {
     const dot = target.closest<SVGGElement>('.dot[data-source]');
+    if (this.bench.on) return this.bench.hold(target);
     if (this.measure.on || !dot || !this.hand.take(dot)) return undefined;
     return {
       move: (dx, dy, at) => {
         this.handAt = at;
-        this.hand.move(dx / this.camera.zoom, dy / this.camera.zoom);
+        this.hand.move(dx / this.eye.camera.zoom, dy / this.eye.camera.zoom);
       },
       end: () => this.hand.end(),
     };
@@ -283,6 +281,7 @@ export class Viewer {
   /** The pieces as they lie in front of the person. */
   private spreads(): Spread[] {
     const { held } = this;
+    if (this.bench.on) return this.bench.spreads();
     return (held?.sheet.placements ?? []).map(({ piece, by }) => ({
       drawing: held!.pieces.get(piece)!,
       by: movedBy(by),
@@ -297,9 +296,30 @@ export class Viewer {
     if (on) this.stage.sheet.querySelector<SVGGElement>('[tabindex="0"]')?.focus({ preventScroll: true });
   }
 
-  private stay(pinned: boolean): void {
-    this.host.postMessage({ type: 'pin', pinned });
+  private get wanted(): Want {
+    const { laying } = this.bench;
+    return { ...this.show.want, ...(laying && { laying }) };
+  }
+
+  private want(): void {
+    this.host.postMessage({ type: 'want', want: this.wanted });
     this.memory.touch();
+  }
+
+  /** Something is laid out instead of the sheet, or the sheet is there again, as it was seen before. */
+  private turnedToBench(): void {
+    const { on } = this.bench;
+    this.tip.show('', 0, 0);
+    this.root.classList.toggle('laying', on);
+    for (const kind of ['walk', 'together', 'darts', 'sides'] as const)
+      this.tools.mark(kind, this.bench.laying?.kind === kind);
+    if (on) {
+      this.seenBefore ??= this.eye.camera;
+      return this.eye.fit();
+    }
+    const before = this.seenBefore;
+    this.seenBefore = undefined;
+    if (before) this.eye.look(before);
   }
 
   private click(thing: SVGGElement | undefined, goto: boolean): void {
@@ -311,10 +331,9 @@ export class Viewer {
   }
 
   private hover(target: Element | undefined, x: number, y: number): void {
-    if (this.measure.on && target) this.measure.move(camera.underPixel(this.camera, x, y));
+    if (this.measure.on && target) this.measure.move(this.eye.under(x, y));
     else this.tip.show((target && thingAt(target)?.dataset.tip) ?? '', x, y);
-    this.rulers.top.point(target && x);
-    this.rulers.left.point(target && y);
+    this.rulers.point(target && { x, y });
   }
 
   private select(source: Source | ''): void {
@@ -344,22 +363,6 @@ export class Viewer {
     if (goto) this.host.postMessage({ type: 'goto', source });
   }
 
-  // What is said where nothing is drawn
-
-  private sayWhetherEmpty(sheet: Sheet): void {
-    if (sheet.placements.length > 0) return this.say('', '');
-    const broken = sheet.problems.some(({ severity }) => severity === 'error');
-    const how = broken
-      ? 'They are drawn here as soon as the text can be read. The list of problems says where it can’t.'
-      : 'Write a piece with its outline, such as “piece front of skirt { … }”, and it is drawn here.';
-    this.say('No pieces yet', how);
-  }
-
-  private say(heading: string, words: string): void {
-    this.empty.hidden = heading === '';
-    this.empty.replaceChildren(html('h1', {}, heading), html('p', {}, words));
-  }
-
   // What is remembered over hiding and reloading
 
   private recall(state: ViewState | undefined): void {
@@ -367,14 +370,15 @@ export class Viewer {
     this.tools.isPinned = state.pinned ?? true;
     if (state.uri !== this.place.uri) return;
     const { zoom, left, top } = state;
-    if ([zoom, left, top].every(Number.isFinite)) this.camera = { zoom, left, top, fit: zoom === 0 };
+    if ([zoom, left, top].every(Number.isFinite)) this.eye.camera = { zoom, left, top, fit: zoom === 0 };
     this.selection.select(state.selected);
     this.show.set(state.shown ?? shownAtFirst);
     if (state.trial) this.choices.trial = state.trial;
+    if (state.laying) this.bench.recall(state.laying);
   }
 
   private state(): ViewState {
-    const { zoom, left, top, fit } = this.camera;
+    const { zoom, left, top, fit } = this.seenBefore ?? this.eye.camera;
     return {
       schema: 1,
       ...this.place,
@@ -385,11 +389,10 @@ export class Viewer {
       selected: this.selection.selected,
       shown: this.show.shown,
       trial: this.choices.trial,
+      ...(this.bench.laying && { laying: this.bench.laying }),
     };
   }
 }
-
-const frameAt = ({ x, y }: Spot): Frame => ({ left: x, right: x, top: y, bottom: y });
 
 /** The innermost thing that a pixel belongs to. */
 function thingAt(target: Element): SVGGElement | undefined {

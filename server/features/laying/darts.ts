@@ -87,7 +87,10 @@ function beside(
 /** `waist is 22.7cm on paper and 17.1cm with its darts closed; it bends by 0.4° at inner and 0.2° at outer.` */
 function closedWords(piece: Piece, edge: Edge, { unit }: Pattern): string {
   const lengths = `${edge.name} is ${printLength(edge.drawn, unit)} on paper and ${printLength(edge.sewn, unit)} when sewn`;
-  const bends = bendsAt(piece, edge).map(({ name, degrees }) => `${degrees}° at ${name}`);
+  const all = bendsAt(piece, edge);
+  if (all.length > 0 && all.every(({ degrees }) => degrees === 0))
+    return `${lengths}, and runs on in one line where it closes.`;
+  const bends = all.map(({ name, degrees }) => `${degrees}° at ${name}`);
   if (bends.length === 0) return `${lengths}.`;
   return `${lengths}; it bends by ${bends.join(' and ')}.`;
 }

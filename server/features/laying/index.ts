@@ -1,6 +1,6 @@
 /** What a person may lay out instead of the sheet, and what each laying comes to. */
 import type { Layable, Laying } from '../../../client/preview/protocol';
-import type { Pattern } from '../../drafting/model';
+import type { Pattern, Piece } from '../../drafting/model';
 import { closable, dartsClosed } from './darts';
 import type { LaidOut } from './paper';
 import { sourceOfSeam } from './sides-of-seam';
@@ -30,14 +30,20 @@ export function layables({ seams, pieces }: Pattern): readonly Layable[] {
   const ofSeams = (kind: 'walk' | 'together') =>
     sewn.map((seam): Layable => {
       const side = seam.side === undefined ? '' : `, ${seam.side}`;
-      return { kind, of: sourceOfSeam(seam), words: `${seam.name}${side}` };
+      const about = [seam.source, ...[...seam.left, ...seam.right].map(({ source }) => source)];
+      return { kind, of: sourceOfSeam(seam), words: `${seam.name}${side}`, about };
     });
   const darted = pieces.filter((piece) => closable(piece).length > 0);
   const sided = pieces.filter(({ side }) => side === 'right');
   return [
     ...ofSeams('walk'),
     ...ofSeams('together'),
-    ...darted.map(({ source, name }): Layable => ({ kind: 'darts', of: source, words: name })),
-    ...sided.map(({ source, base }): Layable => ({ kind: 'sides', of: source, words: base })),
+    ...darted.map((piece): Layable => ofPiece('darts', piece, piece.name)),
+    ...sided.map((piece): Layable => ofPiece('sides', piece, piece.base)),
   ];
 }
+
+const ofPiece = (kind: 'darts' | 'sides', { source, edges, darts }: Piece, words: string): Layable => ({
+  ...{ kind, of: source, words },
+  about: [source, ...edges.map((edge) => edge.source), ...darts.map((dart) => dart.source)],
+});

@@ -124,8 +124,9 @@ function placeWords(laid: LaidSeam, at: number, unit: DisplayUnit): string {
   const partner = partnerOf(laid, at);
   const eased =
     Math.abs(partner - at) < NOTHING ? '' : `, ${printLength(Math.abs(partner - at), unit)} eased in so far`;
+  if (at < NOTHING) return 'Here both sides begin.';
   const where = ({ piece, edge }: typeof left) => `${piece.base} ${edge.name}`;
-  return `Here ${printLength(at, unit)} along ${where(left)} lie on ${printLength(partner, unit)} along ${where(right)}${eased}.`;
+  return `${printLength(at, unit)} along ${where(left)} lies on ${printLength(partner, unit)} along ${where(right)}${eased}.`;
 }
 
 const stopWords = (stops: readonly Stop[], at: number): readonly string[] =>

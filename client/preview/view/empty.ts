@@ -1,0 +1,21 @@
+/** What is said where nothing is drawn. */
+import type { Sheet } from '../protocol';
+import { html } from './dom';
+
+export class Empty {
+  readonly element = html('div', { class: 'empty', role: 'note' });
+
+  update(sheet: Sheet): void {
+    if (sheet.placements.length > 0) return this.say('', '');
+    const broken = sheet.problems.some(({ severity }) => severity === 'error');
+    const how = broken
+      ? 'They are drawn here as soon as the text can be read. The list of problems says where it can’t.'
+      : 'Write a piece with its outline, such as “piece front of skirt { … }”, and it is drawn here.';
+    this.say('No pieces yet', how);
+  }
+
+  say(heading: string, words: string): void {
+    this.element.hidden = heading === '';
+    this.element.replaceChildren(html('h1', {}, heading), html('p', {}, words));
+  }
+}
