@@ -145,13 +145,15 @@ export class Bench {
   hold(target: Element): Hold | undefined {
     const walk = this.laid?.walk;
     if (!walk || !target.closest('.touch')) return undefined;
-    let [moved, { at, along }] = [0, walk];
+    const { at } = walk;
+    let { along } = walk;
+    let moved = 0;
     return {
       move: (dx, dy) => {
         const by = (dx * along.x + dy * along.y) / this.actions.zoom();
         this.walkTo(at + by);
         // on a curve the way turns under the hand
-        if (Math.abs(by - moved) > STEP && this.laid?.walk) along = this.laid.walk.along;
+        if (Math.abs(by - moved) > STEP) ({ along } = this.laid?.walk ?? walk);
         moved = by;
       },
       end: () => undefined,
