@@ -20,6 +20,7 @@ import { holeTooSmall } from './hole-too-small';
 import { implausibleMeasurement } from './implausible-measurement';
 import { insideLeg } from './inside-leg';
 import { kinkedEdge } from './kinked-edge';
+import { lowCollar } from './low-collar';
 import { markOutside } from './mark-outside';
 import { mismatchedSeam } from './mismatched-seam';
 import { narrowButtonStand } from './narrow-button-stand';
@@ -52,6 +53,7 @@ import { unlikeFacing } from './unlike-facing';
 import { unlikeFoundation } from './unlike-foundation';
 import { unknownRange } from './unknown-range';
 import { unlikeButtons } from './unlike-buttons';
+import { unlikeUnderCollar } from './unlike-under-collar';
 import { unlikelyGathers } from './unlikely-gathers';
 import { unlikelyProportion } from './unlikely-proportion';
 import { unsewnPiece } from './unsewn-piece';
@@ -113,6 +115,8 @@ export const catalogue: readonly Check[] = [
   unusualUnderlap,
   mismatchedSeam,
   unlikeFacing,
+  lowCollar,
+  unlikeUnderCollar,
   kinkedEdge,
   shoulderEase,
   princessEase,
