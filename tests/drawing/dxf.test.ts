@@ -3,10 +3,13 @@ import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import fc from 'fast-check';
 import { draw } from '../../server/drawing/draw';
+import { asciiOf, Names } from '../../server/drawing/dxf/ascii';
 import { toDrawingDxf } from '../../server/drawing/dxf/drawing';
 import { draftedSize, toExchangeDxf } from '../../server/drawing/dxf/exchange';
 import { CHORD_TOLERANCE_MM } from '../../server/drawing/dxf/flat';
+import { real } from '../../server/drawing/dxf/tags';
 import type { LineRole, PieceDrawing } from '../../server/drawing/model';
 import { nest } from '../../server/drawing/nest';
 import { pathOf } from '../../server/drawing/path';
@@ -172,6 +175,14 @@ describe('DXF by ASTM D6673', () => {
     assert.ok(words.includes('MATERIAL: silk, coutil'));
   });
 
+  it('has both halves of what is cut open, and no mirror line for it', () => {
+    const text = inSizes(graded.replace('cut 1 on fold', 'cut 1 open'), ['M']);
+    const front = blockOf(text, 'front_M');
+    assert.deepEqual(boxOfEntities(onLayer(front, '1', 'POLYLINE')), [-130, -320, 130, 10]);
+    assert.equal(onLayer(front, '6').length, 0);
+    assert.equal(onLayer(front, '14').length, 6);
+  });
+
   it('has drill holes as points, and no circles for them', () => {
     const pattern = patternOf('./harbour-skirt.draft');
     const front = blockOf(exchange([pattern]), 'front_ferrywoman');
@@ -224,6 +235,40 @@ describe('words in a DXF', () => {
     assert.deepEqual(blocks.slice(0, 3), ['first', 'koper', 'koper-2']);
     assert.equal(blocks.length, 5);
     assert.ok(blocks.every((name) => name.length <= 31));
+  });
+});
+
+describe('any words at all', () => {
+  const anything = fc.string({
+    unit: fc.nat(0xffff).map((code) => String.fromCharCode(code)),
+    maxLength: 400,
+  });
+
+  it('become seven bits on one line, short enough, and begin no code', () => {
+    fc.assert(
+      fc.property(anything, (words) => {
+        const plain = asciiOf(words);
+        assert.match(plain, /^[ -~]{0,255}$/);
+        assert.doesNotMatch(plain, /%%|[\\^{}]/);
+      }),
+    );
+  });
+
+  it('become names that a reader takes, each once', () => {
+    fc.assert(
+      fc.property(fc.array(anything, { maxLength: 12 }), (all) => {
+        const names = new Names();
+        const found = all.map((words) => names.of(words));
+        found.forEach((name) => assert.match(name, /^[A-Za-z0-9_$-]{1,31}$/));
+        assert.equal(new Set(found.map((name) => name.toUpperCase())).size, all.length);
+      }),
+    );
+  });
+
+  it('and any number is one that a reader takes', () => {
+    for (const value of [NaN, Infinity, -Infinity, 1e300, -1e300, -1e-9, 0, 1 / 3])
+      assert.match(real(value), /^-?\d+\.\d{1,6}$/, String(value));
+    assert.deepEqual([real(-1e-9), real(1 / 3), real(12)], ['0.0', '0.333333', '12.0']);
   });
 });
 

@@ -15,15 +15,16 @@ const CODE_WIDE = 3;
 /** A millionth of a millimetre: so small that areas come out as they were drawn. */
 const DECIMALS = 6;
 
+/** A million kilometres, mm: nobody cuts there, and a number beyond might need an exponent. */
+const FARTHEST = 1e12;
+
 export const fileOf = (tags: readonly Tag[]): string =>
   tags.map(([code, value]) => `${String(code).padStart(CODE_WIDE)}${LINE_END}${value}${LINE_END}`).join('');
 
 /** A number with its point, as the format wants of every real one; never `-0` nor an exponent. */
 export function real(value: number): string {
-  const digits = (Number.isFinite(value) ? value : 0)
-    .toFixed(DECIMALS)
-    .replace(/0+$/, '')
-    .replace(/\.$/, '.0');
+  const near = Number.isNaN(value) ? 0 : Math.min(FARTHEST, Math.max(-FARTHEST, value));
+  const digits = near.toFixed(DECIMALS).replace(/0+$/, '').replace(/\.$/, '.0');
   return digits === '-0.0' ? '0.0' : digits;
 }
 
