@@ -8,6 +8,8 @@ import { runCompare, type CompareOptions } from './compare/run';
 import { runDraw, type DrawOptions } from './draw';
 import { runExplain } from './explain';
 import { runFormat, type FormatOptions } from './format';
+import { runGitSetup, type GitSetupOptions } from './git-setup';
+import { runGitText } from './git-text';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
@@ -71,6 +73,7 @@ function program(io: Io, done: Done): Command {
   addSheet(top, io, done);
   addFormat(top, io, done);
   addCompare(top, io, done);
+  addGit(top, io, done);
   addExplain(top, io, done);
   addLsp(top, io, done);
   return top;
@@ -244,9 +247,25 @@ function addCompare(top: Command, io: Io, done: Done): void {
         .default('differences'),
     )
     .option('--out <file>', 'write there instead of printing')
-    .action((words: string[], options: Given & Pick<CompareOptions, 'format' | 'failOn' | 'out'>) =>
+    .option('--as <path>', 'compare two files as if both lay there, for git difftool')
+    .action((words: string[], options: Given & Pick<CompareOptions, 'as' | 'format' | 'failOn' | 'out'>) =>
       done(runCompare(words, chosen(options), io)),
     );
+}
+
+function addGit(top: Command, io: Io, done: Done): void {
+  top
+    .command('git-setup')
+    .description('tell git of this clone how patterns are compared; shows each line before it writes it')
+    .option('--textconv', 'lengths beside the lines in git diff and git log as well')
+    .option('--show', 'show what would be written, and write nothing')
+    .option('--command <words>', 'how git calls this program', 'draftwright')
+    .action((options: GitSetupOptions) => done(runGitSetup(options, io)));
+  top
+    .command('git-text')
+    .description('print a pattern with its lengths beside the lines, for git to compare')
+    .argument('<file>', 'pattern file')
+    .action((file: string) => done(runGitText(file, io)));
 }
 
 function addExplain(top: Command, io: Io, done: Done): void {

@@ -1,5 +1,5 @@
 /** A git repository made by a test: files written, committed under fixed names and dates, gone afterwards. */
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, renameSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { CommandFolder } from './command';
@@ -41,5 +41,12 @@ export class Repository extends CommandFolder {
   move(from: string, to: string): void {
     mkdirSync(dirname(join(this.path, to)), { recursive: true });
     renameSync(join(this.path, from), join(this.path, to));
+  }
+
+  /** Runs a script here as a pipeline does; whether it succeeded. */
+  shell(script: string, environment: Readonly<Record<string, string>>): boolean {
+    const env = { ...process.env, ...ENVIRONMENT, ...environment };
+    const { status } = spawnSync('bash', ['-e', '-o', 'pipefail', '-c', script], { cwd: this.path, env });
+    return status === 0;
   }
 }

@@ -9,7 +9,7 @@ import { writeWhole } from '../write';
 import { compareHtml } from './html';
 import { compareJson } from './json';
 import { compareMarkdown } from './markdown';
-import { sidesOf, type Sides } from './sides';
+import { sidesAs, sidesOf, type Sides } from './sides';
 import { compareSvg } from './svg';
 import { compareText } from './text';
 
@@ -17,6 +17,8 @@ export interface CompareOptions extends Choice {
   readonly format: 'text' | 'markdown' | 'json' | 'svg' | 'html';
   readonly failOn: 'differences' | 'errors';
   readonly out?: string;
+  /** Where both files are to be taken to lie. */
+  readonly as?: string;
 }
 
 /** One pattern of the two sides: compared, or there on one of them alone. */
@@ -42,7 +44,9 @@ const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Compariso
 };
 
 export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {
-  const comparison = refusable(() => comparedSides(sidesOf(words, io), options));
+  const comparison = refusable(() =>
+    comparedSides(options.as === undefined ? sidesOf(words, io) : sidesAs(options.as, words, io), options),
+  );
   const text = PRINTERS[options.format](comparison, io);
   if (options.out === undefined) io.out(text);
   else {

@@ -1,9 +1,10 @@
 /** What `draftwright compare` was asked to hold against each other: two files, two folders, or two revisions of a path. */
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
-import { named } from '../../lsp/versions/folder';
+import { homeOf, readText } from '../../lsp/disk';
+import { folderTree, named } from '../../lsp/versions/folder';
 import { Repository } from '../../lsp/versions/revision';
-import { Refusal, type Tree } from '../../lsp/versions/tree';
+import { Refusal, type Content, type Tree } from '../../lsp/versions/tree';
 import { absolute, type Io } from '../io';
 
 export interface Sides {
@@ -55,6 +56,30 @@ function ofRange(
   if (dots === '..') return ofRevisions(start, to!, path, io);
   const parting = repository.parting(start, to || 'HEAD');
   return ofRevisions(parting, to!, path, io, start);
+}
+
+/** Two texts as if both lay at a path of the working tree: what they use is read there. */
+export function sidesAs(path: string, words: readonly string[], io: Io): Sides {
+  const [first, second] = words;
+  if (first === undefined || second === undefined || words.length > 2)
+    throw new Refusal('With --as two files are compared: draftwright compare --as skirt.draft OLD NEW.');
+  const full = resolve(absolute(io, path));
+  const top = homeOf(full, io.cwd);
+  const place = relative(top, full).split(sep).join('/');
+  const side = (file: string, name: string): Tree => {
+    const tree = folderTree(top, name);
+    const reading = readText(resolve(absolute(io, file)));
+    // git hands over an empty device for a side that lacks the file
+    const content: Content =
+      'text' in reading ? reading : file === '/dev/null' ? { text: '' } : { fault: 'missing' };
+    return { ...tree, read: (of) => (of === place ? content : tree.read(of)) };
+  };
+  return {
+    before: side(first, 'before'),
+    after: side(second, 'after'),
+    path: '',
+    files: { was: place, now: place },
+  };
 }
 
 /** An empty second revision is the working tree. */
