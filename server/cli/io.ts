@@ -9,8 +9,18 @@ export interface Io {
   /** Columns that messages are wrapped to. */
   readonly width: number;
   readonly colour: boolean;
+  /** Shows how far long work has come, in a line that the next one takes the place of; '' takes it away. */
+  readonly progress?: (words: string) => void;
+  /** Begins to listen for a person who wants the work stopped. */
+  readonly stoppable?: () => Stop;
   /** Texts that are open in an editor, by address: they count before the disk. */
   readonly texts?: ReadonlyMap<string, string>;
+}
+
+/** Whether the work is to stop; `done` gives the keys back. */
+export interface Stop {
+  readonly asked: () => boolean;
+  readonly done: () => void;
 }
 
 /** What a command ends with: nothing to mend, something to mend, or it could not run. */
@@ -38,12 +48,26 @@ const NARROWEST = 40;
 /** The world of a process. Colour only where a terminal shows it and NO_COLOR (no-color.org) does not forbid it. */
 export function processIo(): Io {
   const { stdout, stderr, env } = process;
+  const line = (words: string): void => void stderr.write(`\r\u001b[2K${words}`);
   const forbidden = env.NO_COLOR !== undefined && env.NO_COLOR !== '';
   return {
     cwd: process.cwd(),
     out: (text) => void stdout.write(text),
     err: (text) => void stderr.write(text),
+    ...(stderr.isTTY === true && { progress: line }),
+    stoppable,
     width: Math.min(Math.max(stdout.columns ?? WIDEST, NARROWEST), WIDEST),
     colour: stdout.isTTY === true && !forbidden && env.TERM !== 'dumb',
   };
+}
+
+/** Ctrl+C asks once to stop, and the second time ends the process: files are written whole between two looks. */
+function stoppable(): Stop {
+  let asked = false;
+  const listen = (): void => {
+    if (asked) process.exit(UNABLE);
+    asked = true;
+  };
+  process.on('SIGINT', listen);
+  return { asked: () => asked, done: () => void process.off('SIGINT', listen) };
 }

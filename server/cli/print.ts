@@ -15,6 +15,7 @@ import { printLength } from '../drafting/values/quantity';
 import { reportOn } from './check';
 import { missing } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
+import { longWork, type Tell } from './long-work';
 import { Bench, type Choice, type Opened } from './open';
 import { counted } from './print/ink';
 import { countOf } from './print/report';
@@ -38,7 +39,11 @@ export interface PrintOptions extends Choice {
 }
 
 /** Prints what can be drawn and says what can't. */
-export async function runPrint(path: string, options: PrintOptions, io: Io): Promise<Exit> {
+export const runPrint = (path: string, options: PrintOptions, io: Io): Promise<Exit> =>
+  longWork(io, (tell) => printing(path, options, io, tell));
+
+async function printing(path: string, options: PrintOptions, io: Io, tell: Tell): Promise<Exit> {
+  await tell(`drafting ${path}`);
   const bench = new Bench(io);
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
@@ -51,7 +56,7 @@ export async function runPrint(path: string, options: PrintOptions, io: Io): Pro
     return FAULTY;
   }
   const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
-  const { value, words, lacking } = await print(bench, opened, options, notes);
+  const { value, words, lacking } = await print(bench, opened, options, notes, tell);
   lacking.forEach((line) => io.err(`${line}\n`));
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
   writeWhole(absolute(io, file), value, file);
@@ -76,8 +81,10 @@ async function print(
   opened: Opened,
   options: PrintOptions,
   notes: readonly string[],
+  tell: Tell,
 ): Promise<{ readonly value: Uint8Array; readonly words: string; readonly lacking: readonly string[] }> {
   const { sheets: only, asLaid = false } = options;
+  await tell('lettering the pieces');
   // the PDF library takes a while to load, and no other command needs it
   const [{ toPdf }, { printed }] = await Promise.all([
     import('../drawing/paper/pdf'),
@@ -88,6 +95,7 @@ async function print(
       ? { ...printed(opened.pattern, { ...toldIn(options), ...pieceOptions(opened, options) }), lacking: [] }
       : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
   const { drawing, turn, off, lacking } = drawn;
+  await tell('laying out the sheets');
   const told = { ...toldIn(options), notes: [...notes, ...lacking] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
@@ -99,7 +107,9 @@ async function print(
     asLaid,
     turn,
     off,
+    tick: (page, of) => tell(`sheet ${page} of ${of}`),
   });
+  await tell('writing');
   const names = made.tiling?.tiles.map(({ name }) => name) ?? [];
   const lost = only?.find((name) => !names.includes(name));
   if (lost !== undefined) throw new Unable(`There is no sheet ${lost}. Sheets are ${names.join(', ')}.`);

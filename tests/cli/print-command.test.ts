@@ -1,7 +1,8 @@
 /** `draftwright print` from end to end: papers, rolls, single sheets, and what is said when it can't be. */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { run } from '../../server/cli/commands';
 import { apron, apronWith } from '../support/apron';
 import { inFolder } from '../support/command';
 import { readPdf } from '../support/pdf';
@@ -99,4 +100,46 @@ describe('draftwright print', () => {
         assert.match(said, /The pattern has 1 error: mend before you cut\./);
       },
     ));
+
+  it('stops when it is asked to, leaves nothing half written, and what was there stays', () =>
+    inFolder({ 'apron.draft': apron, 'apron.pdf': 'as it was' }, async (folder) => {
+      const told: string[] = [];
+      const [err, done] = [[] as string[], [] as boolean[]];
+      const exit = await run(['print', 'apron.draft'], {
+        cwd: folder.path,
+        out: () => undefined,
+        err: (text) => void err.push(text),
+        width: 80,
+        colour: false,
+        progress: (words) => void told.push(words),
+        stoppable: () => ({
+          asked: () => told.some((words) => /^sheet 3 of/.test(words)),
+          done: () => void done.push(true),
+        }),
+      });
+      assert.deepEqual(
+        [exit, err, done],
+        [2, ['Stopped. Nothing was written, and what was there stays.\n'], [true]],
+      );
+      assert.deepEqual(told.slice(0, 3), [
+        'drafting apron.draft',
+        'lettering the pieces',
+        'laying out the sheets',
+      ]);
+      assert.equal(told.at(-1), '');
+      assert.deepEqual(readdirSync(folder.path).sort(), ['apron.draft', 'apron.pdf']);
+      assert.equal(readFileSync(join(folder.path, 'apron.pdf'), 'utf8'), 'as it was');
+    }));
+
+  it('says why where it can’t write, and leaves nothing beside', () =>
+    inFolder({ 'apron.draft': apron, taken: 'a file' }, async (folder) => {
+      mkdirSync(join(folder.path, 'out', 'apron.pdf'), { recursive: true });
+      const folderThere = await folder.run('print', 'apron.draft', '--out', 'out', '--paper', 'whole');
+      assert.deepEqual([folderThere.exit, folderThere.out], [2, '']);
+      assert.match(folderThere.err, /^out\/apron\.pdf can't be written: a folder of that name lies there/);
+      assert.deepEqual(readdirSync(join(folder.path, 'out')), ['apron.pdf']);
+      const file = await folder.run('print', 'apron.draft', '--out', 'taken', '--paper', 'whole');
+      assert.match(file.err, /a file lies where a folder is needed/);
+      assert.equal(readFileSync(join(folder.path, 'taken'), 'utf8'), 'a file');
+    }));
 });
