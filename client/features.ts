@@ -4,6 +4,7 @@ import type { LanguageClient } from 'vscode-languageclient/node';
 import { activateExport } from './export';
 import { activatePages } from './pages';
 import { activatePreview } from './preview/host';
+import { activateSweep } from './sweep';
 
 export interface Feature {
   /** What the feature is called in a message to the person. */
@@ -30,6 +31,7 @@ export const features: readonly Feature[] = [
     ],
     activate: activatePreview,
   },
+  { name: 'check for every size', commands: ['draftwright.checkEverySize'], activate: activateSweep },
   {
     name: 'export',
     commands: ['draftwright.export', 'draftwright.copyAsSvg'],

@@ -284,6 +284,27 @@ export type FromView =
 /** What the view may ask of the server by itself. */
 export type Question = 'measure';
 
+/** What a sweep over sizes and choices found; the ranges are the protocol's. */
+export interface Swept {
+  /** How many sizes and ends of choices were tried, the pattern as it stands among them. */
+  readonly variants: number;
+  readonly findings: readonly {
+    readonly code: string;
+    readonly severity: 'error' | 'warning' | 'note';
+    readonly message: string;
+    readonly uri: string;
+    readonly range: { readonly start: LineAndColumn; readonly end: LineAndColumn };
+  }[];
+}
+
+interface LineAndColumn {
+  readonly line: number;
+  readonly character: number;
+}
+
+/** A command of the server that any client may have carried out: with the address of a pattern, answered by Swept. */
+export const SWEEP = 'draftwright.sweep';
+
 /** Requests and notifications between extension and language server (method names and their payloads). */
 export const methods = {
   /**

@@ -4,5 +4,5 @@ export { catalogue, isFirm, ranges, severityOf } from './catalogue';
 export { explain, pageFile } from './pages';
 export { NO_SEVERITIES, readSettings, SETTINGS, withSeverities, type Severities } from './severity';
 export { rangeRow, type Usual } from './usual';
-export { sweep, variantsOf, type Variant } from './sweep';
+export { sweep, Sweep, variantsOf, type Variant } from './sweep';
 export { openEdgesIn } from './unfinished-edge';

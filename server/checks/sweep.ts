@@ -51,34 +51,54 @@ export function sweep(
   variants: readonly Variant[],
   each: (visit: (pattern: Pattern, variant: Variant) => void) => void,
 ): readonly PlacedFinding[] {
-  const gathered = new Map<string, Gathered>();
-  const growth = new Growth();
-  let last: Pattern | undefined;
-  each((pattern, variant) => {
-    last = pattern;
-    if (variant.change === '' && variant.size !== '') growth.note(pattern, variant.size);
+  const swept = new Sweep(asItStands, variants);
+  each((pattern, variant) => swept.note(pattern, variant));
+  return swept.findings();
+}
+
+/** A sweep that goes from one variant to the next as its caller likes. */
+export class Sweep {
+  private readonly gathered = new Map<string, Gathered>();
+  private readonly growth = new Growth();
+  private last: Pattern | undefined;
+
+  constructor(
+    private readonly asItStands: readonly PlacedFinding[],
+    private readonly variants: readonly Variant[],
+  ) {}
+
+  /** Takes over what is found for one variant. */
+  note(pattern: Pattern, variant: Variant): void {
+    this.last = pattern;
+    if (variant.change === '' && variant.size !== '') this.growth.note(pattern, variant.size);
     for (const finding of check(pattern)) {
       const key = keyOf(finding);
-      const before = gathered.get(key);
+      const before = this.gathered.get(key);
       if (before !== undefined) before.variants.push(variant);
-      else gathered.set(key, { finding: restated(finding, {}, []), variants: [variant] });
+      else this.gathered.set(key, { finding: restated(finding, {}, []), variants: [variant] });
     }
-  });
-  const everywhere = ({ variants: of }: Gathered): boolean => of.length === variants.length;
-  for (const [key, one] of gathered) if (one.finding.code === STALE && !everywhere(one)) gathered.delete(key);
-  const here = asItStands.flatMap((finding) => {
-    const found = gathered.get(keyOf(finding));
-    gathered.delete(keyOf(finding));
-    if (finding.code === STALE)
-      return found === undefined ? [] : [restated(finding, staleEverywhere(finding))];
-    return [found === undefined ? finding : said(finding, found.variants, variants)];
-  });
-  const turned = growth.finding();
-  return [
-    ...here,
-    ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants)),
-    ...(turned === undefined ? [] : accepted(last!, [turned])),
-  ];
+  }
+
+  /** What is to be said once every variant was noted. */
+  findings(): readonly PlacedFinding[] {
+    const { gathered, variants } = this;
+    const everywhere = ({ variants: of }: Gathered): boolean => of.length === variants.length;
+    for (const [key, one] of gathered)
+      if (one.finding.code === STALE && !everywhere(one)) gathered.delete(key);
+    const here = this.asItStands.flatMap((finding) => {
+      const found = gathered.get(keyOf(finding));
+      gathered.delete(keyOf(finding));
+      if (finding.code === STALE)
+        return found === undefined ? [] : [restated(finding, staleEverywhere(finding))];
+      return [found === undefined ? finding : said(finding, found.variants, variants)];
+    });
+    const turned = this.growth.finding();
+    return [
+      ...here,
+      ...[...gathered.values()].map(({ finding, variants: of }) => said(finding, of, variants)),
+      ...(turned === undefined ? [] : accepted(this.last!, [turned])),
+    ];
+  }
 }
 
 /** The same fault at the same place, whatever its numbers. */

@@ -127,8 +127,13 @@ export class Workshop {
     choices: readonly C[],
     visit: (pattern: Pattern, choice: C) => void,
   ): void {
+    for (const [pattern, choice] of this.oneByOne(uri, choices)) visit(pattern, choice);
+  }
+
+  /** The same, going on to the next choice when the caller is ready for it. */
+  *oneByOne<C extends Choice>(uri: string, choices: readonly C[]): Generator<readonly [Pattern, C]> {
     const drafting = new Drafting(uri, {}, this.door, (file) => this.source(file));
-    for (const choice of choices) visit(drafting.as(choice), choice);
+    for (const choice of choices) yield [drafting.as(choice), choice];
   }
 }
 

@@ -53,6 +53,10 @@ export class Desk implements Addresses {
     return true;
   }
 
+  get severities(): Severities {
+    return this.#severities;
+  }
+
   /** All that is to be said of a pattern, made once for each drafting of it. */
   findings(pattern: Pattern): readonly PlacedFinding[] {
     const found = this.#found.get(pattern) ?? withSeverities(check(pattern), this.#severities);

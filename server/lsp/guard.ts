@@ -9,7 +9,21 @@ export function guarded<T>(log: Log, what: string, otherwise: T, work: () => T):
   try {
     return work();
   } catch (fault) {
-    log.error(`${what} broke. ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
+    told(log, what, fault);
     return otherwise;
   }
+}
+
+/** The same for work that goes on by and by, where the answer is a promise. */
+export function guardedLater<T>(log: Log, what: string, otherwise: T, work: () => T): T | Promise<T> {
+  const answer = guarded(log, what, otherwise, work);
+  if (!(answer instanceof Promise)) return answer;
+  return (answer as Promise<T>).catch((fault: unknown) => {
+    told(log, what, fault);
+    return otherwise;
+  });
+}
+
+function told(log: Log, what: string, fault: unknown): void {
+  log.error(`${what} broke. ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
 }

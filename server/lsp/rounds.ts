@@ -1,13 +1,12 @@
 /** When open patterns are drafted again: a moment after the last keystroke, the newest text first, never a queue. */
 
+import { breathe } from './service';
+
 /**
  * Milliseconds of silence before a round. Shorter, and every letter of a burst costs a round of its own; longer, and
  * the drawing visibly trails the typing (about 50 ms is seen as a lag). A client sends a burst within 1-3 ms.
  */
 export const SILENCE_MS = 10;
-
-/** Lets waiting messages in, so that a newer text can overtake a round that has several patterns before it. */
-const breathe = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 export interface RoundWork {
   /** The files to bring up to date; those touched last come first. */

@@ -20,8 +20,9 @@ import { ENCODINGS, type Encoding } from '../features/lines';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
-import { guarded } from './guard';
+import { guarded, guardedLater } from './guard';
 import { Previews, type Seat } from './previews';
+import { duringRequest, readWorkspace } from './progress';
 import { Rounds } from './rounds';
 import type { Room, Service } from './service';
 import { announced, services } from './services';
@@ -116,6 +117,7 @@ class Server {
     this.connection.onInitialized(() => {
       this.#followFolders();
       this.#settings.follow();
+      void readWorkspace(this.connection, this.desk, this.#capabilities);
     });
     this.#settings.listen();
     this.connection.onShutdown(() => this.#rounds.stop());
@@ -138,6 +140,7 @@ class Server {
     this.#folders = new Set(folders);
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
+    this.#capabilities = params.capabilities;
     this.#settings.greet(params);
     this.#diagnostics.greet(params.capabilities);
     this.desk.shows = shown(params);
@@ -164,6 +167,7 @@ class Server {
     };
   }
 
+  #capabilities: InitializeParams['capabilities'] = {};
   #folders = new Set<string>();
   #hearsFolders = false;
 
@@ -267,7 +271,9 @@ class Server {
     this.connection.onRequest(method, (params: never, token: CancellationToken) =>
       token.isCancellationRequested
         ? cancelled()
-        : guarded(console, method, null, () => handle(params, this.#room)),
+        : guardedLater<unknown>(console, method, null, () =>
+            handle(params, this.#room, duringRequest(this.connection, params, token)),
+          ),
     );
   }
 

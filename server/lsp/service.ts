@@ -14,12 +14,21 @@ export interface Room {
   readonly diagnostics: Diagnostics;
 }
 
+/** While a long piece of work runs: whether it is still wanted, and how far it is. */
+export interface During {
+  readonly cancelled: () => boolean;
+  /** Begins to tell a client that shows it; `report` and `done` do nothing for another. */
+  begin(title: string): void;
+  report(share: number, words: string): void;
+  done(): void;
+}
+
 export interface Service {
   readonly method: string;
   readonly needs: Needs;
   readonly announces: Partial<ServerCapabilities>;
-  /** Answers a request; whatever the params hold, the answer is data or null. */
-  handle(params: never, room: Room): unknown;
+  /** Answers a request, at once or by and by; whatever the params hold, the answer is data or null. */
+  handle(params: never, room: Room, during?: During): unknown;
 }
 
 export type AboutText = { readonly textDocument: { readonly uri: string } };
@@ -32,6 +41,9 @@ export const aboutText =
     return document === undefined ? null : work(document, params, desk);
   };
 
+/** Lets waiting messages in: a cancellation, or a newer text. */
+export const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
 export const offsetOf = ({ lines }: OpenDocument, { position }: TextDocumentPositionParams) =>
   lines.offset(position);
 
@@ -39,5 +51,5 @@ export const service = <P>(
   method: string,
   needs: Needs,
   announces: Partial<ServerCapabilities>,
-  handle: (params: P, room: Room) => unknown,
+  handle: (params: P, room: Room, during?: During) => unknown,
 ): Service => ({ method, needs, announces, handle });

@@ -45,6 +45,7 @@ import { colouringServices } from './colouring';
 import { lookingServices } from './looking';
 import { namingServices } from './naming';
 import { previewServices } from './preview-services';
+import { sweepingServices } from './sweeping';
 import { aboutText, offsetOf, service, type AboutText, type Room, type Service } from './service';
 
 const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
@@ -147,6 +148,7 @@ export const services: readonly Service[] = [
   ),
   service(HoverRequest.method, 'geometry', { hoverProvider: true }, hoverAt),
   ...actionServices,
+  ...sweepingServices,
   ...previewServices,
   service(
     DocumentDiagnosticRequest.method,

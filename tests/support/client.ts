@@ -17,6 +17,7 @@ import {
   PublishDiagnosticsNotification,
   RegistrationRequest,
   ShutdownRequest,
+  WorkDoneProgress,
   StreamMessageReader,
   StreamMessageWriter,
   type CancellationToken,
@@ -97,11 +98,11 @@ export class TestClient {
       connection.onRequest(RegistrationRequest.type, () => undefined);
     }
     const asked: string[] = [];
-    const told: { now: () => void } = { now: () => undefined };
+    const told: { now: (mark?: string) => void } = { now: () => undefined };
     for (const method of ASKED_BY_SERVER) {
-      connection.onRequest(method, () => {
+      connection.onRequest(method, (params: { readonly token?: string } | null) => {
         asked.push(method);
-        told.now();
+        told.now(params?.token);
         return null;
       });
     }
@@ -118,10 +119,25 @@ export class TestClient {
       initializationOptions: { pages, severity },
     });
     const client = new TestClient(connection, answer, asked);
-    told.now = () => client.#told();
+    told.now = (mark) => {
+      if (mark !== undefined) client.follow(mark);
+      client.#told();
+    };
     client.#listen();
     await connection.sendNotification(InitializedNotification.type, {});
     return client;
+  }
+
+  /** Progress as it was told: `begin TITLE`, `report MESSAGE`, `end`. */
+  readonly progress: string[] = [];
+
+  /** Follows the progress under a mark that the client or the server gave. */
+  follow(mark: string | number): void {
+    this.connection.onProgress(WorkDoneProgress.type, mark, ({ kind, ...told }) => {
+      const { title, message } = told as { title?: string; message?: string };
+      this.progress.push([kind, title ?? message].filter(Boolean).join(' '));
+      this.#told();
+    });
   }
 
   #listen(): void {
