@@ -50,6 +50,7 @@ function bodyOf({ size, drawing }: Sized, sizes: readonly string[]): string {
   return [...(table === '' ? [] : [table]), `sizes ${sizes.join(', ')}`].join(', ');
 }
 
+/** A piece that changed in no size keeps its nest, object for object. */
 function nestedPiece(
   name: string,
   sized: readonly Sized[],
@@ -60,6 +61,29 @@ function nestedPiece(
     const piece = drawing.pieces.find((one) => one.name === name);
     return piece === undefined ? [] : [{ size, piece }];
   });
+  const key = JSON.stringify([sizes, found.map(({ size }) => size), options.sewing === true]);
+  const before = kept.get(found[0]!.piece);
+  if (before?.key === key && found.every(({ piece }, i) => piece === before.from[i])) return before.made;
+  const made = madeNest(name, found, sized, sizes, options);
+  kept.set(found[0]!.piece, { key, from: found.map(({ piece }) => piece), made });
+  return made;
+}
+
+/** What a piece was made from, by its first size. */
+interface Kept {
+  readonly key: string;
+  readonly from: readonly PieceDrawing[];
+  readonly made: PieceDrawing;
+}
+const kept = new WeakMap<PieceDrawing, Kept>();
+
+function madeNest(
+  name: string,
+  found: readonly SizedPiece[],
+  sized: readonly Sized[],
+  sizes: readonly string[],
+  options: NestOptions,
+): PieceDrawing {
   const laid = laidTogether(found);
   const lines = nestedLines(laid, sizes, options);
   const label = nestedLabel(laid, sized);

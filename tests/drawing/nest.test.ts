@@ -144,6 +144,24 @@ describe('sizes drawn on one another', () => {
     assert.deepEqual(nest([]).pieces, []);
   });
 
+  it('of a piece that changed in none of them are laid together once', () => {
+    const sized = sizedDrawings(graded, SIZES);
+    const [front, patch] = nest(sized).pieces;
+    const other = sizedDrawings(
+      graded.replace('point patch-b = patch-a right 10cm', 'point patch-b = patch-a right 11cm'),
+      SIZES,
+    );
+    const mixed = sized.map(({ size, drawing }, i) => ({
+      size,
+      drawing: { ...drawing, pieces: [drawing.pieces[0]!, other[i]!.drawing.pieces[1]!] },
+    }));
+    const again = nest(mixed).pieces;
+    assert.equal(again[0], front);
+    assert.notEqual(again[1], patch);
+    assert.notEqual(nest(sized, { sewing: true }).pieces[0], front);
+    assert.notEqual(nest(sized.slice(0, 2)).pieces[0], front);
+  });
+
   it('are groups of their own in an SVG, each with its title, and rows of the key', () => {
     const svg = toSvg(nested());
     for (const size of SIZES) {
