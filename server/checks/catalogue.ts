@@ -44,6 +44,7 @@ import { sidedFoldLengths } from './sided-fold-lengths';
 import { sleeveEase } from './sleeve-ease';
 import { sleeveHeight } from './sleeve-height';
 import { smoothedAway } from './smoothed-away';
+import { tightLining } from './tight-lining';
 import { unclosedOutline } from './unclosed-outline';
 import { unequalLegs } from './unequal-legs';
 import { unevenLacing } from './uneven-lacing';
@@ -112,6 +113,7 @@ export const catalogue: readonly Check[] = [
   unlikelyGathers,
   cornerAtFold,
   unusualFacing,
+  tightLining,
   unusualUnderlap,
   mismatchedSeam,
   unlikeFacing,

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { near } from '../support/curves';
 import { codesOf, drafted, edgeOf, pieceOf } from '../support/drafted';
+import { saidOf } from '../support/drafts';
 
 const BACK = `
 draft body {
@@ -103,5 +104,60 @@ finish hem back.hem turned up 5cm
     const names = (of: string): string[] => drafted(of).pieces.map(({ name }) => name);
     assert.deepEqual(names(text), ['back', 'back-lining']);
     assert.deepEqual(names(text.replace('lined = 1', 'lined = 0')), ['back']);
+  });
+});
+
+describe('a lining of a back', () => {
+  const back = (lines: string, cut = 'cut 1 on fold in lining'): string => `draft bodice {
+  point nape = origin
+  point tip = nape right 19cm
+  point pit = nape right 24cm down 22cm
+  point foot-side = pit down 20cm
+  point foot = nape down to foot-side
+}
+piece back of bodice {
+  cut 1 on fold
+  outline from nape {
+    neck straight to tip
+    armhole straight to pit
+    side straight to foot-side
+    waist straight to foot
+    centre straight to nape
+  }
+  fold centre
+}
+lining back-lining of back {
+  ${cut}
+  ${lines}
+}
+`;
+  const told = (text: string): readonly string[] =>
+    saidOf(text).flatMap((line) => /^tight-lining: back-lining has (.*?) at the/.exec(line)?.slice(1) ?? []);
+
+  it('wants a pleat of 2cm in all down its fold, however it is put in', () => {
+    assert.deepEqual(told(back('')), ['no pleat']);
+    assert.deepEqual(told(back('spread 5mm along nape to foot')), ['a pleat of 1cm']);
+    for (const line of [
+      'spread 1cm along nape to foot',
+      'spread 1cm along (nape right 5cm) to (foot right 5cm)',
+      'widen 1cm at centre',
+      'pleats back-pleat = 1 knife on neck at 3cm from nape, taking 3cm each, folds toward centre, added',
+    ])
+      assert.deepEqual(told(back(line)), [], line);
+  });
+
+  it('is let be where it has a seam there, no armholes, or a range of the pattern’s own', () => {
+    assert.deepEqual(told(back('', 'cut pair in lining')), []);
+    assert.deepEqual(
+      told(
+        back('')
+          .replace('fold centre', '')
+          .replace('cut 1 on fold\n', 'cut pair\n')
+          .replace('cut 1 on fold', 'cut pair'),
+      ),
+      [],
+    );
+    assert.deepEqual(told(back('').replace('armhole', 'top')), []);
+    assert.deepEqual(told(`${back('')}usual lining-pleat in 0cm .. 5cm\n`), []);
   });
 });
