@@ -57,6 +57,7 @@ async function printing(path: string, options: PrintOptions, io: Io, tell: Tell)
   }
   const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
   const { value, words, lacking } = await print(bench, opened, options, notes, tell);
+  io.progress?.('');
   lacking.forEach((line) => io.err(`${line}\n`));
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
   writeWhole(absolute(io, file), value, file);
@@ -86,9 +87,10 @@ async function print(
   const { sheets: only, asLaid = false } = options;
   await tell('lettering the pieces');
   // the PDF library takes a while to load, and no other command needs it
-  const [{ toPdf }, { printed }] = await Promise.all([
+  const [{ toPdf }, { printed }, { missingLetters }] = await Promise.all([
     import('../drawing/paper/pdf'),
     import('../drawing/paper/printed'),
+    import('../drawing/paper/font'),
   ]);
   const drawn =
     options.sizes === undefined
@@ -96,7 +98,8 @@ async function print(
       : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
   const { drawing, turn, off, lacking } = drawn;
   await tell('laying out the sheets');
-  const told = { ...toldIn(options), notes: [...notes, ...lacking] };
+  const besides = [...lacking, ...lostWords(missingLetters(textsOf(drawing, options)))];
+  const told = { ...toldIn(options), notes: [...notes, ...besides] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
     throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');
@@ -116,10 +119,24 @@ async function print(
   const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
   return {
     value: made.value,
-    lacking,
+    lacking: besides,
     words: `${counted(drawing.pieces.length, 'piece')} on ${onWhat(made, paper)}${sizes}`,
   };
 }
+
+const textsOf = (
+  { title, body, pieces }: Drawing,
+  { date = '', revision = '' }: PrintOptions,
+): readonly string[] => [
+  ...[title, body, date, revision],
+  ...pieces.flatMap((piece) => piece.texts.map(({ text }) => text)),
+];
+
+/** A letter that is not in the font is no reason to print nothing; it is told. */
+const lostWords = ({ length }: readonly string[]): readonly string[] =>
+  length === 0
+    ? []
+    : [`${counted(length, 'letter')} of its words the font does not have: an empty box stands for each.`];
 
 async function printedSizes(
   bench: Bench,

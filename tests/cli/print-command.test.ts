@@ -142,4 +142,37 @@ describe('draftwright print', () => {
       assert.match(file.err, /a file lies where a folder is needed/);
       assert.equal(readFileSync(join(folder.path, 'taken'), 'utf8'), 'a file');
     }));
+
+  it('takes names with signs and letters of every kind, a piece without grain, and two pieces of one name', () => {
+    const bib = apron.slice(apron.indexOf('piece bib of'), apron.indexOf('finish skirt-edges'));
+    const text = `${apron}${bib}`
+      .replace('"Stage hand\'s apron"', '"Apron <50 %> (\\\\) שק 🧵 مرحبا &amp;"')
+      .replaceAll('skirt', 'côté-שק')
+      .replace('  grain from waist-left to hem-left\n', '  label "סוף <b> 100 %"\n');
+    return inFolder({ 'apron.draft': text }, async (folder) => {
+      const { exit, out, err } = await folder.run(
+        'print',
+        'apron.draft',
+        '--paper',
+        'whole',
+        '--revision',
+        '<x> "y"',
+      );
+      assert.equal(exit, 1);
+      assert.match(out, /^apron\.pdf: 2 pieces on one sheet\n/);
+      assert.match(err, /\d+ letters of its words the font does not have: an empty box stands for each\.\n/);
+      const [page] = await readPdf(readFileSync(join(folder.path, 'apron.pdf')));
+      const said = page!.words.join(' ');
+      for (const words of [
+        'Apron <50 %> (',
+        '&amp;',
+        'côté-',
+        '<b> 100 %',
+        'no grain stated',
+        'revision <x> "y"',
+      ])
+        assert.ok(said.includes(words), `${words} in ${said}`);
+      assert.match(said, /The pattern has \d errors: mend before you cut\./);
+    });
+  });
 });

@@ -39,7 +39,9 @@ export function metrics(): Metrics {
   const width = (code: number): number => {
     const before = widths.get(code);
     if (before !== undefined) return before;
-    const found = font.glyphForCodePoint(code).advanceWidth / font.unitsPerEm;
+    // the box of a missing letter has the width that a PDF gives whatever it lists no width for (ISO 32000-1, 9.7.4.3)
+    const known = font.hasGlyphForCodePoint(code);
+    const found = known ? font.glyphForCodePoint(code).advanceWidth / font.unitsPerEm : 1;
     widths.set(code, found);
     return found;
   };
