@@ -105,7 +105,7 @@ export class Gathered {
   /** Pieces whose cutting words others have taken over, or have no longer. */
   private notePassedOn(): void {
     const before = this.passed;
-    this.passed = passedOn(this.files.root, (id) => this.evaluation.result(id).answer?.is === 'absent');
+    this.passed = passedOn(this.files.root, (id) => this.isAbsent(id));
     this.pieceAnswers.note(
       [...before, ...this.passed].filter((id) => before.has(id) !== this.passed.has(id)),
     );
@@ -150,7 +150,16 @@ export class Gathered {
 
   get pieceNames(): readonly string[] {
     this.update();
-    return this.pieceAnswers.ids;
+    return this.pieceAnswers.ids.filter((id) => !this.isAbsent(id));
+  }
+
+  get leftOut(): readonly string[] {
+    this.update();
+    return this.pieceAnswers.ids.filter((id) => this.isAbsent(id));
+  }
+
+  private isAbsent(id: string): boolean {
+    return this.evaluation.result(id).answer?.is === 'absent';
   }
 
   get seams(): readonly Seam[] {

@@ -339,8 +339,10 @@ export interface Pattern {
   readonly shapes: ReadonlyMap<string, Shape>;
   /** Pieces that can be drawn, in file order (of its own file; pieces of used files are never cut). */
   readonly pieces: readonly Piece[];
-  /** Every piece the text names, drawn or not. */
+  /** Every piece of this garment that the text names, drawn or not. */
   readonly pieceNames: readonly string[];
+  /** Pieces that `when` leaves out of it. */
+  readonly leftOut: readonly string[];
   readonly seams: readonly Seam[];
   readonly finishes: readonly Finish[];
   /** Seams that take an edge of the piece of that name; the same list while they stay the same. */

@@ -121,6 +121,10 @@ export class DraftedPattern implements Pattern {
     return this.once('pieceNames', () => this.gathered.pieceNames);
   }
 
+  get leftOut(): readonly string[] {
+    return this.once('leftOut', () => this.gathered.leftOut);
+  }
+
   get seams(): readonly Seam[] {
     return this.gathered.seams;
   }

@@ -192,7 +192,8 @@ function edgesOwnedBy(pattern: Pattern, { owner }: Scope): readonly Item[] {
   return piece ? partsOf(pattern, piece).filter(({ kind }) => kind === 'edge') : [];
 }
 
-const pieces = (pattern: Pattern): Item[] => pattern.pieceNames.map((name) => item(name, 'piece', 'piece'));
+const pieces = (pattern: Pattern): Item[] =>
+  [...pattern.pieceNames, ...pattern.leftOut].map((name) => item(name, 'piece', 'piece'));
 const seams = (pattern: Pattern): Item[] => pattern.seams.map(({ name }) => item(name, 'seam', 'seam'));
 
 function drafts(sources: readonly SourceFile[]): Item[] {

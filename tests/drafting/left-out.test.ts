@@ -63,6 +63,12 @@ describe('what when leaves out', () => {
     assert.deepEqual(lines(faced), ['side', 'facing-side', 'front-top', 'back-top', 'neat']);
   });
 
+  it('is no piece of the garment that could be missing', () => {
+    const { pieceNames, leftOut } = patternIn(SKIRT);
+    assert.deepEqual(pieceNames, ['front', 'back', 'waistband']);
+    assert.deepEqual(leftOut, ['front-facing', 'back-facing', 'loop']);
+  });
+
   it('is missed by nobody: either garment is whole', () => {
     checkSaid(SKIRT, []);
     checkSaid(SKIRT, [], {}, faced);

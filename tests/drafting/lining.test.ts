@@ -81,7 +81,9 @@ finish hem back.hem turned up 5cm
   button knop = a down 2cm right 2cm
   eyelets lace = 4 along top from a to b
   bone stay = low-line
-  topstitch edge = top parallel 6mm toward c`,
+  topstitch edge = top parallel 6mm toward c
+  label "pocket" at (low-left right 8cm)
+  label "nap down"`,
     );
     const pattern = drafted(`${marked}lining back-lining of back {
   cut 1 on fold in lining
@@ -96,6 +98,10 @@ finish hem back.hem turned up 5cm
       ['pocket', 'tip', 'inner'],
     );
     assert.deepEqual([lining.balance.length, lining.holes], [1, []]);
+    assert.deepEqual(
+      lining.labels.map(({ text }) => text),
+      ['nap down'],
+    );
     near(lining.area - back.area, (50 * 20) / 2, 1e-6, 'the hole is cloth again');
   });
 

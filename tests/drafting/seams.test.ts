@@ -72,6 +72,47 @@ describe('the ends of a seam', () => {
     assert.equal(runs(seam, 'right'), 'back.side 400..0');
   });
 
+  it('of two rings that meet at every join are the same wherever the rings are opened', () => {
+    const text = `
+draft body {
+  point a = origin
+  point b = a right 10cm
+  point c = b down 20cm
+  point d = a down 20cm
+}
+piece front of body {
+  outline from a {
+    top straight to b
+    armhole straight to c
+    foot straight to d
+    inner straight to a
+  }
+}
+draft rear {
+  point e = origin
+  point f = e left 10cm
+  point g = f down 20cm
+  point h = e down 20cm
+}
+piece back of rear {
+  outline from e {
+    top straight to f
+    armhole straight to g
+    foot straight to h
+    inner straight to e
+  }
+}
+lining front-in of front {
+}
+lining back-in of back {
+}
+seam side front.foot = back.foot
+seam ring front.armhole + back.armhole = front-in.armhole + back-in.armhole
+notch level on ring at 5cm from b, single
+`;
+    assert.deepEqual(notches(patternIn(text)), ['level: front.armhole 50.0', 'level: front-in.armhole 50.0']);
+  });
+
   it('are turned about by reversed', () => {
     const seam = seamNamed(patternIn(panels('40cm', 'seam side front.side = back.side reversed')), 'side');
     assert.equal(runs(seam, 'right'), 'back.side 400..0');

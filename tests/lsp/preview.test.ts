@@ -120,6 +120,19 @@ describe('a preview that is kept in step', () => {
       assert.deepEqual([names(live), live.stale.length], [['skirt'], 1]);
     }));
 
+  it('takes a piece away that a choice leaves out, and brings it back', () =>
+    withPreview(async (client) => {
+      await client.type(uri, 'piece bib of bib-sheet {', 'piece bib of bib-sheet when width < 70cm {');
+      const tryOut = async (width: string): Promise<unknown> => {
+        await client.connection.sendNotification(methods.tryOut, { uri, trial: { set: { width } } });
+        const of = ({ trial }: Sheet) => trial.set?.width === width;
+        const { placements, stale } = await client.until(`${width} tried`, () => client.sheets.find(of));
+        return [placements.map(({ piece }) => piece), stale.length];
+      };
+      assert.deepEqual(await tryOut('75cm'), [['skirt'], 0]);
+      assert.deepEqual(await tryOut('65cm'), [['skirt', 'bib'], 0]);
+    }));
+
   it('stops being sent sheets once it is closed', () =>
     withPreview(async (client) => {
       await client.connection.sendNotification(methods.closePreview, { uri });

@@ -51,9 +51,16 @@ export function paired(
   const [best, ...others] = walks(strands[0]!, strands[1]!);
   if (best === undefined) return undefined;
   const rivals = others.filter(({ score }) => score > best.score - CLEARLY);
-  const chosen = rivals.length === 0 ? best : upright([best, ...rivals]);
+  const chosen = rivals.length === 0 || meetsAllRound(best) ? best : upright([best, ...rivals]);
   return chosen && { left: runsOf(chosen.left), right: runsOf(chosen.right) };
 }
+
+/** A ring of which every join meets a join of the other side (an armhole and its lining): it is the same wherever it is opened. */
+const meetsAllRound = ({ left, right }: Walk): boolean =>
+  left.length > 1 &&
+  left.length === right.length &&
+  left.every((step, i) => meeting(last(step), last(right[i]!)) === CORNER) &&
+  meeting(first(left[0]!), first(right[0]!)) === CORNER;
 
 function strandOf(taken: TakenEdge, pairedEdge: PairedEdge): Strand {
   const { of: piece, run } = taken;

@@ -10,6 +10,7 @@ import { unfolded } from '../cut-words';
 import { ownEdge } from '../cutting';
 import type { OwnParts } from '../parts';
 import { remember } from '../working/bench';
+import { FURTHER } from '../working/part';
 import { blankPiece, type MadePiece } from './blank';
 import { closedChain, type Chain } from './chain';
 import { stripAlong, type Strip, type TooDeep } from './strip-along';
@@ -96,14 +97,15 @@ function facingPiece(request: MadePiece, piece: Piece, chain: Chain, strip: Stri
     ...{ source: `${source}/${name}`, fromName: '', toName: '' },
   });
   const { before, after } = chain;
+  const ends = endNames(chain);
   const edges = [
     ...chain.edges.map(({ edge }, i) => ({
       ...named(edge, strip.outer[i]!),
       ...{ fromName: edge.fromName, toName: edge.toName },
     })),
-    named(after, strip.endSide),
+    named(after, strip.endSide, ends[1]),
     { ...named(after, strip.inner, INNER), statement: request.statement },
-    named(before, strip.startSide),
+    named(before, strip.startSide, ends[0]),
   ];
   const fold = [before, after].find(({ name }) => name === piece.fold?.edge);
   // one for each half, where the fold is no end of it
@@ -121,6 +123,13 @@ function facingPiece(request: MadePiece, piece: Piece, chain: Chain, strip: Stri
     allowances: allowancesOf(piece, edges),
     facing: { piece: piece.base, edges: chain.edges.map(({ edge }) => edge.name), depth: deep },
   };
+}
+
+/** Names of the edges at which it begins and ends: of one edge at both ends, or called as the inner one, no two alike. */
+function endNames({ before, after }: Chain): readonly [string, string] {
+  const own = ({ name }: Edge): string => (name === INNER ? `${name}${FURTHER}` : name);
+  const [begins, ends] = [own(before), own(after)];
+  return [begins === ends ? `${begins}${FURTHER}` : begins, ends];
 }
 
 /** What hangs from a facing's inner edge is made neat, and has no seam: it has no allowance of its own. */

@@ -11,6 +11,7 @@ export function asLining(piece: Piece): Piece {
   return {
     ...piece,
     marks: piece.marks.filter(({ word }) => MATCHED.has(word)),
+    labels: piece.labels.filter(({ at }) => at === undefined),
     holes: [],
     area: areaLeft(piece.edges, []),
     allowances: new Map([...piece.allowances].filter(([edge]) => !inside.has(edge))),

@@ -12,7 +12,7 @@ import { edgesOf, type Item } from './ring';
 const ONE_POINT = 0.05;
 
 /** An edge whose ends both stay while its middle is cut away comes in two: the second has this after its name. */
-const FURTHER = '-further';
+export const FURTHER = '-further';
 
 /**
  * @param own the part's stretch of the outline, in order
