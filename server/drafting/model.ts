@@ -3,6 +3,7 @@
  * the drawing, the editor features and the command line. Lengths in millimetres, areas in mm², angles in degrees,
  * y down.
  */
+import type { DefinitionInfo } from './definition-model';
 import type { CornerCut, CutShape, RuledCorner, RunningAllowance, StatedAllowance } from './allowance-model';
 import type { Path } from '../geometry/path';
 import type { Point } from '../geometry/point';
@@ -296,34 +297,7 @@ export type {
 
 export type { Acceptance, OwnUsual, UsualLine } from './rules-model';
 
-/** What can be asked of one definition. */
-export interface DefinitionInfo {
-  readonly source: Source;
-  readonly name: string;
-  readonly kind:
-    | 'value'
-    | 'choice'
-    | 'point'
-    | 'line'
-    | 'curve'
-    | 'piece'
-    | 'edge'
-    | 'mark'
-    | 'hole'
-    | 'seam'
-    | 'finish'
-    | 'notch'
-    | 'dart'
-    | 'pleats'
-    | 'gathers'
-    | 'draft'
-    | 'measurement'
-    | 'body'
-    | 'sizes';
-  readonly doc: string;
-  readonly value?: Value;
-  readonly shape?: Shape;
-}
+export type { DefinitionInfo } from './definition-model';
 
 /** One pattern, drafted: made once for a version of its text and shared by everybody who reads it. */
 export interface Pattern {
