@@ -1,6 +1,7 @@
 /** The language server: wires a connection to the desk, the services, the diagnostics and the previews. */
 import {
   CodeLensRefreshRequest,
+  ErrorCodes,
   FileOperationPatternKind,
   LSPErrorCodes,
   MarkupKind,
@@ -62,6 +63,12 @@ function shown({ capabilities, initializationOptions }: InitializeParams): Desk[
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
 
+/** Before the greeting and after the farewell nothing is answered, as the specification has it. */
+const outOfTurn = (stage: 'waiting' | 'leaving') =>
+  stage === 'waiting'
+    ? new ResponseError(ErrorCodes.ServerNotInitialized, 'Nobody has said yet who is asking.')
+    : new ResponseError(ErrorCodes.InvalidRequest, 'The server has been told to stop.');
+
 /** Answers a request that was cancelled while it still waited, so that no work is done for it. */
 export const dropCancelled: ConnectionStrategy = {
   cancelUndispatched: (message) => {
@@ -120,7 +127,10 @@ class Server {
       void readWorkspace(this.connection, this.desk, this.#capabilities);
     });
     this.#settings.listen();
-    this.connection.onShutdown(() => this.#rounds.stop());
+    this.connection.onShutdown(() => {
+      this.#stage = 'leaving';
+      this.#rounds.stop();
+    });
     this.#followTexts();
     this.#followFiles();
     this.connection.onNotification(methods.closePreview, (seat: Seat) => this.#previews.close(seat));
@@ -140,6 +150,7 @@ class Server {
     this.#folders = new Set(folders);
     this.desk.files.setFolders(folders);
     this.#pages = (params.initializationOptions as StartOptions | undefined)?.pages;
+    this.#stage = 'serving';
     this.#capabilities = params.capabilities;
     this.#settings.greet(params);
     this.#diagnostics.greet(params.capabilities);
@@ -167,6 +178,7 @@ class Server {
     };
   }
 
+  #stage: 'waiting' | 'serving' | 'leaving' = 'waiting';
   #capabilities: InitializeParams['capabilities'] = {};
   #folders = new Set<string>();
   #hearsFolders = false;
@@ -268,13 +280,13 @@ class Server {
 
   #answer({ method, handle }: Service): void {
     const { console } = this.connection;
-    this.connection.onRequest(method, (params: never, token: CancellationToken) =>
-      token.isCancellationRequested
-        ? cancelled()
-        : guardedLater<unknown>(console, method, null, () =>
-            handle(params, this.#room, duringRequest(this.connection, params, token)),
-          ),
-    );
+    this.connection.onRequest(method, (params: never, token: CancellationToken) => {
+      if (this.#stage !== 'serving') return outOfTurn(this.#stage);
+      if (token.isCancellationRequested) return cancelled();
+      return guardedLater<unknown>(console, method, null, () =>
+        handle(params, this.#room, duringRequest(this.connection, params, token)),
+      );
+    });
   }
 
   #guarded(what: string, work: () => void): void {
