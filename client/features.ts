@@ -24,6 +24,7 @@ export const features: readonly Feature[] = [
       'draftwright.openAnotherPreview',
       'draftwright.measureInPreview',
       'draftwright.findInPreview',
+      'draftwright.listPreview',
       'draftwright.walkSeamInPreview',
       'draftwright.layTogetherInPreview',
       'draftwright.closeDartsInPreview',

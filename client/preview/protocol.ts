@@ -53,8 +53,8 @@ export type Grip = { readonly axes: readonly Axis[] } | { readonly reason: strin
 export type Laying =
   /** One side of a seam along the other, to a place so many millimetres (as sewn) along its left side. */
   | { readonly kind: 'walk'; readonly of: Source; readonly at: number }
-  /** The pieces of a seam, edge to edge. */
-  | { readonly kind: 'together'; readonly of: Source }
+  /** The pieces of a seam, edge to edge as they lie at one of its ends. */
+  | { readonly kind: 'together'; readonly of: Source; readonly at: 'start' | 'end' }
   /** The edges of a piece as they run when its darts are closed. */
   | { readonly kind: 'darts'; readonly of: Source }
   /** The piece for one side of the wearer on that for the other. */

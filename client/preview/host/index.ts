@@ -18,6 +18,7 @@ export const previewCommands = [
 export const toolCommands = {
   'draftwright.measureInPreview': 'measure',
   'draftwright.findInPreview': 'find',
+  'draftwright.listPreview': 'contents',
   'draftwright.walkSeamInPreview': 'walk',
   'draftwright.layTogetherInPreview': 'together',
   'draftwright.closeDartsInPreview': 'darts',
@@ -75,6 +76,9 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
         'Open a .draft file first: the preview draws its pieces.',
       );
     const place = { viewColumn, preserveFocus: viewColumn === vscode.ViewColumn.Beside };
+    // beside the text and beside the previews that are there, so that all of them are seen
+    const columns = this.of(uri).map(({ panel }) => panel.viewColumn ?? 0);
+    if (columns.length > 0) place.viewColumn = Math.min(Math.max(...columns) + 1, vscode.ViewColumn.Nine);
     this.adopt(vscode.window.createWebviewPanel(VIEW_TYPE, 'Preview', place), uri);
   }
 

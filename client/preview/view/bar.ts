@@ -48,7 +48,11 @@ export class Bar {
 }
 
 function button(words: string, title: string, action: () => void): HTMLButtonElement {
-  const made = html('button', { type: 'button', title, 'aria-label': title.replace(/ \(.\)$/, '') }, words);
+  const made = html(
+    'button',
+    { type: 'button', title, 'aria-label': `${words}: ${title.replace(/ \(.\)$/, '')}` },
+    words,
+  );
   made.addEventListener('click', action);
   return made;
 }

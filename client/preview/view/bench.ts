@@ -51,12 +51,13 @@ export class Bench {
   private readonly back = html('button', { type: 'button', 'aria-label': 'Back to the last stop' }, '‹');
   private readonly onward = html('button', { type: 'button', 'aria-label': 'On to the next stop' }, '›');
   private readonly way = html('span', { class: 'way' }, this.back, this.slider, this.onward);
+  private readonly other = html('button', { type: 'button', class: 'other-end' }, 'Other end');
   private readonly done = html('button', { type: 'button', class: 'done' }, 'Done');
   private readonly words = html('div', { class: 'sentences', role: 'status' });
   readonly element = html(
     'div',
     { class: 'strip', role: 'region', 'aria-label': 'What is laid out', hidden: '' },
-    html('div', { class: 'strip-row' }, this.heading, this.which, this.way, this.done),
+    html('div', { class: 'strip-row' }, this.heading, this.which, this.way, this.other, this.done),
     this.words,
   );
   laying: Laying | undefined;
@@ -69,6 +70,7 @@ export class Bench {
     this.slider.addEventListener('input', () => this.walkTo(this.slider.valueAsNumber));
     this.back.addEventListener('click', () => this.toStop(-1));
     this.onward.addEventListener('click', () => this.toStop(1));
+    this.other.addEventListener('click', () => this.otherEnd());
     this.done.addEventListener('click', () => this.end());
     this.slider.addEventListener('keydown', (event) => this.takeKey(event));
     this.element.addEventListener('keydown', (event) => event.key === 'Escape' && this.takeKey(event));
@@ -107,10 +109,9 @@ export class Bench {
   }
 
   receive(laid: Laid): void {
-    const now = this.laying;
-    if (now === undefined || laid.laying.kind !== now.kind || laid.laying.of !== now.of) return;
+    if (this.laying === undefined || keyOf(laid.laying) !== keyOf(this.laying)) return;
     for (const { drawing } of laid.pieces) if (drawing) this.drawings.set(drawing.name, drawing);
-    const turned = this.laid?.laying.of !== now.of || this.laid.laying.kind !== now.kind;
+    const turned = this.laid === undefined || keyOf(this.laid.laying) !== keyOf(laid.laying);
     // what can't be laid out any more stays as it was, under the words that say so
     this.laid = laid.pieces.length > 0 || turned ? laid : { ...this.laid!, words: laid.words };
     this.draw(this.laid);
@@ -167,7 +168,9 @@ export class Bench {
   }
 
   private turnTo(of: Source, kind: Kind = this.laying!.kind): void {
-    this.want(kind === 'walk' ? { kind, of, at: 0 } : { kind, of });
+    this.want(
+      kind === 'walk' ? { kind, of, at: 0 } : kind === 'together' ? { kind, of, at: 'start' } : { kind, of },
+    );
     this.list(kind);
   }
 
@@ -182,6 +185,7 @@ export class Bench {
     this.which.replaceChildren(...all.map(({ of, words }) => html('option', { value: of }, words)));
     this.which.value = this.laying!.of;
     this.way.hidden = kind !== 'walk';
+    this.other.hidden = kind !== 'together';
     this.element.hidden = false;
   }
 
@@ -193,6 +197,11 @@ export class Bench {
     const { laying, walk } = this;
     if (laying?.kind !== 'walk' || walk === undefined) return;
     this.want({ ...laying, at: Math.min(Math.max(at, 0), walk.length) });
+  }
+
+  private otherEnd(): void {
+    if (this.laying?.kind === 'together')
+      this.want({ ...this.laying, at: this.laying.at === 'start' ? 'end' : 'start' });
   }
 
   /** To the next whole step. */
@@ -236,6 +245,10 @@ export class Bench {
     return [node];
   }
 }
+
+/** What is laid out; how far a seam was walked is no other thing. */
+const keyOf = (laying: Laying): string =>
+  `${laying.kind} ${laying.of} ${laying.kind === 'together' ? laying.at : ''}`;
 
 const touch = ({ x, y }: Spot): SVGElement =>
   svg(

@@ -1,17 +1,17 @@
 /** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
 import type { Frame, Source } from '../../../server/drawing/model';
-import type { FromView, PreviewProblem, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
+import type { FromView, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
 import { PROTOCOL_VERSION } from '../protocol';
 import { Bar } from './bar';
 import type { Camera, Size } from './camera';
 import { Bench, LAYINGS } from './bench';
+import { Contents } from './contents';
 import { Empty } from './empty';
 import { Eye } from './eye';
 import { Choices } from './choices';
 import { html } from './dom';
 import { listenToPointers, type Hold, type Spot } from './gestures';
 import { Find } from './find';
-import type { Findable } from './finding';
 import { Hand } from './hand';
 import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
 import { Measure } from './measure';
@@ -51,7 +51,9 @@ export class Viewer {
     this.empty.element,
     this.tip.element,
   );
-  private readonly problems = new Problems((problem) => this.toProblem(problem));
+  private readonly problems = new Problems(({ source, piece = '' }) =>
+    this.showThing(source, piece, true, false),
+  );
   private readonly choices = new Choices({
     tryOut: (trial) => this.tryOut(trial),
     write: (trial) => this.host.postMessage({ type: 'write', trial }),
@@ -90,11 +92,17 @@ export class Viewer {
   });
   private readonly find = new Find({
     pieces: () => this.held?.pieces.values() ?? [],
-    show: (one, goto) => this.showFound(one, goto),
+    show: ({ source, piece }, goto) => this.showThing(source, piece, goto, true),
+  });
+  private readonly contents = new Contents({
+    pieces: () => this.held?.pieces.values() ?? [],
+    problems: () => this.held?.sheet.problems ?? [],
+    show: (source, piece, goto) => this.showThing(source, piece, goto, false),
   });
   private readonly tools = new Tools(
     [
       { name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) },
+      { name: 'contents', words: 'List everything', choose: () => this.contents.open() },
       ...(['walk', 'together', 'darts', 'sides'] as const).map((kind) => ({
         ...{ name: kind, words: LAYINGS[kind] },
         choose: () => this.bench.begin(kind, this.selection.selected),
@@ -129,6 +137,7 @@ export class Viewer {
       this.show.element,
       this.find.element,
       this.tools.element,
+      this.contents.element,
       this.takeAway.element,
     ]);
     root.append(this.bar.element, this.room, ...this.rulers.elements);
@@ -343,23 +352,14 @@ export class Viewer {
     this.memory.touch();
   }
 
-  private toProblem(problem: PreviewProblem): void {
-    this.select(problem.source);
-    const things = this.stage.things();
-    const about = things.find(({ dataset }) => dataset.source === problem.source);
-    const node = about ?? things.find(({ dataset }) => dataset.piece === problem.piece);
-    if (node) this.reveal(node);
-    this.host.postMessage({ type: 'goto', source: problem.source });
-  }
-
-  private showFound({ source, piece }: Findable, goto: boolean): void {
+  /** @param take the keyboard goes to it */
+  private showThing(source: Source, piece: string, goto: boolean, take: boolean): void {
     this.select(source);
-    const things = this.stage.things().filter((node) => node.closest(`[data-piece="${CSS.escape(piece)}"]`));
-    const shown = things.filter((node) => node.getClientRects().length > 0);
-    const node = shown.find(({ dataset }) => dataset.source === source) ?? shown[0];
-    if (node === undefined) return;
-    this.reveal(node);
-    node.closest<SVGGElement>('[tabindex]')?.focus({ preventScroll: true });
+    const shown = this.stage.things().filter((node) => node.getClientRects().length > 0);
+    const own = shown.filter((node) => node.closest(`[data-piece="${CSS.escape(piece)}"]`));
+    const node = (own.length > 0 ? own : shown).find(({ dataset }) => dataset.source === source) ?? own[0];
+    if (node) this.reveal(node);
+    if (take) node?.closest<SVGGElement>('[tabindex]')?.focus({ preventScroll: true });
     if (goto) this.host.postMessage({ type: 'goto', source });
   }
 

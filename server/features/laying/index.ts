@@ -16,7 +16,7 @@ export function layOut(pattern: Pattern, laying: Laying): LaidOut | undefined {
     case 'walk':
       return walked(pattern, laying.of, laying.at);
     case 'together':
-      return together(pattern, laying.of);
+      return together(pattern, laying.of, laying.at);
     case 'darts':
       return dartsClosed(pattern, laying.of);
     case 'sides':

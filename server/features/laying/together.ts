@@ -1,23 +1,25 @@
-/** Pieces laid together at a seam, edge to edge, so that it is seen how the edges beside it run on across it. */
+/** Pieces laid together at an end of a seam, edge to edge, so that it is seen how the edges beside it run on across it. */
 import type { Edge, Pattern, Piece } from '../../drafting/model';
 import type { SeamRun } from '../../drafting/sewing-model';
 import { loopOf, sizeOf } from '../../drafting/sewing/course';
-import { apply, compose, identity, layOn, mirror, scale, type Affine, type Point } from '../../geometry';
-import { clothAfter, laidPieces, type LaidOut, type Lying } from './paper';
+import { identity, scale, type Affine, type Point } from '../../geometry';
+import { laidAgainst, laidPieces, type EdgePlace, type LaidOut, type Lying } from './paper';
 import { laidSeam, partnerOf, partnerOfRight, placeOnRun, type LaidSeam, type Side } from './sides-of-seam';
 import { lengthsWords } from './walk';
 
-export function together(pattern: Pattern, source: string): LaidOut | undefined {
+type End = 'start' | 'end';
+
+export function together(pattern: Pattern, source: string, end: End): LaidOut | undefined {
   const laid = laidSeam(pattern, source);
   if (laid === undefined) return undefined;
-  const lying = laidRuns(laid);
+  const lying = laidRuns(laid, end);
   const once = new Map<string, Lying>();
   for (const { run, side, ...one } of lying) {
     const key = laid.seam.itsPair ? side : run.piece;
     if (!once.has(key)) once.set(key, one);
   }
   return {
-    words: [lengthsWords(laid, pattern.unit), ...cornersWords(laid)],
+    words: [lengthsWords(laid, pattern.unit), ...cornerWords(laid, end)],
     ...laidPieces(pattern, [...once.values()]),
     lines: [],
     dots: [],
@@ -30,7 +32,7 @@ interface LyingRun extends Lying {
 }
 
 /** From the first run of the left side on, each run laid on one of the other side that lies already and meets it. */
-function laidRuns(laid: LaidSeam): readonly LyingRun[] {
+function laidRuns(laid: LaidSeam, end: End): readonly LyingRun[] {
   const waiting = (['left', 'right'] as const).flatMap((side) =>
     laid.course[side].map((run) => ({ side, run })),
   );
@@ -43,7 +45,7 @@ function laidRuns(laid: LaidSeam): readonly LyingRun[] {
       i++;
       continue;
     }
-    lying.push({ ...next, piece: laid.pieces.get(next.run.piece)!, by: laidOn(laid, on, next) });
+    lying.push({ ...next, piece: laid.pieces.get(next.run.piece)!, by: laidOn(laid, on, next, end) });
     waiting.splice(i, 1);
     i = 0;
   }
@@ -71,35 +73,28 @@ function overlap(laid: LaidSeam, a: SideRun, b: SideRun): readonly [number, numb
   return to - from > LEAST ? [from, to] : undefined;
 }
 
-/** The two ends of what they share come on to each other, as near as their lengths allow; cloth on either side. */
-function laidOn(laid: LaidSeam, on: LyingRun, next: SideRun): Affine {
+/** At one end of what they share, both edges run the same way; cloth on either side. */
+function laidOn(laid: LaidSeam, on: LyingRun, next: SideRun, end: End): Affine {
   const shared = overlap(laid, on, next)!;
-  const ends = (one: SideRun): readonly Point[] => shared.map((s) => pointOfRun(laid, one, s));
-  const [p, q] = ends(on).map((point) => apply(on.by, point)) as [Point, Point];
-  const [a, b] = ends(next) as [Point, Point];
-  const cloth = (one: SideRun) => placeOnRun(laid, one.run, one.run.from).cloth;
-  const over = clothAfter(cloth(on), on.by) === cloth(next);
-  const by = layOn(a, b, p, q);
-  return over ? compose(mirror(a, b), by) : by;
+  const s = end === 'start' ? shared[0] : shared[1];
+  return laidAgainst(placeOfRun(laid, on, s), on.by, placeOfRun(laid, next, s));
 }
 
 /** @param s counted along the left side */
-function pointOfRun(laid: LaidSeam, { side, run }: SideRun, s: number): Point {
+function placeOfRun(laid: LaidSeam, { side, run }: SideRun, s: number): EdgePlace {
   const at = side === 'left' ? s : partnerOf(laid, s);
   const along = Math.min(Math.max(at - run.start, 0), sizeOf(run));
-  return placeOnRun(laid, run, run.from + Math.sign(run.to - run.from) * along).point;
+  return placeOnRun(laid, run, run.from + Math.sign(run.to - run.from) * along);
 }
 
-/** How the edges beside the seam meet across it at either end: in one line at 180 degrees. */
-function cornersWords(laid: LaidSeam): readonly string[] {
-  return (['start', 'end'] as const).flatMap((end) => {
-    const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
-    if (left === undefined || right === undefined) return [];
-    const degrees = Number((((left.angle + right.angle) * 180) / Math.PI).toFixed(1));
-    const where = end === 'start' ? 'Where it begins' : 'Where it ends';
-    const run = degrees === 180 ? 'run on in one line' : `meet at ${degrees}°, ${bent(degrees)}`;
-    return [`${where}, ${left.name} and ${right.name} ${run}.`];
-  });
+/** How the edges beside the seam meet across it there: in one line at 180 degrees. */
+function cornerWords(laid: LaidSeam, end: End): readonly string[] {
+  const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
+  if (left === undefined || right === undefined) return [];
+  const degrees = Number((((left.angle + right.angle) * 180) / Math.PI).toFixed(1));
+  const where = end === 'start' ? 'Where it begins' : 'Where it ends';
+  const run = degrees === 180 ? 'run on in one line' : `meet at ${degrees}°, ${bent(degrees)}`;
+  return [`${where}, ${left.name} and ${right.name} ${run}.`];
 }
 
 const bent = (degrees: number): string =>

@@ -1,0 +1,144 @@
+/** Everything that is drawn, as a tree for the keyboard and for a screen reader: pieces, their problems, lines, points. */
+import type { PieceDrawing, Source } from '../../../server/drawing/model';
+import type { PreviewProblem } from '../protocol';
+import { html } from './dom';
+import { findables } from './finding';
+import { Popover } from './popover';
+
+export interface ContentsActions {
+  pieces(): Iterable<PieceDrawing>;
+  problems(): readonly PreviewProblem[];
+  show(source: Source, piece: string, goto: boolean): void;
+}
+
+interface Leaf {
+  readonly words: string;
+  readonly source: Source;
+}
+
+export class Contents {
+  private readonly popover = new Popover('contents', 'Contents');
+  readonly element = this.popover.element;
+  private readonly tree = html('ul', { role: 'tree', 'aria-label': 'Pieces and what is drawn on them' });
+
+  constructor(private readonly actions: ContentsActions) {
+    this.popover.panel.append(this.tree);
+    this.popover.button.addEventListener('click', () => this.build());
+    this.tree.addEventListener('keydown', (event) => this.key(event));
+    this.tree.addEventListener('click', (event) => this.click(event));
+  }
+
+  /** Built when it is opened, so that it costs nothing before. */
+  open(): void {
+    this.popover.open(true);
+    this.build();
+  }
+
+  private build(): void {
+    const pieces = [...this.actions.pieces()];
+    const names = new Set(pieces.map(({ source }) => source));
+    const loose = this.actions.problems().filter(({ piece = '' }) => !names.has(piece));
+    this.tree.replaceChildren(
+      ...loose.map((problem) => leaf(problemLeaf(problem), '', 1)),
+      ...pieces.flatMap((piece) => this.branch(piece)),
+    );
+    const first = this.items()[0];
+    first?.setAttribute('tabindex', '0');
+    if (!this.popover.panel.hidden) first?.focus();
+  }
+
+  /** A piece, and below it what belongs to it: all of them in one list, told apart by level. */
+  private branch(piece: PieceDrawing): HTMLElement[] {
+    const problems = this.actions.problems().filter((problem) => problem.piece === piece.source);
+    const drawn = findables([piece]).filter(({ source }) => source !== piece.source);
+    const leaves = [
+      ...problems.map(problemLeaf),
+      ...drawn.map(({ tip, source }) => ({ words: tip, source })),
+    ];
+    const many = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
+    const count = problems.length === 0 ? '' : `, ${many}`;
+    const own = leaf({ words: `${piece.spoken || piece.name}${count}`, source: piece.source }, piece.name, 1);
+    own.setAttribute('aria-expanded', 'false');
+    const below = leaves.map((one) => leaf(one, piece.name, 2));
+    for (const one of below) one.hidden = true;
+    return [own, ...below];
+  }
+
+  private items(): HTMLElement[] {
+    const all = [...this.tree.querySelectorAll<HTMLElement>('[role="treeitem"]')];
+    return all.filter((item) => !item.hidden);
+  }
+
+  private key(event: KeyboardEvent): void {
+    const item = (event.target as Element).closest<HTMLElement>('[role="treeitem"]');
+    if (!item || event.altKey || event.metaKey) return;
+    const items = this.items();
+    const at = items.indexOf(item);
+    const open = item.getAttribute('aria-expanded');
+    if (event.key === 'ArrowDown') this.rest(items[at + 1]);
+    else if (event.key === 'ArrowUp') this.rest(items[at - 1]);
+    else if (event.key === 'Home') this.rest(items[0]);
+    else if (event.key === 'End') this.rest(items.at(-1));
+    else if (event.key === 'ArrowRight' && open === 'false') expand(item, true);
+    else if (event.key === 'ArrowRight' && open === 'true') this.rest(items[at + 1]);
+    else if (event.key === 'ArrowLeft' && open === 'true') expand(item, false);
+    else if (event.key === 'ArrowLeft') this.rest(items.slice(0, at).reverse().find(isPiece));
+    else if (event.key === 'Enter' || event.key === ' ') this.choose(item, event.key === 'Enter');
+    else if (event.key.length === 1 && !event.ctrlKey) this.rest(startingWith(items, at, event.key));
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  private click(event: MouseEvent): void {
+    const item = (event.target as Element).closest<HTMLElement>('[role="treeitem"]');
+    if (!item) return;
+    if (isPiece(item)) expand(item, item.getAttribute('aria-expanded') === 'false');
+    this.rest(item);
+    this.choose(item, event.ctrlKey || event.metaKey);
+  }
+
+  /** The keyboard comes to an item: one of them is reached by Tab. */
+  private rest(item: HTMLElement | undefined): void {
+    if (!item) return;
+    this.tree.querySelector('[tabindex="0"]')?.setAttribute('tabindex', '-1');
+    item.setAttribute('tabindex', '0');
+    item.focus();
+  }
+
+  private choose({ dataset }: HTMLElement, goto: boolean): void {
+    this.actions.show(dataset.source!, dataset.piece ?? '', goto);
+  }
+}
+
+const problemLeaf = ({ severity, message, source }: PreviewProblem): Leaf => ({
+  words: `${severity}: ${message}`,
+  source,
+});
+
+const leaf = ({ words, source }: Leaf, piece: string, level: number): HTMLElement =>
+  html(
+    'li',
+    {
+      ...{ role: 'treeitem', 'aria-level': level, tabindex: -1 },
+      ...{ 'data-source': source, 'data-piece': piece },
+    },
+    words,
+  );
+
+const isPiece = (item: HTMLElement): boolean => item.hasAttribute('aria-expanded');
+
+/** Shows or hides what stands below a piece, up to the next. */
+function expand(item: HTMLElement, open: boolean): void {
+  item.setAttribute('aria-expanded', String(open));
+  for (let below = item.nextElementSibling; below !== null && !isPiece(below as HTMLElement);) {
+    (below as HTMLElement).hidden = !open;
+    below = below.nextElementSibling;
+  }
+}
+
+/** The next item after one that begins with a letter, round the end. */
+function startingWith(items: readonly HTMLElement[], at: number, letter: string): HTMLElement | undefined {
+  const after = [...items.slice(at + 1), ...items.slice(0, at + 1)];
+  return after.find((item) => item.textContent!.toLowerCase().startsWith(letter.toLowerCase()));
+}

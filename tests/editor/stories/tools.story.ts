@@ -1,0 +1,89 @@
+/** A person works with the preview: measures, finds, walks a seam, lays pieces together, and looks at two at once. */
+import assert from 'node:assert/strict';
+import { Preview } from '../drawing';
+import type { Scene, Story } from '../scene';
+
+const DRAFT = 'harbour-skirt.draft';
+
+const sentence = (preview: Preview, index: number) => preview.at('.sentences p').nth(index).textContent();
+
+async function choose(preview: Preview, tool: string): Promise<void> {
+  await preview.at('button.tools').click();
+  await preview.at(`.tools-list .tool.${tool}`).press('Enter');
+}
+
+export const aRulerIsLaidFromEdgeToEdge: Story = async (scene) => {
+  await scene.openFile(DRAFT);
+  await scene.press('Control+K');
+  await scene.press('v');
+  const preview = await Preview.of(scene);
+  await choose(preview, 'measure');
+  await preview.click('back/waist');
+  await preview.click('back/side');
+  const told = preview.at('.tip.measured.shown');
+  await scene.until('the length along the outline', async () =>
+    /along waist and side/.test((await told.textContent()) ?? ''),
+  );
+  await scene.picture('a-ruler-is-laid');
+  await preview.hasKeyboard();
+  await scene.press('Escape');
+  await scene.press('Escape');
+};
+
+export const aNameIsFoundByTheEditorsOwnKey: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await preview.click('back/hem');
+  await preview.hasKeyboard();
+  await scene.press('ControlOrMeta+F');
+  await preview.at('.find-list input').waitFor();
+  await scene.type('front side');
+  await preview.at('[role="option"][aria-selected="true"]').waitFor();
+  await scene.picture('a-name-is-found');
+  await scene.press('Enter');
+  await preview.at('.thing.selected[data-source="front/side"]').waitFor();
+};
+
+export const aSeamIsWalkedAndFollowsTheText: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await choose(preview, 'walk');
+  await scene.until('both lengths', async () => /they match/.test((await sentence(preview, 0)) ?? ''));
+  await scene.press('PageDown');
+  await scene.until('the notch', async () => /hip-level meets/.test((await sentence(preview, 2)) ?? ''));
+  await scene.picture('a-seam-is-walked');
+  await scene.focusText(DRAFT);
+  await scene.goToText(DRAFT, 'point hem-f = hem-b right 12cm');
+  await scene.press('End');
+  await scene.type(' down 1cm');
+  await scene.until('what is left over', async () => /is left over/.test((await sentence(preview, 0)) ?? ''));
+  await scene.picture('a-seam-with-something-left-over');
+  await scene.command('File: Revert File');
+  await scene.until('both lengths alike', async () => /they match/.test((await sentence(preview, 0)) ?? ''));
+  await preview.at('.strip .done').click();
+};
+
+export const piecesAreLaidTogetherAndDartsClosed: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await choose(preview, 'together');
+  await scene.until('how the hem runs on', async () => /Where it/.test((await sentence(preview, 1)) ?? ''));
+  await scene.picture('pieces-laid-together');
+  await choose(preview, 'darts');
+  await preview.at('.laid-line.closed').first().waitFor();
+  await scene.picture('darts-closed');
+  await preview.at('.strip .done').click();
+  await preview.at('.sheet .piece').first().waitFor();
+};
+
+const tabs = (scene: Scene) => scene.page.locator('.tab', { hasText: `Preview: ${DRAFT}` });
+
+export const aSecondPreviewShowsAnotherLength: Story = async (scene) => {
+  await scene.focusText(DRAFT);
+  await scene.command('Draftwright: Open Another Preview');
+  await scene.until('two previews', async () => (await tabs(scene).count()) === 2);
+  await scene.until('both drawn', async () => {
+    const frames = scene.page.frames();
+    const counts = await Promise.all(frames.map((frame) => frame.locator('#preview .sheet .piece').count()));
+    return counts.filter((count) => count === 3).length === 2;
+  });
+  await scene.picture('two-previews');
+  assert.equal(await tabs(scene).count(), 2);
+};
