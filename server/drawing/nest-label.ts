@@ -1,6 +1,7 @@
 /** The label of a nest: the words of its smallest size, and what is said of some sizes only with their names before it. */
 import type { DrawnText } from './model';
 import type { Sized, SizedPiece } from './nest';
+import { rounded } from './path';
 
 /** Height of a line of text, in heights of a capital, as in words.ts. */
 const LEADING = 1.9;
@@ -41,10 +42,16 @@ function placed(
   const [sizeLine, ...others] = lines as [string, ...string[]];
   const order =
     body < 0 ? [...others, sizeLine] : [...others.slice(0, body), sizeLine, ...others.slice(body)];
+  const room = Math.max(...piece.texts.filter(isLabel).map(({ text, size: high }) => text.length * high));
   return order.map((text, i): DrawnText => {
-    const own = places[i];
-    if (own !== undefined) return { ...own, text };
-    const y = last.at.y + (i - places.length + 1) * last.size * LEADING;
-    return { ...last, text, at: { x: last.at.x, y } };
+    const own = places[i] ?? last;
+    const below = Math.max(0, i - places.length + 1) * last.size * LEADING;
+    const high = own.size * Math.min(1, Math.max(SMALLEST, room / (text.length * own.size)));
+    return { ...own, text, size: rounded(high), at: { x: own.at.x, y: rounded(own.at.y + below) } };
   });
 }
+
+/** A line that is wider than the label had room for is set so much smaller at the most. */
+const SMALLEST = 0.6;
+
+const isLabel = ({ role }: DrawnText): boolean => role === 'title' || role === 'detail';
