@@ -5,6 +5,7 @@ import { armholeRing } from './armhole-ring';
 import { bentDart } from './bent-dart';
 import { biasOnFold } from './bias-on-fold';
 import { boneEnds } from './bone-ends';
+import { buttonOffBust } from './button-off-bust';
 import { buttonSpacing } from './button-spacing';
 import { cannotGetOn } from './cannot-get-on';
 import { cornerAtFold } from './corner-at-fold';
@@ -41,6 +42,7 @@ import { shortEdge } from './short-edge';
 import { shoulderEase } from './shoulder-ease';
 import { sidedFold } from './sided-fold';
 import { sidedFoldLengths } from './sided-fold-lengths';
+import { singleBackNotch } from './single-back-notch';
 import { sleeveEase } from './sleeve-ease';
 import { sleeveHeight } from './sleeve-height';
 import { smoothedAway } from './smoothed-away';
@@ -63,6 +65,7 @@ import { unusualEase } from './unusual-ease';
 import { unusualFacing } from './unusual-facing';
 import { unusualFork } from './unusual-fork';
 import { unusualUnderlap } from './unusual-underlap';
+import { unusualZip } from './unusual-zip';
 import { contradictedAllowance } from './contradicted-allowance';
 import { fullHem } from './full-hem';
 import { missingAllowance } from './missing-allowance';
@@ -95,6 +98,7 @@ export const catalogue: readonly Check[] = [
   markOutside,
   narrowButtonStand,
   buttonSpacing,
+  buttonOffBust,
   unlikeButtons,
   eyeletPlaces,
   unevenLacing,
@@ -127,7 +131,9 @@ export const catalogue: readonly Check[] = [
   armholeRing,
   insideLeg,
   cannotGetOn,
+  unusualZip,
   notchPlaces,
+  singleBackNotch,
   notchesApart,
   noNotch,
   unfinishedEdge,

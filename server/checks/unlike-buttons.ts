@@ -4,6 +4,15 @@ import type { Mark, Pattern, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
 import { nameOfMark } from './places';
+import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
+
+const OVER_BUTTON: Usual = {
+  name: 'buttonhole-over-button',
+  kind: 'length',
+  low: 1,
+  high: 6,
+  standing: 'common practice: by the thickness of the button',
+};
 
 /** A row and the piece it is marked on. */
 interface Row {
@@ -16,6 +25,7 @@ export const unlikeButtons: Judged = {
   severity: 'warning',
   title: 'Buttons and buttonholes of one name that do not meet',
   by: 'judgement',
+  usual: [OVER_BUTTON],
   ofPattern: (pattern) => {
     const rows = rowsOf(pattern);
     return rows.flatMap((row) => {
@@ -40,14 +50,25 @@ const partnerOf = (holes: Row, rows: readonly Row[]): Row | undefined =>
 /** Further apart than this from one to the next, the row puckers, mm (common practice). */
 const ALLOWED = 1;
 
-function unlike(holes: Mark, buttons: Mark, { unit }: Pattern): string | undefined {
+function unlike(holes: Mark, buttons: Mark, pattern: Pattern): string | undefined {
+  const { unit } = pattern;
   const [one, other] = [buttons.points.length, holes.points.length];
   const what = `${buttons.name} are ${one} buttons`;
   if (one !== other)
     return `${what}, but ${other} buttonholes: what is buttoned must be the same number. Count them by one value: let button-count = ${one}.`;
   const [a, b] = [buttons.row!.apart, holes.row!.apart];
-  if (Math.abs(a - b) <= ALLOWED) return undefined;
+  if (Math.abs(a - b) <= ALLOWED) return unfit(holes, buttons, pattern);
   return `${what} ${printLength(a, unit)} apart, and their buttonholes ${printLength(b, unit)} apart (${printLength(ALLOWED, unit)} is allowed): the closed edge puckers. Begin and end both rows at the same levels.`;
+}
+
+/** Where both sizes are stated: whether the button goes through. */
+function unfit({ size: hole }: Mark, { name, size }: Mark, pattern: Pattern): string | undefined {
+  if (hole === undefined || size === undefined) return undefined;
+  const range = usualRange(pattern, OVER_BUTTON);
+  if (isUsual(range, hole - size)) return undefined;
+  const [long, across] = [hole, size].map((mm) => printLength(mm, pattern.unit));
+  const why = hole - size < range.low ? 'the button does not go through' : 'the button slips out';
+  return `The buttonholes of ${name} are ${long} long, and the buttons ${across} across: ${why}. A buttonhole is the longer by the thickness of the button; ${rangeInWords(range, pattern.unit)}.`;
 }
 
 const told = (row: Row, other: Row, message: string): SourcedFinding => ({
