@@ -46,7 +46,6 @@ export const scaleWords = ({ scale = 1 }: Told): string => `scale 1:${number(sca
 /** On the paper of one tile, from its top left corner, mm. */
 export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: Told, font: Font): string {
   const { paper, tiles, marks } = tiling;
-  const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   const own = marks.filter(({ between }) => between.includes(tile.name));
   // in the white below the frame, where no line of a piece is; most printers leave less than 5 mm (*common practice*)
   const right = paper.width - MARGIN_MM - font.widthOf(tile.name) * 5;
@@ -59,8 +58,7 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: 
   ].filter((part) => part !== '');
   return [
     FINE,
-    box(MARGIN_MM, MARGIN_MM, wide, high),
-    ...lapLines(tiling, tile),
+    ...frameLines(tiling, tile),
     THIN,
     ...own.map((mark) => crossContent(mark, tile, font)),
     words({ text: line.join(', '), x: MARGIN_MM, y: paper.height - MARGIN_MM + 4.2, size: 3 }, font),
@@ -68,13 +66,21 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: 
   ].join('\n');
 }
 
-/** Where the paper to the right and the one below will end on this one. */
-function lapLines({ paper, tiles }: Tiling, { row, column }: Tile): string[] {
+/**
+ * The frame on the sides that another sheet lies on, and where that one will end on this. On the others there is none, so
+ * that it is not taken for a line of a piece.
+ */
+function frameLines({ paper, tiles }: Tiling, { row, column }: Tile): string[] {
   const has = (r: number, c: number): boolean => tiles.some((one) => one.row === r && one.column === c);
-  const [right, bottom] = [paper.width - MARGIN_MM - OVERLAP_MM, paper.height - MARGIN_MM - OVERLAP_MM];
+  const [left, top] = [MARGIN_MM, MARGIN_MM];
+  const [right, bottom] = [paper.width - MARGIN_MM, paper.height - MARGIN_MM];
+  const upright = (x: number): string => stroke(x, top, x, bottom);
+  const level = (y: number): string => stroke(left, y, right, y);
   return [
-    ...(has(row, column + 1) ? [stroke(right, MARGIN_MM, right, paper.height - MARGIN_MM)] : []),
-    ...(has(row + 1, column) ? [stroke(MARGIN_MM, bottom, paper.width - MARGIN_MM, bottom)] : []),
+    ...(has(row, column - 1) ? [upright(left)] : []),
+    ...(has(row - 1, column) ? [level(top)] : []),
+    ...(has(row, column + 1) ? [upright(right), upright(right - OVERLAP_MM)] : []),
+    ...(has(row + 1, column) ? [level(bottom), level(bottom - OVERLAP_MM)] : []),
   ];
 }
 
