@@ -8,6 +8,7 @@ import {
 import { dividings } from '../features/dividing';
 import { fixAll, fixesAt } from '../features/fixes';
 import type { Meaning } from '../features/meaning';
+import { otherHalves } from '../features/other-half';
 import { references } from '../features/references';
 import { finishings, sewings } from '../features/sewing';
 import { shapings, type Shaping } from '../features/shaping';
@@ -54,6 +55,7 @@ function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams
     ...sewings(pattern, names, text, span),
     ...finishings(pattern, names, text, span),
     ...dividings(pattern, names, text, span.from),
+    ...otherHalves(pattern, names, text, span.from),
   ];
   return offered.map(({ title, kind, edits }) => ({
     title,

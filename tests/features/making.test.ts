@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { check } from '../../server/checks';
 import { dividings } from '../../server/features/dividing';
 import { Names } from '../../server/features/names';
+import { otherHalves } from '../../server/features/other-half';
 import { finishings, sewings } from '../../server/features/sewing';
 import type { Shaping } from '../../server/features/shaping';
 import { draftOf, uri } from '../support/features';
@@ -50,6 +51,7 @@ function offered(text: string, from: number, to = from): Map<string, string> {
     ...sewings(pattern, names, text, span),
     ...finishings(pattern, names, text, span),
     ...dividings(pattern, names, text, from),
+    ...otherHalves(pattern, names, text, from),
   ];
   return new Map(found.map(({ title, edits }) => [title, applied(text, edits)]));
 }
@@ -164,5 +166,76 @@ finish never back.foot raw
     assert.deepEqual(titles(offered(only, at(only, 'short ='))), []);
     const worked = `${only}piece longer worked from front {\n  cut 1\n}\n`;
     assert.deepEqual(titles(offered(worked, at(worked, 'yoke-line ='))), []);
+  });
+});
+
+describe('drafting the other half', () => {
+  const half = `draft panel {
+  point top-cf = origin
+  point foot-cf = top-cf down 30cm
+  point top-side = top-cf left 12cm
+  point hip-side = top-side down 15cm left 2cm
+  point foot-side = foot-cf left 14cm
+  curve hip = top-side to hip-side hollow 5mm toward foot-cf
+}
+piece front of panel {
+  cut 1 on fold in linen
+  outline from top-cf {
+    centre straight to foot-cf
+    foot straight to foot-side
+    side straight to hip-side
+      then along hip to top-side
+    top straight to top-cf
+  }
+  fold centre
+  grain along centre
+  allow 1cm
+  allow 3cm at foot
+}
+finish rim front.top, front.side raw
+`;
+  const [open, drafted] = ['the same, cut open', 'point by point'].map(
+    (how) => `Draft the other half of front: ${how}`,
+  );
+  const here = at(half, 'piece front') + 7;
+
+  it('is done by cutting it open, which changes no other line', () => {
+    const after = offered(half, here).get(open!);
+    assert.equal(after, half.replace('cut 1 on fold in linen', 'cut 1 open in linen'));
+    assert.equal(offered(half, at(half, 'fold centre')).has(open!), false);
+  });
+
+  it('is done point by point, so that it holds twice as much and the halves can be changed apart', () => {
+    const after = offered(half, here).get(drafted!)!;
+    assert.match(after, /point other-foot-side = foot-side mirrored across \(top-cf to foot-cf\)\n/);
+    assert.match(after, /curve other-hip = hip mirrored across \(top-cf to foot-cf\)\n/);
+    assert.match(after, /\n {2}cut 1 in linen\n {2}outline from foot-cf \{\n/);
+    assert.match(
+      after,
+      /other-side along other-hip to other-hip-side\n {6}then straight to other-foot-side\n/,
+    );
+    assert.equal(after.includes('fold'), false);
+    const [before, now] = [half, after].map((text) => draftOf(text).pattern.pieces[0]!);
+    assert.ok(Math.abs(now!.area - 2 * before!.area) < 0.01);
+    assert.deepEqual(
+      check(draftOf(after).pattern).filter(({ severity }) => severity === 'error'),
+      [],
+    );
+  });
+
+  it('is left to a person point by point where darts or marks would have to be thought about', () => {
+    const marked = half.replace('  allow 1cm\n', '  allow 1cm\n  mark sign = hip-side\n');
+    assert.deepEqual(
+      titles(offered(marked, here)).filter((title) => /half/.test(title)),
+      [open],
+    );
+  });
+
+  it('is not offered for a piece without a fold', () => {
+    const text = bag('');
+    assert.deepEqual(
+      titles(offered(text, at(text, 'piece front') + 7)).filter((title) => /half/.test(title)),
+      [],
+    );
   });
 });
