@@ -37,12 +37,23 @@ function mismatch(seam: Seam, around: AroundSeam): Finding {
   const tolerance = printLength(seam.tolerance, unit);
   const message =
     `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
-    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, around)}`;
+    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, around)}${halved(seam)}`;
   const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
   });
   return withFixes(found, () => (node.kind === 'seam' ? fixes(seam, node, around) : sewnUp(seam, around)));
+}
+
+/** A half that lies on the fold, sewn to the whole of something else. */
+function halved({ left, right, leftLength, rightLength, tolerance }: Seam): string {
+  const [short, long] = leftLength < rightLength ? [left, right] : [right, left];
+  const [less, more] = [Math.min(leftLength, rightLength), Math.max(leftLength, rightLength)];
+  const onFold = short.filter(({ of }) => of?.fold !== undefined);
+  const isHalf = onFold.length === short.length && Math.abs(2 * less - more) <= 2 * tolerance;
+  if (!isHalf || long.some(({ of }) => of?.fold !== undefined)) return '';
+  const pieces = listed([...new Set(onFold.map(({ piece }) => piece))]);
+  return ` ${pieces} lies on the fold and is a half: sew it to half of ${names(long)} (from an end to its middle).`;
 }
 
 /** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */

@@ -31,7 +31,9 @@ function judged(seam: Seam, around: AroundSeam): readonly Finding[] {
 /** Where the wearer's sides differ the right one speaks for both. */
 function allowedAt(sewn: SewnEdge, around: AroundSeam): Allowed | undefined {
   const piece = around.piecesNamed(sewn.piece).find(({ side }) => side !== 'left');
-  return isJudged(piece) ? { sewn, piece, finishes: around.finishesOf(sewn.piece) } : undefined;
+  // a strip is cut to measure: what is sewn of it is within its width
+  const judged = isJudged(piece) && piece.statement.node.kind !== 'strip';
+  return judged ? { sewn, piece, finishes: around.finishesOf(sewn.piece) } : undefined;
 }
 
 interface Wide {

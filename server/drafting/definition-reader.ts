@@ -4,6 +4,7 @@ import type { Evaluation, Settings } from './evaluation';
 import type { Finding } from './finding';
 import type { DisplayUnit, Piece, Quantity, Shape } from './model';
 import type { Node } from './names/network';
+import type { Target } from './names/resolve';
 import { OwnParts } from './pieces/parts';
 import { measured } from './shapes/measuring';
 import type { Found, Reader } from './values/reader';
@@ -11,6 +12,9 @@ import type { Found, Reader } from './values/reader';
 /** A point where a path is wanted, or the other way about: then the draft's shape of that name is meant. */
 const isOther = (shape: Shape, wanted: 'point' | 'path' | undefined): boolean =>
   wanted !== undefined && (shape.kind === 'point') !== (wanted === 'point');
+
+/** Values have names of their own: `waist / 4` is the measurement, also in a piece with an edge called waist. */
+const isValue = ({ kind }: Target): boolean => kind === 'measurement' || kind === 'value';
 
 /** One reading; its findings are those of the definition's result. */
 export class DefinitionReader implements Reader {
@@ -35,8 +39,7 @@ export class DefinitionReader implements Reader {
     const other =
       own !== undefined &&
       target !== undefined &&
-      own.taken === ref.path.length &&
-      isOther(own.shape, wanted);
+      (isValue(target) || (own.taken === ref.path.length && isOther(own.shape, wanted)));
     if (own !== undefined && !other) {
       return {
         answer: { is: 'shape', shape: own.shape },
