@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { ExportOption, ExportTarget } from '../../server/drawing/exporting';
 import { listed, shownAnswer, type Answers } from './answers';
+import type { Choice, Picker } from './picker';
 
 export interface Wanted {
   readonly target: ExportTarget;
@@ -11,59 +12,52 @@ export interface Wanted {
 
 /** @returns undefined where the person left it */
 export async function askTarget(
+  picker: Picker,
   targets: readonly ExportTarget[],
   last: string | undefined,
   name: string,
 ): Promise<ExportTarget | undefined> {
-  const rows = targets.map((target) => ({
+  const rows = targets.map((target): Choice<ExportTarget> => ({
     label: target.title,
     description: target.id === last ? 'as last time' : '',
     detail: target.words,
-    target,
+    value: target,
   }));
-  rows.sort((a, b) => Number(b.target.id === last) - Number(a.target.id === last));
-  const picked = await vscode.window.showQuickPick(rows, {
-    title: `Export ${name}`,
-    placeHolder: 'What is to be made?',
-    matchOnDetail: true,
-  });
-  return picked?.target;
+  rows.sort((a, b) => Number(b.value.id === last) - Number(a.value.id === last));
+  const picked = await picker.pick(rows, { title: `Export ${name}`, placeholder: 'What is to be made?' });
+  return picked?.[0];
 }
 
-interface FormRow extends vscode.QuickPickItem {
-  readonly does: 'export' | 'folder' | ExportOption;
-}
+type Does = 'export' | 'folder' | ExportOption;
 
 /** Shows the options until *Export* is chosen. */
-export async function askOptions(first: Wanted, name: string): Promise<Wanted | undefined> {
+export async function askOptions(picker: Picker, first: Wanted, name: string): Promise<Wanted | undefined> {
   let wanted = first;
   for (;;) {
     const { target, folder } = wanted;
-    const picked = await vscode.window.showQuickPick(rowsOf(wanted), {
-      title: `Export ${name}: ${target.title}`,
-      placeHolder: 'Enter exports; choose a line to change it',
-    });
-    if (picked === undefined) return undefined;
-    if (picked.does === 'export') return wanted;
-    if (picked.does === 'folder') wanted = { ...wanted, folder: (await askFolder(folder)) ?? folder };
-    else wanted = await changed(wanted, picked.does);
+    const [does] =
+      (await picker.pick(rowsOf(wanted), {
+        title: `Export ${name}: ${target.title}`,
+        placeholder: 'Enter exports; choose a line to change it',
+      })) ?? [];
+    if (does === undefined) return undefined;
+    if (does === 'export') return wanted;
+    if (does === 'folder') wanted = { ...wanted, folder: (await askFolder(folder)) ?? folder };
+    else wanted = await changed(picker, wanted, does);
   }
 }
 
-function rowsOf({ target, answers, folder }: Wanted): FormRow[] {
+function rowsOf({ target, answers, folder }: Wanted): Choice<Does>[] {
+  const there = vscode.workspace.asRelativePath(folder);
   return [
-    {
-      label: '$(check) Export',
-      description: `into ${vscode.workspace.asRelativePath(folder)}`,
-      does: 'export',
-    },
-    ...target.options.map((option): FormRow => ({
+    { label: '$(check) Export', description: `into ${there}`, value: 'export' },
+    ...target.options.map((option): Choice<Does> => ({
       label: option.title,
       description: shownAnswer(option, answers),
       detail: option.words,
-      does: option,
+      value: option,
     })),
-    { label: 'Folder', description: vscode.workspace.asRelativePath(folder), does: 'folder' },
+    { label: 'Folder', description: there, value: 'folder' },
   ];
 }
 
@@ -77,52 +71,54 @@ async function askFolder(folder: string): Promise<string | undefined> {
   return picked?.[0]?.fsPath;
 }
 
-async function changed(wanted: Wanted, option: ExportOption): Promise<Wanted> {
+async function changed(picker: Picker, wanted: Wanted, option: ExportOption): Promise<Wanted> {
   const before = wanted.answers[option.flag] ?? option.fallback;
-  const answer = await ask(option, before);
+  const answer = await ask(picker, option, before);
   return answer === undefined ? wanted : { ...wanted, answers: { ...wanted.answers, [option.flag]: answer } };
 }
 
-function ask(option: ExportOption, before: string): Thenable<string | undefined> | string {
+async function ask(picker: Picker, option: ExportOption, before: string): Promise<string | undefined> {
   switch (option.answering) {
     case 'switch':
       return before === 'yes' ? 'no' : 'yes';
     case 'some':
-      return askSome(option, before);
+      return askSome(picker, option, before);
     case 'one':
-      return askOne(option, before);
+      return askOne(picker, option, before);
     case 'words':
-      return askWords(option, before);
+      return askWords(picker, option, before);
   }
 }
 
-const askWords = ({ title, words, flag }: ExportOption, value: string): Thenable<string | undefined> =>
-  vscode.window.showInputBox({
-    title,
-    value,
-    prompt: flag === '--set' ? `${words}; several with semicolons between` : words,
-  });
+const askWords = (picker: Picker, { title, words, flag }: ExportOption, before: string) =>
+  picker.write(title, flag === '--set' ? `${words}; several with semicolons between` : words, before);
 
-async function askSome({ title, words, values }: ExportOption, before: string): Promise<string | undefined> {
+async function askSome(
+  picker: Picker,
+  { title, words, values }: ExportOption,
+  before: string,
+): Promise<string | undefined> {
   const chosen = listed(before);
-  const rows = values.map((label) => ({ label, picked: chosen.length === 0 || chosen.includes(label) }));
-  const picked = await vscode.window.showQuickPick(rows, { title, placeHolder: words, canPickMany: true });
-  if (picked === undefined) return undefined;
-  const names = picked.map(({ label }) => label);
+  const rows = values.map((value) => ({
+    ...{ label: value, value },
+    picked: chosen.length === 0 || chosen.includes(value),
+  }));
+  const names = await picker.pick(rows, { title, placeholder: words, many: true });
+  if (names === undefined) return undefined;
   return names.length === 0 || names.length === values.length ? '' : names.join(', ');
 }
 
+const OTHER = 'Something else…';
+
 /** A value of the list, or words of one's own where the option takes any. */
-async function askOne(option: ExportOption, before: string): Promise<string | undefined> {
+async function askOne(picker: Picker, option: ExportOption, before: string): Promise<string | undefined> {
   const { title, words, values, open, fallback } = option;
-  const other = 'Something else…';
-  const none = fallback === '' ? ['As the pattern says'] : [];
-  const rows = [...none, ...values, ...(open ? [other] : [])].map((label) => ({
-    label,
-    description: label === before ? 'now' : '',
+  const rows: Choice<string>[] = values.map((value) => ({
+    ...{ label: value, value },
+    description: value === before ? 'now' : '',
   }));
-  const picked = await vscode.window.showQuickPick(rows, { title, placeHolder: words });
-  if (picked === undefined) return undefined;
-  if (none.includes(picked.label)) return '';
-  return picked.label === other ? askWords(option, before) : picked.label;
+  if (fallback === '') rows.unshift({ label: 'As the pattern says', value: '' });
+  if (open) rows.push({ label: OTHER, value: OTHER });
+  const [value] = (await picker.pick(rows, { title, placeholder: words })) ?? [];
+  return value === OTHER ? askWords(picker, option, before) : value;
 }

@@ -5,7 +5,8 @@ import type { Trial } from '../preview/protocol';
 import { argsFor, firstAnswers, NOTHING_REMEMBERED, remember, type Remembered } from './answers';
 import { drawn, type Copied } from './copy';
 import { Exporter, type Desk } from './exporter';
-import { askOptions, askTarget } from './form';
+import { askOptions, askTarget, type Wanted } from './form';
+import { Picker } from './picker';
 import { tell, withProgress } from './run';
 
 export const exportCommands = ['draftwright.export', 'draftwright.copyAsSvg'] as const;
@@ -50,18 +51,9 @@ class Exports {
     const name = file.slice(dirname(file).length + 1).replace(/\.draft$/, '');
     const exporter = this.start();
     try {
-      const before = this.context.workspaceState.get<Remembered>(KEY) ?? NOTHING_REMEMBERED;
-      const target = await askTarget(await exporter.targets(file, desk), before.last, name);
-      if (target === undefined) return;
-      const first = {
-        target,
-        answers: firstAnswers(target, before, trial),
-        folder: before.folder ?? dirname(file),
-      };
-      const wanted = await askOptions(first, name);
+      const wanted = await this.ask(exporter, file, name, trial);
       if (wanted === undefined) return;
-      const { answers, folder } = wanted;
-      await this.context.workspaceState.update(KEY, remember(before, target, answers, folder));
+      const { target, answers, folder } = wanted;
       const args = argsFor(target, file, answers, folder);
       // the text may have gone on while the form was open
       const ran = await withProgress(`Exporting ${name}: ${target.title}`, exporter, folder, () =>
@@ -70,6 +62,36 @@ class Exports {
       if (ran !== undefined) void tell(ran, desk);
     } finally {
       exporter.stop();
+    }
+  }
+
+  /** Goes through the form, and remembers what was answered. */
+  private async ask(
+    exporter: Exporter,
+    file: string,
+    name: string,
+    trial: Trial,
+  ): Promise<Wanted | undefined> {
+    const picker = new Picker(`Export ${name}`);
+    try {
+      const before = this.context.workspaceState.get<Remembered>(KEY) ?? NOTHING_REMEMBERED;
+      const targets = await exporter.targets(file, deskOf(vscode.Uri.file(file)));
+      const target = await askTarget(picker, targets, before.last, name);
+      if (target === undefined) return undefined;
+      const first = {
+        target,
+        answers: firstAnswers(target, before, trial),
+        folder: before.folder ?? dirname(file),
+      };
+      const wanted = await askOptions(picker, first, name);
+      if (wanted !== undefined)
+        await this.context.workspaceState.update(
+          KEY,
+          remember(before, target, wanted.answers, wanted.folder),
+        );
+      return wanted;
+    } finally {
+      picker.dispose();
     }
   }
 

@@ -172,6 +172,17 @@ describe('written sheets as PDF', () => {
 });
 
 describe('every sheet', () => {
+  it('is written of two sound pieces with one name, once for the one that counts', () => {
+    const piece = odd.match(/piece Größe[^]*?\n}\n/)![0];
+    const twice = drafted(odd.replace(/piece[^]*$/, piece + piece.replace('allow 1cm', 'allow 2cm')));
+    assert.ok(twice.findings.some(({ finding }) => finding.code === 'defined-twice'));
+    for (const kind of SHEET_KINDS) {
+      const sheet = writtenSheet(kind, twice);
+      assert.ok(toText(sheet, 80).length > 0);
+      if (kind === 'cutting') assert.equal(sheet.tables[0]?.rows.length, 2);
+    }
+  });
+
   it('is written of every sample and every planted fault', () => {
     for (const folder of ['samples', 'samples/faults'])
       for (const file of patternsIn(folder)) {

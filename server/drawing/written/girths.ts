@@ -172,7 +172,7 @@ class House {
 /** A cut that a division makes is sewn up as it was cut: the two edges run against each other. */
 function runOf(seam: Seam, onLeft: boolean, edge: Edge): { from: number; to: number } | undefined {
   if (seam.course !== undefined) return (onLeft ? seam.course.left : seam.course.right)[0];
-  if (seam.statement.node.kind !== 'divide') return undefined;
+  if (seam.statement.node.kind === 'seam') return undefined;
   return onLeft ? { from: 0, to: edge.sewn } : { from: edge.sewn, to: 0 };
 }
 

@@ -1,8 +1,9 @@
 /**
  * The order of sewing, worked out from the seams. The rules are *common practice*, and each step says which one put it
- * there: darts, pleats and gathers before any seam; a seam before another that crosses it; a sleeve without ease flat,
- * before the side is closed, one that is eased in the round, after it; small seams before large; then facings and bound
- * edges; hems last, buttons after them. What no rule tells apart stays in the order of the file.
+ * there: darts, pleats and gathers before any seam; panels that were one piece are joined again; a seam before another
+ * that crosses it; a sleeve without ease flat, before the side is closed, one that is eased in the round, after it; small
+ * seams before large; then facings and bound edges; hems last, buttons after them. What no rule tells apart stays in the
+ * order of the file.
  */
 import type { Finish, Pattern, Piece, Seam, SewnEdge } from '../../drafting/model';
 import { finishedLength } from './measured';
@@ -146,8 +147,13 @@ function inOrder(nodes: readonly Node[], links: readonly Link[]): readonly Node[
 /** Nearer than this two seams are equally long, mm, and the file decides: rounding must not. */
 const SAME = 0.5;
 
-const sooner = (a: Node, b: Node): boolean =>
-  Math.abs(a.length - b.length) > SAME ? a.length < b.length : a.index < b.index;
+/** A piece that was divided lies flat again before it is joined to others. */
+const isPanel = ({ first }: Node): boolean => first.statement.node.kind !== 'seam';
+
+const sooner = (a: Node, b: Node): boolean => {
+  if (isPanel(a) !== isPanel(b)) return isPanel(a);
+  return Math.abs(a.length - b.length) > SAME ? a.length < b.length : a.index < b.index;
+};
 
 function whyOf(node: Node, links: readonly Link[]): string {
   const names = (reason: Reason, of: 'before' | 'after'): string =>
@@ -166,5 +172,6 @@ function whyOf(node: Node, links: readonly Link[]): string {
   if (crossed !== '') return `crossed by ${crossed}`;
   if (ring !== '') return `before ${ring}, which runs on over it`;
   const done = [names('crossed', 'before'), names('ring', 'before')].filter(Boolean);
-  return done.length > 0 ? `after ${done.join(' and ')}` : 'small seams before large';
+  if (done.length > 0) return `after ${done.join(' and ')}`;
+  return isPanel(node) ? 'panels first' : 'small seams before large';
 }

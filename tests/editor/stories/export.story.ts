@@ -12,6 +12,10 @@ const DRAFT = 'harbour-skirt.draft';
 const rows = (scene: Scene, words: string) =>
   scene.page.locator('.quick-input-list .monaco-list-row', { hasText: words });
 
+/** The list of options, which may be longer than what is seen of it. */
+const theForm = (scene: Scene) =>
+  scene.page.locator('.quick-input-widget input[placeholder^="Enter exports"]');
+
 /** Chooses a row of the list that is open. */
 async function choose(scene: Scene, words: string): Promise<void> {
   await rows(scene, words).first().click();
@@ -32,7 +36,13 @@ async function takeAway(scene: Scene, how: string): Promise<void> {
 async function form(scene: Scene, what: string): Promise<void> {
   await takeAway(scene, 'export');
   await choose(scene, what);
-  await rows(scene, 'Body or size').waitFor();
+  await theForm(scene).waitFor();
+}
+
+/** The first line of the form exports. */
+async function start(scene: Scene): Promise<void> {
+  await theForm(scene).press('Enter');
+  await theForm(scene).waitFor({ state: 'hidden' });
 }
 
 /** What the editor says of a file in its list of notifications, which stays open for the picture. */
@@ -67,7 +77,7 @@ export const thePreviewOffersWhatTheCommandLineMakes: Story = async (scene) => {
 export const thePdfOfThePreviewHoldsEveryPiece: Story = async (scene) => {
   await form(scene, 'PDF in full size');
   await scene.picture('export-form');
-  await choose(scene, 'Export');
+  await start(scene);
   const pages = await readPdf(await written(scene, 'harbour-skirt.pdf'));
   assert.match(await told(scene, 'harbour-skirt.pdf'), /Open[^]*Reveal[^]*3 pieces on \d+ sheets of A4/);
   await scene.picture('export-told');
@@ -83,7 +93,7 @@ export const theSvgHoldsWhatIsNotSaved: Story = async (scene) => {
   await scene.type('0');
   await preview.tells('back/centre', '59cm');
   await form(scene, 'SVG');
-  await choose(scene, 'Export');
+  await start(scene);
   const svg = (await written(scene, 'harbour-skirt.svg')).toString();
   assert.match(svg, /<svg [^>]*width="[\d.]+mm"/);
   assert.match(svg, /centre 59cm/);
@@ -96,7 +106,7 @@ export const aCuttingListIsWrittenInTheFormatThatIsChosen: Story = async (scene)
   await form(scene, 'Cutting list');
   await choose(scene, 'Format');
   await choose(scene, 'csv');
-  await choose(scene, 'Export');
+  await start(scene);
   const records = readCsv((await written(scene, 'harbour-skirt-cutting.csv')).toString());
   assert.deepEqual(
     records.map((record) => record.slice(2, 4)),
@@ -116,6 +126,7 @@ export const theLastChoiceStandsFirst: Story = async (scene) => {
   await first.filter({ hasText: 'as last time' }).waitFor();
   assert.match(await first.innerText(), /Cutting list/);
   await scene.press('Enter');
+  await theForm(scene).waitFor();
   assert.match(await rows(scene, 'Format').first().innerText(), /csv/);
   await scene.press('Escape');
 };
