@@ -153,6 +153,11 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(format('svg', 'png', 'dxf', 'dxf-drawing'))
+    .addHelpText(
+      'after',
+      '\ndxf: pieces for other pattern programs by ASTM D6673, each size a piece of its own.' +
+        '\ndxf-drawing: plain lines in full size for cutters and plotters.',
+    )
     .action(async (file: string, options: Given & Omit<DrawOptions, 'for' | 'set'>) =>
       done(await runDraw(file, chosen(options), io)),
     );
