@@ -53,13 +53,13 @@ function overDart(one: Taken, others: readonly Taken[]): Over | undefined {
   return other && over(other.dart);
 }
 
-/** Where a point of it lies beyond the outline that is told by itself; the edge that it opens on it touches. */
+/** Where a point of it lies beyond the outline that is told by itself; the edge that it opens on it meets by its nature. */
 function overEdge({ edges }: Piece, one: Taken): Over | undefined {
+  const own = 'edge' in one.dart ? one.dart.edge : '';
+  const edge = edges.find(({ name, path }) => name !== own && crossesAny(legsOf(one), [path]));
   const outline = edges.map(({ path }) => path);
   const inner = 'edge' in one.dart ? [one.dart.tip] : one.corners;
-  if (!inner.every((point) => contains(outline, point))) return undefined;
-  const edge = edges.find(({ path }) => crossesAny(legsOf(one), [path]));
-  return edge && over(edge);
+  return edge !== undefined && inner.every((point) => contains(outline, point)) ? over(edge) : undefined;
 }
 
 const over = ({ name, source }: { readonly name: string; readonly source: string }, what = name): Over => ({

@@ -31,6 +31,7 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const { left, right, itsPair, comparable, side } = seam;
   if (itsPair || !comparable || side === 'left' || left.length !== 1 || right.length !== 1) return [];
   const both = [left[0]!, right[0]!];
+  if (!both.some(({ piece }) => piece.includes('collar'))) return [];
   const collar = both.find(({ piece }) => called(piece, 'collar') && !called(piece, 'stand'));
   const stand = both.find(({ piece }) => called(piece, 'stand'));
   return collar === undefined || stand === undefined ? [] : low(seam, collar, stand, pattern);

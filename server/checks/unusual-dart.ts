@@ -59,11 +59,11 @@ export const unusualDart: Judged = {
 
 function judged(piece: Piece, dart: Dart, pattern: Judging): readonly Finding[] {
   const kind = kindOf(piece, dart);
+  if (kind === undefined) return [];
+  const odd = measured(piece, dart, kind, pattern).flatMap((one) => unusual(one, pattern));
   // where it ends beyond the outline, that is told
   const outline = piece.edges.map(({ path }) => path);
-  if (kind === undefined || !contains(outline, dart.tip)) return [];
-  const odd = measured(piece, dart, kind, pattern).flatMap((one) => unusual(one, pattern));
-  if (odd.length === 0) return [];
+  if (odd.length === 0 || !contains(outline, dart.tip)) return [];
   const message = `${dart.name}, ${DART_WORDS[kind]}, is ${listed(odd.map(({ said }) => said))}. ${odd.map(({ advice }) => advice).join(' ')}`;
   return [
     finding('unusual-dart', { statement: dart.statement, at: placeOf(dart) }, message, { piece: piece.name }),

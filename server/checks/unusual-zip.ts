@@ -30,6 +30,7 @@ export const unusualZip: Judged = {
 
 function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const { openings = [], left, comparable, side, statement } = seam;
+  if (!openings.some(({ how }) => how === 'zip')) return [];
   const [edge] = left;
   const garment = edge?.of && garmentOf(edge.of, edge.edge);
   if (edge === undefined || garment === undefined || !comparable || side === 'left') return [];
