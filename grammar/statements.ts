@@ -10,7 +10,29 @@ export type Bare<T extends s.StatementNode> = T extends { readonly at: s.Span } 
 export abstract class Statements extends Phrases {
   public pattern = this.RULE('pattern', (): Bare<s.PatternNode> => {
     this.CONSUME(W.pattern);
-    return { kind: 'pattern', title: this.textOf(this.CONSUME(t.Text)) };
+    const title = this.textOf(this.CONSUME(t.Text));
+    let revision: s.Text | undefined;
+    this.OPTION(() => {
+      revision = this.SUBRULE(this.revision);
+    });
+    const dated = this.OPTION2(() => {
+      this.CONSUME(t.Comma);
+      this.CONSUME(W.dated);
+      return (this.CONSUME(t.Date) as Token).text;
+    });
+    this.OPTION3({
+      GATE: () => revision === undefined,
+      DEF: () => {
+        revision = this.SUBRULE2(this.revision);
+      },
+    });
+    return { kind: 'pattern', title, ...(revision && { revision }), ...(dated && { dated }) };
+  });
+
+  public revision = this.RULE('revision', (): s.Text => {
+    this.CONSUME(t.Comma);
+    this.CONSUME(W.revision);
+    return this.textOf(this.CONSUME(t.Text));
   });
 
   public use = this.RULE('use', (): Bare<s.UseNode> => {

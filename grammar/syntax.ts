@@ -276,6 +276,9 @@ export interface SizeName extends Node {
 export interface PatternNode extends Node {
   readonly kind: 'pattern';
   readonly title: Text;
+  readonly revision?: Text;
+  /** `2026-11-28`, as written. */
+  readonly dated?: string;
 }
 export interface UseNode extends Node {
   readonly kind: 'use';

@@ -76,11 +76,11 @@ export const HEADS = {
 /** Words that mean something inside a statement and may be names everywhere else. */
 export const CONTEXTUAL = [
   'above', 'added', 'after', 'alike', 'all', 'among', 'anticlockwise', 'arriving', 'as', 'back', 'because', 'before', 'below',
-  'between', 'beyond', 'bias', 'bound', 'box', 'buttoned', 'centre', 'clockwise', 'cm', 'corners', 'deep', 'double',
+  'between', 'beyond', 'bias', 'bound', 'box', 'buttoned', 'centre', 'clockwise', 'cm', 'corners', 'dated', 'deep', 'double',
   'each', 'easing', 'edge', 'faced', 'flatter', 'folds', 'fuller', 'gathered', 'going', 'hinge', 'holding', 'hollow',
   'hooked', 'inverted', 'its', 'knife', 'laced', 'laid', 'leaving', 'left-hand', 'long', 'lower', 'meets', 'midpoint',
   'mirrored', 'mitred', 'mm', 'moved', 'narrows', 'nearest', 'none', 'onto', 'out', 'over', 'pair', 'pairs', 'parallel',
-  'part', 'per', 'pressed', 'radius', 'raw', 'reach', 'reversed', 'right-hand', 'rolled', 'round', 'running', 'scale',
+  'part', 'per', 'pressed', 'radius', 'raw', 'reach', 'reversed', 'revision', 'right-hand', 'rolled', 'round', 'running', 'scale',
   'selvedge', 'sewn', 'short', 'side', 'single', 'so', 'square', 'squared', 'stepped', 'stitched', 'stock', 'straight',
   'stretched', 'stretching', 'swings', 'taking', 'that', 'the', 'triple', 'turned', 'twice', 'underlap', 'untrued',
   'upper', 'way', 'when', 'wide', 'with', 'within', 'worked', 'zip', 'about', 'bust', 'line', 'seam', 'size', 'width',

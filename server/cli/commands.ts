@@ -181,8 +181,8 @@ function addPrint(top: Command, io: Io, done: Done): void {
     .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
     .option('--sizes <names>', 'sizes on one another, each a layer: all, or names with commas', sizeNames)
     .option('--scale <ratio>', '1:5 for a sheet to be kept, not to be cut by', readable(scaleOf))
-    .option('--date <day>', 'written on the sheets as it stands; none is taken from the clock')
-    .option('--revision <words>', 'written on the sheets: which state of the pattern this is')
+    .option('--date <day>', 'in place of the day that the pattern says; none is taken from the clock')
+    .option('--revision <words>', 'in place of the revision that the pattern says')
     .addOption(forBody())
     .addOption(setChoice())
     .action(async (file: string, options: Given & Omit<PrintOptions, keyof Choice>) =>

@@ -87,7 +87,7 @@ async function print(
   const { sheets: only, asLaid = false } = options;
   await tell('lettering the pieces');
   // the PDF library takes a while to load, and no other command needs it
-  const [{ toPdf }, { printed }, { missingLetters }] = await Promise.all([
+  const [{ toPdf }, { printed, toldBy }, { missingLetters }] = await Promise.all([
     import('../drawing/paper/pdf'),
     import('../drawing/paper/printed'),
     import('../drawing/paper/font'),
@@ -99,7 +99,7 @@ async function print(
   const { drawing, turn, off, lacking } = drawn;
   await tell('laying out the sheets');
   const besides = [...lacking, ...lostWords(missingLetters(textsOf(drawing, options)))];
-  const told = { ...toldIn(options), notes: [...notes, ...besides] };
+  const told = { ...toldBy(opened.pattern), ...toldIn(options), notes: [...notes, ...besides] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
     throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');

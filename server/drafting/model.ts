@@ -303,6 +303,9 @@ export type { DefinitionInfo } from './definition-model';
 export interface Pattern {
   readonly uri: string;
   readonly title: string;
+  /** Which state of the pattern this is, and of which day, as its first line says. */
+  readonly revision?: string;
+  readonly dated?: string;
   readonly unit: DisplayUnit;
   readonly body?: BodyChoice;
   /** Files it was read from, itself first. */

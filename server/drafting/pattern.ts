@@ -42,6 +42,8 @@ import {
 export interface PatternHead {
   readonly uri: string;
   readonly title: string;
+  readonly revision?: string;
+  readonly dated?: string;
   readonly unit: DisplayUnit;
   readonly body?: BodyChoice;
   readonly refused: readonly string[];
@@ -54,6 +56,8 @@ export interface PatternHead {
 export class DraftedPattern implements Pattern {
   readonly uri: string;
   readonly title: string;
+  declare readonly revision?: string;
+  declare readonly dated?: string;
   readonly unit: DisplayUnit;
   declare readonly body?: BodyChoice;
   readonly refused: readonly string[];
@@ -72,6 +76,8 @@ export class DraftedPattern implements Pattern {
     this.uri = head.uri;
     this.title = head.title;
     this.unit = head.unit;
+    if (head.revision !== undefined) this.revision = head.revision;
+    if (head.dated !== undefined) this.dated = head.dated;
     if (head.body !== undefined) this.body = head.body;
     this.refused = head.refused;
     this.findings = head.findings;

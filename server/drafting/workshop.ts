@@ -228,10 +228,12 @@ class Drafting {
     findings.push(...undrawnFindings(root, this.network, this.evaluation));
     const lines = usualLines(root, this.evaluation);
     this.usual = usualRanges(lines, this.usual);
-    const title = this.statementOf('pattern')?.title.text ?? '';
+    const { title, revision, dated } = this.statementOf('pattern') ?? {};
     const head = {
       uri: this.uri,
-      title,
+      title: title?.text ?? '',
+      ...(revision !== undefined && { revision: revision.text }),
+      ...(dated !== undefined && { dated }),
       unit,
       refused,
       findings,

@@ -142,6 +142,16 @@ describe('the words on a printed piece', function () {
     assert.doesNotMatch(said(lettered(apron).pieces[0]!), /revision|20\d\d-/);
   });
 
+  it('say the revision and the day of the pattern’s first line, and others where they are given', () => {
+    const text = apronWith('apron"', 'apron", revision "2, pocket", dated 2026-11-27');
+    const [own] = lettered(text).pieces;
+    assert.match(said(own!), /2026-11-27, revision 2, pocket/);
+    const [given] = lettered(text, { revision: '3' }).pieces;
+    assert.match(said(given!), /2026-11-27, revision 3/);
+    const [alone] = lettered(apronWith('apron"', 'apron", dated 2026-11-27')).pieces;
+    assert.match(said(alone!), /\| 2026-11-27 \|/);
+  });
+
   it('count the pieces of the whole pattern when some are printed', () => {
     const { pieces } = lettered(apron, { pieces: ['bib'] });
     assert.equal(pieces.length, 1);

@@ -34,14 +34,27 @@ export function printed(pattern: Pattern, options: PrintedOptions = {}): Printed
   return letteredWhole(whole, (_, i) => facts[i]!, options);
 }
 
+/** What the pattern's own first line says of its state. */
+export const toldBy = ({ revision, dated }: Pick<Pattern, 'dated' | 'revision'>): Told => ({
+  ...(revision !== undefined && { revision }),
+  ...(dated !== undefined && { date: dated }),
+});
+
 /** What is told of each piece of a pattern, in the order of the drawing. */
 export function factsOfAll(
   pattern: Pattern,
   { errorsOf = () => 0, ...told }: PrintedOptions & Pick<Numbered, 'body'>,
 ): readonly PieceFacts[] {
   const source = shown(pattern);
+  const own = toldBy(pattern);
   return source.map((piece, i) =>
-    factsOf(pattern, piece, { ...told, number: i + 1, of: source.length, errors: errorsOf(piece.base) }),
+    factsOf(pattern, piece, {
+      ...own,
+      ...told,
+      number: i + 1,
+      of: source.length,
+      errors: errorsOf(piece.base),
+    }),
   );
 }
 
