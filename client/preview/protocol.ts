@@ -157,6 +157,8 @@ export interface PreviewProblem {
   readonly source: Source;
   /** The piece it touches, when there is one. */
   readonly piece?: string;
+  /** Where it is on the pieces, in their own millimetres. */
+  readonly spots?: readonly { readonly piece: string; readonly at: Spot }[];
 }
 
 /** Server → extension → view. */

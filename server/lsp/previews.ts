@@ -1,9 +1,11 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
 import type { Laid, Sheet, Trial, Want } from '../../client/preview/protocol';
+import { wholeByMirror } from '../drawing/by-mirror';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { layables } from '../features/laying';
+import { spotsOf } from '../features/problem-spots';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
 import { LaidOnTable } from './laid';
@@ -127,7 +129,8 @@ export class Previews {
     const { clientUri: uri, seat, trial, want, nested } = preview;
     const pattern = this.#pattern(preview);
     const all = want.sizes === true ? nested.draw(pattern, choiceFor(pattern, trial)) : undefined;
-    const drawing = all ?? draw(pattern);
+    const drawn = all ?? draw(pattern);
+    const drawing = want.whole === true ? drawnWhole(drawn) : drawn;
     return {
       ...{ uri, seat, drawing, trial, place },
       wanted: wanted(pattern, drawing),
@@ -136,11 +139,17 @@ export class Previews {
       choices: triedChoices(pattern),
       sizes: pattern.sizes,
       layable: layables(pattern),
+      spotsOf: (finding) => spotsOf(pattern, finding),
     };
   }
 }
 
 const seatKey = ({ uri, seat = ONLY }: Seat): string => `${canonical(uri)}\n${seat}`;
+
+function drawnWhole(drawing: Drawing): Drawing {
+  const pieces = drawing.pieces.map(wholeByMirror);
+  return { ...drawing, pieces, ...place(pieces) };
+}
 
 function lastHeld(last: readonly PieceDrawing[]): Before {
   return { version: 0, pieces: new Map(last.map((piece) => [piece.name, piece])) };

@@ -27,6 +27,8 @@ export interface Drawn {
   readonly trial: Sheet['trial'];
   readonly sizes: Sheet['sizes'];
   readonly layable: Sheet['layable'];
+  /** Where a finding is on the pieces. */
+  spotsOf(finding: PlacedFinding): PreviewProblem['spots'];
   /** Lays pieces beside each other. */
   place(pieces: readonly PieceDrawing[]): Pick<Drawing, 'placements' | 'frame'>;
 }
@@ -80,7 +82,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, seat, drawing, findings, everybody, choices, trial, sizes, layable }: Drawn,
+  { uri, seat, drawing, findings, everybody, choices, trial, sizes, layable, spotsOf }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -98,13 +100,20 @@ function hold(
     placements: all.placements,
     frame: all.frame,
     stale: all.stale,
-    problems: findings.map(previewProblem),
+    problems: findings.map((finding) => previewProblem(finding, spotsOf(finding))),
   };
   return { version: part.version, sheet, pieces: new Map(all.pieces.map((piece) => [piece.name, piece])) };
 }
 
-function previewProblem({ severity, code, message, source, piece }: PlacedFinding): PreviewProblem {
-  return { severity, code, message, source, ...(piece === undefined ? {} : { piece }) };
+function previewProblem(
+  { severity, code, message, source, piece }: PlacedFinding,
+  spots: PreviewProblem['spots'] = [],
+): PreviewProblem {
+  return {
+    ...{ severity, code, message, source },
+    ...(piece === undefined ? {} : { piece }),
+    ...(spots.length > 0 && { spots }),
+  };
 }
 
 /** True when two sheets say the same of everything but the pieces' own drawings. */

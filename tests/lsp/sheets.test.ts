@@ -23,6 +23,7 @@ const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Draw
   trial: { set: {} },
   sizes: [],
   layable: [],
+  spotsOf: () => [],
   place: (all) => drawing(all),
   ...more,
 });

@@ -78,6 +78,31 @@ const scenes: readonly Scene[] = [
     },
   ],
   [
+    'problems',
+    'faults/mismatched-seam.draft',
+    async (view) => {
+      await view.page.click('button.problems');
+    },
+  ],
+  [
+    'whole',
+    'harbour-skirt.draft',
+    async (view) => {
+      await view.page.click('button.show');
+      await view.page.click('input[name="whole"]');
+      await view.settle();
+      await view.page.click('button.show');
+    },
+  ],
+  [
+    'sides',
+    'uneven-bodice',
+    async (view) => {
+      await view.send({ type: 'do', tool: 'sides' });
+      await view.settle();
+    },
+  ],
+  [
     'tools',
     'harbour-skirt.draft',
     async (view) => {

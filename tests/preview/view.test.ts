@@ -86,6 +86,21 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     );
   });
 
+  it('a problem stands where it is, and a click on it selects what it is about', async () => {
+    const v = await opened();
+    const spots = [{ piece: 'pocket', at: { x: 50, y: 60 } }];
+    const raw = { ...problems[0]!, spots };
+    const note = { ...problems[0]!, severity: 'note' as const, spots };
+    await v.send(fullSheet(drawing([smallPiece()]), { problems: [raw, note] }));
+    assert.equal(await v.page.locator('.flag').count(), 1);
+    const box = (await v.page.locator('.flag circle').boundingBox())!;
+    await v.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    assert.equal(await v.page.locator('.tip.shown').textContent(), 'warning: The hem is raw.');
+    await v.told();
+    await v.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    assert.deepEqual(await v.told(), [{ type: 'select', source: 'back/hem' }]);
+  });
+
   it('sizes on one another are told by dash and weight', async () => {
     const v = await opened();
     const piece = smallPiece();

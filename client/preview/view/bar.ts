@@ -25,12 +25,12 @@ export class Bar {
       html(
         'div',
         { class: 'zoom' },
-        button('−', 'Smaller (-)', actions.zoomOut),
+        button('−', 'Smaller (-)', () => actions.zoomOut()),
         this.percent,
-        button('+', 'Larger (+)', actions.zoomIn),
+        button('+', 'Larger (+)', () => actions.zoomIn()),
       ),
-      button('Fit', 'Fit the whole drawing (0)', actions.fit),
-      button('1:1', 'Full size, as the screen tells its own (1)', actions.fullSize),
+      button('Fit', 'Fit the whole drawing (0)', () => actions.fit()),
+      button('1:1', 'Full size, as the screen tells its own (1)', () => actions.fullSize()),
     );
   }
 

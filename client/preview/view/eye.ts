@@ -1,6 +1,7 @@
 /** What is seen of the paper, and how large: holds the camera, and paints once a frame. */
 import type { Frame, Spot } from '../../../server/drawing/model';
 import * as camera from './camera';
+import { ZOOM_STEP } from './keyboard';
 
 /** What the eye looks at. */
 export interface Sight {
@@ -36,6 +37,14 @@ export class Eye {
 
   fit(): void {
     this.look(camera.fitTo(this.sight.frame(), this.sight.size()));
+  }
+
+  zoomIn(): void {
+    this.zoom(ZOOM_STEP);
+  }
+
+  zoomOut(): void {
+    this.zoom(1 / ZOOM_STEP);
   }
 
   fullSize(): void {

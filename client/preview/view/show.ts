@@ -13,12 +13,14 @@ const KINDS = [
   { kind: 'names', words: 'Names', on: true },
   { kind: 'lengths', words: 'Lengths of edges', on: true },
   { kind: 'dots', words: 'Points', on: true },
+  { kind: 'problems', words: 'Problems where they are', on: true },
   { kind: 'construction', words: 'Lines of the draft', on: false },
+  { kind: 'whole', words: 'Halves as wholes', on: false },
   { kind: 'sizes', words: 'All sizes on one another', on: false },
 ] as const;
 
 /** Kinds that the server draws only when they are wanted. */
-const WANTED = ['sizes'] as const;
+const WANTED = ['whole', 'sizes'] as const;
 
 export const shownAtFirst: readonly string[] = KINDS.filter(({ on }) => on).map(({ kind }) => kind);
 

@@ -12,8 +12,9 @@ import { Choices } from './choices';
 import { html } from './dom';
 import { listenToPointers, type Hold, type Spot } from './gestures';
 import { Find } from './find';
+import { Flags } from './flags';
 import { Hand } from './hand';
-import { listenToKeys, rest, ZOOM_STEP } from './keyboard';
+import { listenToKeys, rest } from './keyboard';
 import { Measure } from './measure';
 import { Memory } from './memory';
 import { Problems } from './problems';
@@ -44,6 +45,7 @@ export class Viewer {
   private readonly tip = new Tip();
   private readonly rulers = new Rulers();
   private readonly empty = new Empty();
+  private readonly flags = new Flags();
   private readonly room = html(
     'div',
     { class: 'room' },
@@ -131,7 +133,7 @@ export class Viewer {
     private readonly place: { readonly uri: string; readonly seat: string },
   ) {
     this.show = new Show(root, { changed: () => this.memory.touch(), want: () => this.want() });
-    this.bar = new Bar(this.buttons(), [
+    this.bar = new Bar(this.eye, [
       this.problems.element,
       this.choices.element,
       this.show.element,
@@ -141,7 +143,7 @@ export class Viewer {
       this.takeAway.element,
     ]);
     root.append(this.bar.element, this.room, ...this.rulers.elements);
-    this.stage.over.append(this.measure.element);
+    this.stage.over.append(this.flags.element, this.measure.element);
     this.stage.bench.append(this.bench.group);
     this.room.append(this.measure.words, this.measure.status, this.bench.element);
     this.recall(host.getState());
@@ -187,6 +189,7 @@ export class Viewer {
     this.show.update(sheet);
     this.problems.update(sheet.problems);
     this.empty.update(sheet);
+    this.flags.update(sheet);
     this.eye.follow(first);
     this.bench.update(sheet.layable);
     // a server that begins anew has forgotten what is laid out
@@ -227,15 +230,6 @@ export class Viewer {
 
   private reveal(node: SVGGElement): void {
     this.eye.reveal(this.stage.frameOf(node, this.eye.camera));
-  }
-
-  private buttons() {
-    return {
-      zoomOut: () => this.eye.zoom(1 / ZOOM_STEP),
-      zoomIn: () => this.eye.zoom(ZOOM_STEP),
-      fit: () => this.eye.fit(),
-      fullSize: () => this.eye.fullSize(),
-    };
   }
 
   // What the person does

@@ -91,11 +91,24 @@ function placeOfRun(laid: LaidSeam, { side, run }: SideRun, s: number): EdgePlac
 function cornerWords(laid: LaidSeam, end: End): readonly string[] {
   const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
   if (left === undefined || right === undefined) return [];
-  const degrees = Number((((left.angle + right.angle) * 180) / Math.PI).toFixed(1));
+  const degrees = Number(degreesOf(left, right).toFixed(1));
   const where = end === 'start' ? 'Where it begins' : 'Where it ends';
   const run = degrees === 180 ? 'run on in one line' : `meet at ${degrees}°, ${bent(degrees)}`;
   return [`${where}, ${left.name} and ${right.name} ${run}.`];
 }
+
+const degreesOf = (left: CornerOfSeam, right: CornerOfSeam): number =>
+  ((left.angle + right.angle) * 180) / Math.PI;
+
+/** By how much the edges beside the seam bend across it there, degrees; 0 where it can't be said, or a corner is meant. */
+export function bendAt(laid: LaidSeam, end: End): number {
+  const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
+  const bend = left && right ? Math.abs(degreesOf(left, right) - 180) : 0;
+  return bend > MEANT ? 0 : bend;
+}
+
+/** A bend of more, degrees, is a corner that is meant, as the check of bends has it. */
+const MEANT = 30;
 
 const bent = (degrees: number): string =>
   `${Number(Math.abs(180 - degrees).toFixed(1))}° ${degrees > 180 ? 'more' : 'less'} than one line`;
