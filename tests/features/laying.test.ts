@@ -196,3 +196,48 @@ describe('what can be laid out', () => {
     );
   });
 });
+
+describe('the left laid over the right', () => {
+  /** A yoke of 12 cm down whose shoulder is 12 cm long on the right. */
+  const yoke = (left: string) => `drafted for gatekeeper
+body gatekeeper {
+  shoulder left ${left} right 12cm
+}
+draft yoke {
+  point neck = origin
+  point tip = neck right shoulder
+  point foot = neck down 12cm
+}
+piece front of yoke each side {
+  cut pair
+  outline from neck {
+    shoulder straight to tip
+    armhole straight to foot
+    centre straight to neck
+  }
+  grain along centre
+}
+`;
+
+  it('tells which edges differ and where the corners lie furthest apart', () => {
+    const found = laid(yoke('13cm'), { kind: 'sides', of: 'front' });
+    assert.deepEqual(
+      found.pieces.map(({ piece }) => piece),
+      ['front-right', 'front-left'],
+    );
+    assert.match(found.words[0]!, /shoulder is 12cm on the right and 13cm on the left/);
+    assert.equal(found.words[1], 'The corners lie furthest apart at tip: by 1cm.');
+    assert.deepEqual([lies(found, 1, 0, 0), lies(found, 0, 0, 0)], ['0 0', '0 0']);
+  });
+
+  it('is turned over, so that shoulder lies on shoulder', () => {
+    const [, left] = laid(yoke('13cm'), { kind: 'sides', of: 'front' }).pieces;
+    const [a, b, c, d] = left!.by;
+    assert.ok(a * d - b * c < 0);
+  });
+
+  it('is not offered where both sides are cut alike', () => {
+    const found = layables(patternIn(yoke('12cm')));
+    assert.equal(found.filter(({ kind }) => kind === 'sides').length, 0);
+  });
+});

@@ -1,11 +1,41 @@
 /** Takes pictures of the preview's tools in every kind of theme, to be looked at: `npx tsx tests/preview/tool-pictures.ts`. */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { launchBrowser } from '../editor/browser.mjs';
 import { liveView, type Live } from '../support/live-view';
 import { onLine } from '../support/preview-suite';
 import type { ThemeName } from '../support/themes';
 
 const FOLDER = 'out/pictures';
+
+/** A yoke for a body whose shoulders differ. */
+const UNEVEN = `drafted for gatekeeper
+body gatekeeper {
+  shoulder left 13cm right 12cm
+}
+draft yoke {
+  point neck = origin
+  point tip = neck right shoulder down 3cm
+  point foot = neck down 16cm
+  point side = foot right 14cm
+}
+piece front of yoke each side {
+  cut pair
+  outline from neck {
+    shoulder straight to tip
+    armhole straight to side
+    waist straight to foot
+    centre straight to neck
+  }
+  grain along centre
+  allow 1cm
+}
+`;
+
+/** The skirt with a slanting hem, so that its sides do not fit. */
+const SLANTED = readFileSync(new URL('../../samples/harbour-skirt.draft', import.meta.url), 'utf8').replace(
+  'hem-b right 12cm',
+  'hem-b right 12cm down 1cm',
+);
 
 type Scene = readonly [name: string, sample: string, act: (view: Live) => Promise<void>];
 
@@ -79,7 +109,7 @@ const scenes: readonly Scene[] = [
   ],
   [
     'problems',
-    'faults/mismatched-seam.draft',
+    SLANTED,
     async (view) => {
       await view.page.click('button.problems');
     },
@@ -96,7 +126,7 @@ const scenes: readonly Scene[] = [
   ],
   [
     'sides',
-    'uneven-bodice',
+    UNEVEN,
     async (view) => {
       await view.send({ type: 'do', tool: 'sides' });
       await view.settle();

@@ -3,13 +3,18 @@ import type { LaidLine } from '../../../client/preview/protocol';
 import type { Pattern, Piece } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
 import {
+  angleOf,
   apply,
+  applyVector,
+  compose,
   distance,
   identity,
   mirror,
-  compose,
   orientation,
   Path,
+  rotation,
+  subtract,
+  translation,
   type Affine,
   type Point,
 } from '../../geometry';
@@ -49,31 +54,26 @@ function sidesOf({ pieces }: Pattern, source: string): readonly [Piece, Piece] |
 }
 
 /**
- * Laid so that corners of one name come as near to each other as they can: the rigid movement of least squares
- * (Procrustes; its closed form in the plane, *from memory*).
+ * Turned until the grain lines are parallel, then moved as most of the corners ask for: what is the same on both sides
+ * lies on itself, and what differs stands out.
  */
 export function fitted(moved: Piece, onto: Piece): Affine {
   const turned = loopTurn(moved) !== loopTurn(onto);
   const over = turned ? mirror({ x: 0, y: 0 }, { x: 0, y: 1 }) : identity;
-  const pairs = pairsOf(moved, onto).map(({ from, to }) => ({ from: apply(over, from), to }));
-  const middle = (points: readonly Point[]): Point => ({
-    x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
-    y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
-  });
-  const [a, b] = [middle(pairs.map(({ from }) => from)), middle(pairs.map(({ to }) => to))];
-  let [cos, sin] = [0, 0];
-  for (const { from, to } of pairs) {
-    const [p, q] = [
-      { x: from.x - a.x, y: from.y - a.y },
-      { x: to.x - b.x, y: to.y - b.y },
-    ];
-    cos += p.x * q.x + p.y * q.y;
-    sin += p.x * q.y - p.y * q.x;
-  }
-  const size = Math.hypot(cos, sin) || 1;
-  const [c, s] = [cos / size, sin / size];
-  const turn = { a: c, b: s, c: -s, d: c, e: b.x - c * a.x + s * a.y, f: b.y - s * a.x - c * a.y };
-  return compose(over, turn);
+  const turn = compose(over, rotation({ x: 0, y: 0 }, angleOnto(moved, onto, over)));
+  const ways = pairsOf(moved, onto).map(({ from, to }) => subtract(to, apply(turn, from)));
+  return compose(turn, translation({ x: median(ways.map(({ x }) => x)), y: median(ways.map(({ y }) => y)) }));
+}
+
+function angleOnto(moved: Piece, onto: Piece, over: Affine): number {
+  if (moved.grain === undefined || onto.grain === undefined) return 0;
+  const from = applyVector(over, subtract(moved.grain.to, moved.grain.from));
+  return angleOf(subtract(onto.grain.to, onto.grain.from)) - angleOf(from);
+}
+
+function median(numbers: readonly number[]): number {
+  const sorted = [...numbers].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
 
 const loopTurn = ({ edges }: Piece): number => orientation(edges.map(({ path }) => path));
