@@ -18,20 +18,22 @@ const production = process.argv.includes('--production');
 
 const node = { platform: 'node', format: 'cjs', target: 'node20', mainFields: ['module', 'main'] };
 
+const browser = { platform: 'browser', format: 'iife', target: 'es2022' };
+
 /**
  * What is built from what. The extension ends in .cjs because newer editors load a .js of a package of ES modules
- * as an ES module; the others are CommonJS by dist/package.json.
+ * as an ES module; the others are CommonJS by dist/package.json. To the browser's entry editors add a .js themselves.
  */
 const bundles = [
   { from: 'client/extension.ts', to: 'extension.cjs', ...node, external: ['vscode'] },
   { from: 'server/lsp/node.ts', to: 'server.js', ...node, external: ['@resvg/resvg-js'] },
   { from: 'server/cli/main.ts', to: 'cli.js', ...node, external: ['@resvg/resvg-js'], shebang: true },
+  { from: 'client/browser.ts', to: 'browser.cjs.js', ...browser, format: 'cjs', external: ['vscode'] },
+  { from: 'server/lsp/worker.ts', to: 'worker.js', ...browser },
   {
     from: 'client/preview/view/main.ts',
     to: 'preview.js',
-    platform: 'browser',
-    format: 'iife',
-    target: 'es2022',
+    ...browser,
   },
 ];
 

@@ -1,22 +1,19 @@
-/** The extension's door: starts the language client, then every feature of the table, and says which one failed. */
+/** The extension's door where there is Node: the language server runs in a process of its own. */
 import * as vscode from 'vscode';
-import { type Feature, features } from './features';
-import { startLanguageClient } from './language';
-
-/** A feature starts by itself, so that a broken one leaves the others working. */
-function start(feature: Feature, ...[context, client]: Parameters<Feature['activate']>): void {
-  try {
-    context.subscriptions.push(feature.activate(context, client));
-  } catch (fault) {
-    const reason = fault instanceof Error ? fault.message : String(fault);
-    void vscode.window.showErrorMessage(`Draftwright could not start its ${feature.name}: ${reason}`);
-  }
-}
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { activateWith } from './activate';
+import { activateExport } from './export';
+import { clientOptions, NAME } from './language';
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const client = await startLanguageClient(context);
-  context.subscriptions.push(client);
-  features.forEach((feature) => start(feature, context, client));
+  const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.js').fsPath;
+  const server = { module, transport: TransportKind.ipc };
+  const client: LanguageClient = new LanguageClient(
+    ...NAME,
+    server,
+    clientOptions(true, () => client),
+  );
+  await activateWith(context, client, { readsDisk: true, activateExport });
 }
 
 /** Nothing to do: the editor disposes what activation subscribed. */

@@ -1,7 +1,6 @@
 /** The table of what the extension activates; package.json lists the same commands, and a test compares the two. */
 import type * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import { activateExport } from './export';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import { activatePages } from './pages';
 import { activatePreview } from './preview/host';
 import { activateSweep } from './sweep';
@@ -11,10 +10,11 @@ export interface Feature {
   readonly name: string;
   /** The commands that the feature registers. */
   readonly commands: readonly string[];
-  activate(context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable;
+  activate(context: vscode.ExtensionContext, client: BaseLanguageClient): vscode.Disposable;
 }
 
-export const features: readonly Feature[] = [
+/** @param activateExport what export comes to in this host: it needs a machine behind the page */
+export const featuresWith = (activateExport: Feature['activate']): readonly Feature[] => [
   { name: 'pages about problems', commands: [], activate: activatePages },
   {
     name: 'preview',

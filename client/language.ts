@@ -1,8 +1,12 @@
-/** Starts the language server in its own process and connects the editor to it. */
+/** What the language client is told in every host, however its server is reached. */
 import * as vscode from 'vscode';
-import { LanguageClient, TransportKind, type StaticFeature } from 'vscode-languageclient/node';
+import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from 'vscode-languageclient';
 import { pages } from './pages';
 import { recovery } from './recovery';
+import { filesFirst } from './told-files';
+
+/** Identifier and name of the client. */
+export const NAME = ['draftwright', 'Draftwright'] as const;
 
 /**
  * Has problems sent rather than asked for: they come with the drawing of the same text in one round, after the last
@@ -15,21 +19,16 @@ const problemsAreSent: StaticFeature = {
   clear: () => undefined,
 };
 
-/** Starts server and client; the client stops both when it is disposed of. */
-export async function startLanguageClient(context: vscode.ExtensionContext): Promise<LanguageClient> {
-  const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.js').fsPath;
-  const client: LanguageClient = new LanguageClient(
-    'draftwright',
-    'Draftwright',
-    { module, transport: TransportKind.ipc },
-    {
-      documentSelector: [{ language: 'draftwright' }],
-      initializationOptions: { pages },
-      errorHandler: recovery(() => client),
-      synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.draft') },
-    },
-  );
-  client.registerFeature(problemsAreSent);
-  await client.start();
-  return client;
-}
+export const withProblemsSent = (client: BaseLanguageClient): void => client.registerFeature(problemsAreSent);
+
+/** @param readsDisk whether the server has a disk of its own to read `file:` addresses from */
+export const clientOptions = (
+  readsDisk: boolean,
+  client: () => BaseLanguageClient,
+): LanguageClientOptions => ({
+  documentSelector: [{ language: 'draftwright' }],
+  initializationOptions: { pages },
+  errorHandler: recovery(client),
+  synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.draft') },
+  middleware: { workspace: { didChangeWatchedFile: filesFirst(readsDisk) } },
+});

@@ -1,9 +1,9 @@
 /** What happens when the language server dies: it is started anew with everything that is open, and the person is told. */
 import * as vscode from 'vscode';
-import { CloseAction, type ErrorHandler, type LanguageClient } from 'vscode-languageclient/node';
+import { CloseAction, type BaseLanguageClient, type ErrorHandler } from 'vscode-languageclient';
 
 /** As often as the client itself would have it; the words are ours. */
-export function recovery(client: () => LanguageClient): ErrorHandler {
+export function recovery(client: () => BaseLanguageClient): ErrorHandler {
   let usual: ErrorHandler | undefined;
   const handler = (): ErrorHandler => (usual ??= client().createDefaultErrorHandler());
   return {

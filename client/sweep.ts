@@ -1,6 +1,6 @@
 /** Checks the pattern for every size and both ends of every choice, and leads to what is found. */
 import * as vscode from 'vscode';
-import { WorkDoneProgress, type LanguageClient } from 'vscode-languageclient/node';
+import { WorkDoneProgress, type BaseLanguageClient } from 'vscode-languageclient';
 import { SWEEP, type Swept } from './preview/protocol';
 
 type Finding = Swept['findings'][number];
@@ -8,7 +8,10 @@ type Finding = Swept['findings'][number];
 /** Marks of the sweeps that this window asked for. */
 let sweeps = 0;
 
-export function activateSweep(_context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable {
+export function activateSweep(
+  _context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+): vscode.Disposable {
   return vscode.commands.registerCommand('draftwright.checkEverySize', async () => {
     const uri = vscode.window.activeTextEditor?.document.uri;
     if (uri === undefined) return;
@@ -18,7 +21,7 @@ export function activateSweep(_context: vscode.ExtensionContext, client: Languag
 }
 
 /** Undefined where the person gave it up, or went on with the text meanwhile: the latter is said. */
-async function withProgress(client: LanguageClient, uri: string): Promise<Swept | undefined> {
+async function withProgress(client: BaseLanguageClient, uri: string): Promise<Swept | undefined> {
   const workDoneToken = `sweep-${++sweeps}`;
   const title = 'Draftwright';
   const options = { location: vscode.ProgressLocation.Notification, title, cancellable: true };
@@ -45,7 +48,7 @@ async function withProgress(client: LanguageClient, uri: string): Promise<Swept 
   });
 }
 
-async function show(client: LanguageClient, { variants, findings }: Swept): Promise<void> {
+async function show(client: BaseLanguageClient, { variants, findings }: Swept): Promise<void> {
   const tried = variants === 1 ? 'as it stands' : `for ${variants} sizes and ends of choices`;
   if (findings.length === 0) {
     void vscode.window.showInformationMessage(`Checked ${tried}: no problems.`);
@@ -57,7 +60,7 @@ async function show(client: LanguageClient, { variants, findings }: Swept): Prom
   if (picked !== undefined) await goTo(client, picked.found);
 }
 
-async function goTo(client: LanguageClient, { uri, range }: Finding): Promise<void> {
+async function goTo(client: BaseLanguageClient, { uri, range }: Finding): Promise<void> {
   const place = client.protocol2CodeConverter.asUri(uri);
   const { start, end } = range;
   const selection = new vscode.Range(start.line, start.character, end.line, end.character);

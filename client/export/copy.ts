@@ -4,9 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Trial } from '../preview/protocol';
 import { triedAnswers, writtenFiles } from './answers';
+import type { Copied } from './commands';
 import type { Desk, Exporter } from './exporter';
-
-export type Copied = { readonly bytes: Uint8Array } | { readonly reason: string };
 
 /** Made in a folder of its own, which is gone afterwards. */
 export async function drawn(

@@ -3,16 +3,12 @@ import { dirname } from 'node:path';
 import * as vscode from 'vscode';
 import type { Trial } from '../preview/protocol';
 import { argsFor, firstAnswers, NOTHING_REMEMBERED, remember, type Remembered } from './answers';
-import { drawn, type Copied } from './copy';
+import { DRAW_FOR_PREVIEW, exportCommands, type Copied } from './commands';
+import { drawn } from './copy';
 import { Exporter, type Desk } from './exporter';
 import { askOptions, askTarget, type Wanted } from './form';
 import { Picker } from './picker';
 import { tell, withProgress } from './run';
-
-export const exportCommands = ['draftwright.export', 'draftwright.copyAsSvg'] as const;
-
-/** For the preview alone: it hands the bytes of a picture to its page, which alone can put them on the clipboard. */
-export const DRAW_FOR_PREVIEW = 'draftwright.internal.drawForPreview';
 
 const KEY = 'draftwright.export';
 const NOTHING_TRIED: Trial = { set: {} };

@@ -337,6 +337,8 @@ export const methods = {
   sourcesAt: 'draftwright/sourcesAt',
   /** Extension → server: a ruler between two places. Params `{ uri, seat?, from: Pin, to: Pin }`; answer Measured. */
   measure: 'draftwright/measure',
+  /** Extension → server notification: files that the server can't read by itself. Params `{ files: [{ uri, text | null }] }`. */
+  files: 'draftwright/files',
   /** Extension → server: the page of a code of the catalogue. Params `{ code }`; answer Markdown or null. */
   explain: 'draftwright/explain',
 } as const;

@@ -28,6 +28,7 @@ import { Rounds } from './rounds';
 import type { Room, Service } from './service';
 import { announced, services } from './services';
 import { ClientSettings } from './settings';
+import { Told, type ToldFile } from './told';
 import { canonical } from './uris';
 
 /** What a client may tell at the start beyond the protocol. */
@@ -80,7 +81,8 @@ export const dropCancelled: ConnectionStrategy = {
 
 /** Serves one client until it leaves. */
 export function serve(connection: Connection, behind: Behind): void {
-  new Server(connection, new Desk(behind)).listen();
+  const told = new Told(behind);
+  new Server(connection, new Desk(told), told).listen();
 }
 
 class Server {
@@ -94,6 +96,7 @@ class Server {
   constructor(
     private readonly connection: Connection,
     private readonly desk: Desk,
+    private readonly told: Told,
   ) {
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
     this.#previews = new Previews(
@@ -220,15 +223,20 @@ class Server {
   }
 
   #followFiles(): void {
-    this.connection.onDidChangeWatchedFiles(({ changes }) =>
-      this.#guarded('Following files on disk', () => {
-        // of an open file the buffer counts, and saving it changes nothing
-        const closed = changes.filter(({ uri }) => this.desk.documents.get(uri) === undefined);
-        for (const { uri } of closed) this.desk.workshop.refresh(canonical(uri));
-        this.desk.filesMoved();
-        this.#rounds.touch('');
-      }),
+    this.connection.onNotification(methods.files, ({ files }: { files: readonly ToldFile[] }) =>
+      this.#guarded('Taking files', () => this.#changed(this.told.take(files))),
     );
+    this.connection.onDidChangeWatchedFiles(({ changes }) =>
+      this.#guarded('Following files on disk', () => this.#changed(changes.map(({ uri }) => canonical(uri)))),
+    );
+  }
+
+  /** Of an open file the buffer counts, and saving it changes nothing. */
+  #changed(keys: readonly string[]): void {
+    const closed = keys.filter((key) => this.desk.documents.get(key) === undefined);
+    for (const key of closed) this.desk.workshop.refresh(key);
+    this.desk.filesMoved();
+    this.#rounds.touch('');
   }
 
   /** After the workspace changed, what a `use` means may have changed with it. */

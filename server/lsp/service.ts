@@ -41,8 +41,12 @@ export const aboutText =
     return document === undefined ? null : work(document, params, desk);
   };
 
-/** Lets waiting messages in: a cancellation, or a newer text. */
-export const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+/** Lets waiting messages in: a cancellation, or a newer text. A worker of a browser has no immediate. */
+export const breathe = (): Promise<void> =>
+  new Promise((resolve) => {
+    if (typeof setImmediate === 'function') setImmediate(resolve);
+    else setTimeout(resolve, 0);
+  });
 
 export const offsetOf = ({ lines }: OpenDocument, { position }: TextDocumentPositionParams) =>
   lines.offset(position);

@@ -38,6 +38,23 @@ export async function compileSuites(only = '') {
   return { folder: outdir, count: files.length };
 }
 
+/** Bundles the suite of the browser-only host into one file, with the test framework inside; answers its path. */
+export async function compileWebSuite() {
+  const outfile = join(root, 'out', 'web-suite', 'index.js');
+  await build({
+    entryPoints: [join(root, 'tests', 'editor', 'web', 'index.ts')],
+    outfile,
+    bundle: true,
+    platform: 'browser',
+    format: 'cjs',
+    target: 'es2022',
+    external: ['vscode'],
+    define: { global: 'globalThis' },
+    logLevel: 'warning',
+  });
+  return outfile;
+}
+
 /** A copy of the samples that a test may write to, in a new folder below `place`; the caller removes it. */
 export function makeWorkspace(place = tmpdir()) {
   mkdirSync(place, { recursive: true });

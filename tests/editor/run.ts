@@ -1,12 +1,13 @@
 /**
  * Runs everything that needs a real VS Code, and prints the counts as its last line.
  *
- *   node --import tsx tests/editor/run.ts [suites|stories] [NAME]
+ *   node --import tsx tests/editor/run.ts [suites|stories|web] [NAME]
  *
  * Suites (`suites/NAME.test.ts`) run inside the extension host with the extension from its folder. Stories
  * (`stories/NAME.story.ts`, exporting async functions of a Scene) click and type in the browser on the packaged
  * extension; a story's name is its title, the stories of one file share a window, and pictures go to out/pictures.
- * To add either, add a file; nothing lists them. Build first (`npm run build`).
+ * The web part (`web/`) runs in an editor that is a page alone, with no machine behind it.
+ * To add a suite or a story, add a file; nothing lists them. Build first (`npm run build`).
  * Where no browser starts, everything here counts as skipped, and a loud line says so.
  */
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -16,9 +17,9 @@ import { format } from 'node:util';
 import type { Browser } from 'playwright-core';
 import { root } from '../setup.mjs';
 import { launchBrowser } from './browser.mjs';
-import { compileSuites, makeTwoFolders, makeWorkspace, packExtension } from './compile.mjs';
+import { compileSuites, compileWebSuite, makeTwoFolders, makeWorkspace, packExtension } from './compile.mjs';
 import { address, Scene, type Editor, type Story } from './scene';
-import { startEditor } from './server.mjs';
+import { startEditor, startWebEditor } from './server.mjs';
 
 interface Counts {
   passed: number;
@@ -50,14 +51,8 @@ function countsOf(lines: readonly string[]): Counts {
   return { passed: Number(found[1]), failed: Number(found[2]), skipped: Number(found[3]) };
 }
 
-/** Opens the editor so that its extension host runs the compiled suites, and waits for their end. */
-async function suitesIn(
-  browser: Browser,
-  editor: { url: string; port: number },
-  suites: string,
-  workspace: string,
-) {
-  const authority = `vscode-remote://localhost:${editor.port}`;
+/** Opens an editor that runs compiled suites by itself, and waits for their end. */
+async function suitesAt(browser: Browser, url: string, log: string): Promise<Counts> {
   const page = await browser.newPage();
   const lines: string[] = [];
   const code = await new Promise<number>((resolve, reject) => {
@@ -75,19 +70,29 @@ async function suitesIn(
         clearTimeout(patience);
         resolve(exit);
       });
-      const payload: [string, string][] = [
-        ['extensionDevelopmentPath', authority + pathToFileURL(root).pathname],
-        ['extensionTestsPath', authority + pathToFileURL(suites).pathname],
-        ['skipWelcome', 'true'],
-      ];
-      await page.goto(address(editor.url, workspace, payload), { timeout: 60_000 });
+      await page.goto(url, { timeout: 60_000 });
     };
     open().catch(reject);
-  });
+  }).finally(() => writeFileSync(join(root, 'out', log), lines.join('\n')));
   await page.close();
-  writeFileSync(join(root, 'out', 'editor-suites-console.log'), lines.join('\n'));
   const counts = countsOf(lines);
   return code !== 0 && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
+}
+
+/** Opens the editor so that its extension host runs the compiled suites. */
+function suitesIn(
+  browser: Browser,
+  editor: { url: string; port: number },
+  suites: string,
+  workspace: string,
+): Promise<Counts> {
+  const authority = `vscode-remote://localhost:${editor.port}`;
+  const payload: [string, string][] = [
+    ['extensionDevelopmentPath', authority + pathToFileURL(root).pathname],
+    ['extensionTestsPath', authority + pathToFileURL(suites).pathname],
+    ['skipWelcome', 'true'],
+  ];
+  return suitesAt(browser, address(editor.url, workspace, payload), 'editor-suites-console.log');
 }
 
 async function runSuites(browser: Browser, only: string): Promise<Counts> {
@@ -100,6 +105,18 @@ async function runSuites(browser: Browser, only: string): Promise<Counts> {
   } finally {
     await editor.stop();
     rmSync(workspace.home, { recursive: true, force: true });
+  }
+}
+
+/** The same extension where there is no machine behind the page. */
+async function runWeb(browser: Browser): Promise<Counts> {
+  const workspace = makeWorkspace();
+  const editor = await startWebEditor({ tests: await compileWebSuite(), workspace });
+  try {
+    return await suitesAt(browser, editor.url, 'editor-web-console.log');
+  } finally {
+    await editor.stop();
+    rmSync(workspace, { recursive: true, force: true });
   }
 }
 
@@ -174,7 +191,11 @@ function countWithoutRunning(): number {
     const texts = readdirSync(place).map((name) => readFileSync(join(place, name), 'utf8'));
     return texts.reduce((sum, text) => sum + (text.match(pattern)?.length ?? 0), 0);
   };
-  return count('suites', /^\s*it\(/gm) + count('stories', /^export const \w+: Story/gm);
+  return (
+    count('suites', /^\s*it\(/gm) +
+    count('web', /^\s*it\(/gm) +
+    count('stories', /^export const \w+: Story/gm)
+  );
 }
 
 /** Runs a part; one that can't be run counts as one failure, and the others still run. */
@@ -215,9 +236,12 @@ async function main(): Promise<Counts> {
   try {
     const packed = part === 'suites' ? () => '' : packedFirst();
     // One after the other: two editors at once starve each other on a small machine, and keys then fall beside the text.
-    const suites = part === 'stories' ? NONE : await guarded(() => runSuites(browser, only));
-    const stories = part === 'suites' ? NONE : await guarded(() => runStories(browser, only, packed));
-    return add(suites, stories);
+    const suites =
+      part === 'stories' || part === 'web' ? NONE : await guarded(() => runSuites(browser, only));
+    const stories =
+      part === 'suites' || part === 'web' ? NONE : await guarded(() => runStories(browser, only, packed));
+    const web = part === '' || part === 'web' ? await guarded(() => runWeb(browser)) : NONE;
+    return add(add(suites, stories), web);
   } finally {
     await browser.close();
   }

@@ -4,7 +4,9 @@ import { createWriteStream, mkdirSync, mkdtempSync, rmSync, writeFileSync } from
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { ensureEditor } from './install.mjs';
+import { pathToFileURL } from 'node:url';
+import { root } from '../setup.mjs';
+import { ensureEditor, ensureWebEditor, WEB_COMMIT } from './install.mjs';
 
 /** Settings that keep the editor still: no welcome, no assistants, no look-ups. */
 const SETTINGS = {
@@ -112,6 +114,27 @@ export async function startEditor({ vsix = [], settings = {}, env: extra = {}, l
     throw fault;
   }
   return { port, url: `http://localhost:${port}/`, home: folders.home, log, stop };
+}
+
+/**
+ * Starts an editor that is a page alone: the extension runs in a worker over a virtual copy of a folder, and runs the
+ * tests by itself. Answers { url, stop() }.
+ * @param {{ tests: string, workspace: string }} options
+ */
+export async function startWebEditor({ tests, workspace }) {
+  const { runner, data } = ensureWebEditor();
+  const { open } = await import(pathToFileURL(runner).href);
+  const port = await freePort();
+  const server = await open({
+    ...{ browserType: 'none', quality: 'stable', commit: WEB_COMMIT, testRunnerDataDir: data, port },
+    ...{
+      extensionDevelopmentPath: root,
+      extensionTestsPath: tests,
+      folderPath: workspace,
+      printServerLog: false,
+    },
+  });
+  return { url: `http://localhost:${port}/`, stop: async () => server.dispose() };
 }
 
 /**

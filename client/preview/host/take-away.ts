@@ -1,8 +1,6 @@
 /** What the preview takes away: the form of an export, the drawing as text, or as a picture that its page puts away. */
-import { Buffer } from 'node:buffer';
 import * as vscode from 'vscode';
-import { DRAW_FOR_PREVIEW, exportCommands } from '../../export';
-import type { Copied } from '../../export/copy';
+import { DRAW_FOR_PREVIEW, exportCommands, type Copied } from '../../export/commands';
 import type { FromView, Picture, Trial } from '../protocol';
 
 type Message = Extract<FromView, { type: 'export' | 'copy' | 'copied' }>;
@@ -20,7 +18,14 @@ export async function takeAway(
   if (message.as === 'svg') return void executeCommand(exportCommands[1], file, trial);
   const made = await executeCommand<Copied>(DRAW_FOR_PREVIEW, file, trial);
   if ('reason' in made) return tell({ type: 'picture', png: '', reason: made.reason });
-  tell({ type: 'picture', png: Buffer.from(made.bytes).toString('base64'), reason: '' });
+  tell({ type: 'picture', png: inBase64(made.bytes), reason: '' });
+}
+
+/** In every host, also where there is no Node. */
+function inBase64(bytes: Uint8Array): string {
+  let text = '';
+  for (const byte of bytes) text += String.fromCharCode(byte);
+  return btoa(text);
 }
 
 function said(failed: string): void {

@@ -1,0 +1,35 @@
+/** What activation comes to in every host: the client started, then every feature of the table, each by itself. */
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { featuresWith, type Feature } from './features';
+import { withProblemsSent } from './language';
+import { tellFiles } from './told-files';
+
+/** A feature starts by itself, so that a broken one leaves the others working. */
+function start(feature: Feature, ...[context, client]: Parameters<Feature['activate']>): void {
+  try {
+    context.subscriptions.push(feature.activate(context, client));
+  } catch (fault) {
+    const reason = fault instanceof Error ? fault.message : String(fault);
+    void vscode.window.showErrorMessage(`Draftwright could not start its ${feature.name}: ${reason}`);
+  }
+}
+
+/** What differs from host to host. */
+export interface Host {
+  /** Whether the server has a disk of its own to read `file:` addresses from. */
+  readonly readsDisk: boolean;
+  readonly activateExport: Feature['activate'];
+}
+
+export async function activateWith(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  host: Host,
+): Promise<void> {
+  withProblemsSent(client);
+  await client.start();
+  context.subscriptions.push(client);
+  await tellFiles(client, host.readsDisk);
+  featuresWith(host.activateExport).forEach((feature) => start(feature, context, client));
+}
