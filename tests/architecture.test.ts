@@ -60,7 +60,7 @@ const WALK = [
 
 describe('the rooms of the house', () => {
   it('the imports of the sources are found, packages and files alike', () => {
-    assert.ok(imports.some(({ from, to }) => from === 'client/extension.ts' && to === 'client/features.ts'));
+    assert.ok(imports.some(({ from, to }) => from === 'client/activate.ts' && to === 'client/features.ts'));
     assert.ok(imports.some(({ from, to }) => from === 'client/extension.ts' && to === 'vscode'));
   });
 
