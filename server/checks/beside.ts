@@ -19,6 +19,9 @@ export function besideEdge(piece: Piece, { points }: Mark, within: number): Besi
   return best !== undefined && best.far <= within ? best : undefined;
 }
 
+/** A row farther from an edge than this does not lace it, mm. */
+export const LACES_WITHIN = 40;
+
 /** Rows of a kind of mark that close something: fewer than four are an ornament, a cuff, a tab. */
 export const closingRows = ({ marks }: Piece, word: Mark['word']): readonly Mark[] =>
   marks.filter((mark) => mark.word === word && mark.row !== undefined && mark.points.length >= 4);

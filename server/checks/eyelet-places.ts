@@ -2,7 +2,7 @@
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { besideEdge, closingRows } from './beside';
+import { LACES_WITHIN, besideEdge, closingRows } from './beside';
 import { finding, type Judged, type Judging } from './check';
 import { nameOfMark } from './places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -45,9 +45,6 @@ function apart(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
     `Change their number, or where the row begins and ends.`;
   return [finding('eyelet-places', nameOfMark(row), message, { piece: piece.name })];
 }
-
-/** Farther from every edge than this a row laces none of them, mm. */
-const LACES_WITHIN = 40;
 
 function fromEdge(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, FROM_EDGE);

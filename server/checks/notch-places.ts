@@ -5,13 +5,7 @@ import { edgeNamed } from '../drafting/sewing/course';
 import { printLength } from '../drafting/values/quantity';
 import { finding, type Judged, type Judging } from './check';
 import { nameOfPiece } from './places';
-import { rangeInWords, usualRange, type Usual, type UsualRange } from './usual';
-
-const atLeast = (name: string, low: number): Usual => ({
-  ...{ name, low, high: Infinity },
-  kind: 'length',
-  standing: 'common practice',
-});
+import { atLeast, rangeInWords, usualRange, type UsualRange } from './usual';
 
 const CORNER = atLeast('notch-to-corner', 15);
 const APART = atLeast('notch-to-notch', 20);

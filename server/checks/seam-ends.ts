@@ -95,8 +95,4 @@ export function fateOf(
 export const isBandOf = (edges: readonly SewnEdge[]): boolean =>
   edges.some(({ of }) => of?.statement.node.kind === 'band');
 
-/** One of the words of a name: `back-armhole` is an armhole. */
-export const called = (name: string, ...words: readonly string[]): boolean => {
-  const parts = name.split('-');
-  return words.some((word) => name === word || parts.includes(word));
-};
+export { called } from '../drafting/names/spelling';

@@ -1,7 +1,7 @@
 /** Finds laced openings with more eyelets on one side than on the other. */
 import type { SourcedFinding } from '../drafting/finding';
 import type { Mark, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
-import { besideEdge } from './beside';
+import { LACES_WITHIN, besideEdge } from './beside';
 import { finding, type Judged } from './check';
 import { nameOfMark } from './places';
 
@@ -29,9 +29,6 @@ export const unevenLacing: Judged = {
 /** A seam to its pair is laced through the same row twice. */
 const isLaced = ({ statement: { node }, itsPair }: Seam): boolean =>
   !itsPair && node.kind === 'seam' && node.openings.some(({ how }) => how === 'laced');
-
-/** A row farther from an edge than this does not lace it, mm. */
-const LACES_WITHIN = 40;
 
 const rowsBeside = ({ pieces }: Pattern, edges: readonly SewnEdge[]): readonly Row[] =>
   pieces.flatMap((piece) => {

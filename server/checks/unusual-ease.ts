@@ -5,21 +5,18 @@ import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
 import { taken, whose } from './measurements';
 import { ringsAlong, type Ring } from './rings';
-import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
+import { atLeast, isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
-const atLeast = (name: string, low: number): Usual => ({
-  ...{ name, low, high: Infinity },
-  kind: 'length',
-  standing: 'common practice, for cloth that does not stretch',
-});
+const eased = (name: string, low: number): Usual =>
+  atLeast(name, low, 'common practice, for cloth that does not stretch');
 
 /** Each measurement with the balance lines that lie at its level, and the least ease that the body moves in. */
 const MEASURES = [
-  { measure: 'bust', lines: ['bust-line'], round: 'body', usual: atLeast('bust-ease', 40) },
-  { measure: 'waist', lines: ['waist-line'], round: 'body', usual: atLeast('waist-ease', 0) },
-  { measure: 'hip', lines: ['hip-line', 'seat-line'], round: 'body', usual: atLeast('hip-ease', 20) },
-  { measure: 'thigh', lines: ['thigh-line'], round: 'limb', usual: atLeast('thigh-ease', 40) },
-  { measure: 'upper-arm', lines: ['upper-arm-line'], round: 'limb', usual: atLeast('upper-arm-ease', 30) },
+  { measure: 'bust', lines: ['bust-line'], round: 'body', usual: eased('bust-ease', 40) },
+  { measure: 'waist', lines: ['waist-line'], round: 'body', usual: eased('waist-ease', 0) },
+  { measure: 'hip', lines: ['hip-line', 'seat-line'], round: 'body', usual: eased('hip-ease', 20) },
+  { measure: 'thigh', lines: ['thigh-line'], round: 'limb', usual: eased('thigh-ease', 40) },
+  { measure: 'upper-arm', lines: ['upper-arm-line'], round: 'limb', usual: eased('upper-arm-ease', 30) },
 ] as const;
 
 export const unusualEase: Judged = {

@@ -21,6 +21,12 @@ export interface UsualRange {
   readonly kind: Usual['kind'];
 }
 
+/** A length that has a least and no most. */
+export const atLeast = (name: string, low: number, standing = 'common practice'): Usual => ({
+  ...{ name, low, high: Infinity, standing },
+  kind: 'length',
+});
+
 /** The range to judge by: the pattern's own, else the usual one. */
 export function usualRange(pattern: Pick<Pattern, 'usual'>, usual: Usual): UsualRange {
   const own = pattern.usual.get(usual.name);

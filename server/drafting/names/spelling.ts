@@ -59,3 +59,9 @@ export function nearest(wanted: string, known: Iterable<string>): string | undef
   }
   return best;
 }
+
+/** One of the words of a name: `back-armhole` is an armhole. */
+export const called = (name: string, ...words: readonly string[]): boolean => {
+  const parts = name.split('-');
+  return words.some((word) => name === word || parts.includes(word));
+};

@@ -1,15 +1,16 @@
 /** Darts: laid on an edge or drafted in the outline, their legs made equal, their edge ready to be trued. */
-import type { DartNode, Expr, Pressing, Statement } from '../../../grammar/syntax';
+import type { DartNode, Statement } from '../../../grammar/syntax';
 import { add, distance, midpoint, normalised, Path, scale, subtract, type Point } from '../../geometry';
 import type { Dart, Edge, EdgePart } from '../model';
 import { distanceAlong } from '../shapes/places';
 import { edgeShape } from '../shapes/parts';
-import { pointOf, shapeOf } from '../shapes/phrase';
+import { pointOf } from '../shapes/phrase';
 import { lengthOf } from '../values/arithmetic';
 import { printLength } from '../values/quantity';
-import { report, wordsOf, type Reader } from '../values/reader';
+import { report, type Reader } from '../values/reader';
 import { ownEdge } from './cutting';
 import { edgeOf, type DraftedDart } from './outline';
+import { pressing } from './pressing';
 
 /** A dart narrower than this, mm, is none: the body needs no shaping there. */
 const NO_DART = 0.05;
@@ -144,7 +145,7 @@ function placedDart(
     to,
     ...legs(from, to, pivot),
     ...{ tip, asLaid: asLaid(from, to, tip) },
-    pressed: pressing(reader, node.pressed, from, to),
+    pressed: pressing(reader, node.pressed, { side: 'from', at: from }, { side: 'to', at: to }),
     drafted: false,
   };
 }
@@ -190,38 +191,6 @@ function shortOf(pivot: Point, middle: Point, short: number): Point {
     : add(pivot, scale(toward, Math.min(short, distance(pivot, middle))));
 }
 
-function pressing(reader: Reader, pressed: Pressing | undefined, from: Point, to: Point): Dart['pressed'] {
-  switch (pressed?.way) {
-    case 'open':
-      return 'open';
-    case 'up':
-      return from.y <= to.y ? 'from' : 'to';
-    case 'down':
-      return from.y >= to.y ? 'from' : 'to';
-    case 'toward':
-      return nearerLeg(reader, pressed.toward!, from, to);
-    default:
-      return '';
-  }
-}
-
-/** The leg nearer to what the dart is pressed toward: an edge such as the centre, a line or a point. */
-function nearerLeg(reader: Reader, toward: Expr, from: Point, to: Point): Dart['pressed'] {
-  const shape = shapeOf(reader, toward);
-  if (shape === undefined) return '';
-  const away = (p: Point): number =>
-    shape.kind === 'point' ? distance(shape.point, p) : shape.path.locate(p).distance;
-  const [a, b] = [away(from), away(to)];
-  if (Math.abs(a - b) > 1e-6) return a < b ? 'from' : 'to';
-  report(
-    reader,
-    'no-direction',
-    toward.at,
-    `${wordsOf(reader, toward)} lies as far from one leg as from the other, so it does not say to which side the dart is pressed.`,
-  );
-  return '';
-}
-
 /** A dart drafted in the outline, with what its own line adds. */
 export function draftedDart(
   reader: Reader,
@@ -246,7 +215,7 @@ export function draftedDart(
     to,
     ...legs(from, to, apex),
     ...{ tip, asLaid: asLaid(from, to, tip) },
-    pressed: pressing(reader, node?.pressed, from, to),
+    pressed: pressing(reader, node?.pressed, { side: 'from', at: from }, { side: 'to', at: to }),
     drafted: true,
   };
 }

@@ -1,12 +1,13 @@
 /** Fish darts: inside the piece, with a point at each end and the widest place between. */
 import type { FishDartNode, Statement } from '../../../grammar/syntax';
 import { add, distance, Path, scale, type Point } from '../../geometry';
-import type { FishDart, Shape } from '../model';
+import type { FishDart } from '../model';
 import { distanceAlong } from '../shapes/places';
-import { pointOf, shapeOf } from '../shapes/phrase';
+import { pointOf } from '../shapes/phrase';
 import { lengthOf } from '../values/arithmetic';
 import { printLength } from '../values/quantity';
-import { report, wordsOf, type Reader } from '../values/reader';
+import { report, type Reader } from '../values/reader';
+import { pressing } from './pressing';
 
 /** A dart narrower than this, mm, is none: the body needs no shaping there. */
 const NO_DART = 0.05;
@@ -41,7 +42,7 @@ export function fishDart(
     source: `${source}/${node.name.text}`,
     statement,
     ...{ from, to, left, right, width },
-    pressed: pressed(reader, node, left, right),
+    pressed: pressing(reader, node.pressed, { side: 'left', at: left }, { side: 'right', at: right }),
   };
 }
 
@@ -67,33 +68,3 @@ function widestPlace(reader: Reader, node: FishDartNode, from: Point, to: Point)
     `${text} is widest between its two points, which lie ${printLength(axis.length, reader.unit)} apart; this place lies at one of them or beyond.`,
   );
 }
-
-function pressed(reader: Reader, node: FishDartNode, left: Point, right: Point): FishDart['pressed'] {
-  const { pressed: how } = node;
-  switch (how?.way) {
-    case 'open':
-      return 'open';
-    case 'up':
-      return left.y <= right.y ? 'left' : 'right';
-    case 'down':
-      return left.y >= right.y ? 'left' : 'right';
-    case 'toward': {
-      const shape = shapeOf(reader, how.toward!);
-      if (shape === undefined) return '';
-      const away = (p: Point): number => distanceTo(shape, p);
-      if (Math.abs(away(left) - away(right)) > 1e-6) return away(left) < away(right) ? 'left' : 'right';
-      report(
-        reader,
-        'no-direction',
-        how.toward!.at,
-        `${wordsOf(reader, how.toward!)} lies as far from one side as from the other, so it does not say to which the dart is pressed.`,
-      );
-      return '';
-    }
-    default:
-      return '';
-  }
-}
-
-const distanceTo = (shape: Shape, p: Point): number =>
-  shape.kind === 'point' ? distance(shape.point, p) : shape.path.locate(p).distance;

@@ -1,5 +1,6 @@
 /** What a seam asks of its lengths: ease, stretching, gathers; and where along the seam the ease lies. */
 import type { Ease, Expr, SeamNode } from '../../../grammar/syntax';
+import { called } from '../names/spelling';
 import type { SeamCourse, SeamPlace } from '../sewing-model';
 import { flatAt } from '../shapes/parts';
 import { ofKind, quantity, widthOf } from '../values/arithmetic';
@@ -255,13 +256,11 @@ function joinsOf(node: SeamNode, other: SeamCourse['left'], stated: ReadonlyMap<
   });
 }
 
-const has = (name: string, word: string): boolean => name.split('-').includes(word);
-
 /** An armhole of a front and a back, eased above two pitches. */
 function usualShares(node: SeamNode, other: SeamCourse['left']): ReadonlyMap<string, number> {
-  const armhole = other.length === 2 && other.every(({ edge }) => has(edge, 'armhole'));
-  const front = other.find(({ piece }) => has(piece, 'front'));
-  const back = other.find(({ piece }) => has(piece, 'back'));
+  const armhole = other.length === 2 && other.every(({ edge }) => called(edge, 'armhole'));
+  const front = other.find(({ piece }) => called(piece, 'front'));
+  const back = other.find(({ piece }) => called(piece, 'back'));
   const pitched = node.sharing.some(({ kind }) => kind === 'none');
   if (!armhole || !pitched || front === undefined || back === undefined) return new Map();
   return new Map([

@@ -151,24 +151,37 @@ function finite(reader: Reader, expr: Expr, found: Quantity | undefined): Quanti
  */
 const LARGEST = 1e10;
 
+/** A plain number beside a length or an angle: its unit was left out. */
+export function withoutUnit(
+  expr: Pick<Sum, 'left' | 'right'>,
+  left: Quantity,
+  right: Quantity,
+): { readonly side: Expr; readonly found: Quantity; readonly wanted: 'length' | 'angle' } | undefined {
+  for (const [found, { kind: wanted }, side] of [
+    [left, right, expr.left],
+    [right, left, expr.right],
+  ] as const) {
+    if (found.kind !== 'ratio' || (wanted !== 'length' && wanted !== 'angle')) continue;
+    if (literal(side) !== undefined) return { side, found, wanted };
+  }
+  return undefined;
+}
+
 function sum(reader: Reader, expr: Sum): Quantity | undefined {
   const left = quantity(reader, expr.left);
   const right = quantity(reader, expr.right);
   if (left === undefined || right === undefined) return undefined;
   const result = added(left, right, expr.op === '+' ? 1 : -1);
   if (result !== undefined) return finite(reader, expr, result);
-  for (const [bare, other, side] of [
-    [left, right, expr.left],
-    [right, left, expr.right],
-  ] as const) {
-    if (
-      bare.kind === 'ratio' &&
-      (other.kind === 'length' || other.kind === 'angle') &&
-      literal(side) !== undefined
-    ) {
-      return missingUnit(reader, side, other.kind, bare, expr.op === '+' ? 'the sum' : 'the difference');
-    }
-  }
+  const bare = withoutUnit(expr, left, right);
+  if (bare !== undefined)
+    return missingUnit(
+      reader,
+      bare.side,
+      bare.wanted,
+      bare.found,
+      expr.op === '+' ? 'the sum' : 'the difference',
+    );
   return report(
     reader,
     'wrong-kind',

@@ -1,7 +1,7 @@
 /** Reads conditions: comparisons, and words of a choice; `and`, `or`, `not`. */
 import type { Compare, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
-import { literal, missingUnit, quantity } from './arithmetic';
+import { missingUnit, quantity, withoutUnit } from './arithmetic';
 import { KIND_WORDS } from './quantity';
 import { report, wordsOf, type Reader } from './reader';
 
@@ -65,18 +65,8 @@ export function comparison(reader: Reader, expr: Compare): { left: Quantity; rig
   const right = quantity(reader, expr.right);
   if (left === undefined || right === undefined) return undefined;
   if (left.kind === right.kind) return { left, right };
-  for (const [bare, other, side] of [
-    [left, right, expr.left],
-    [right, left, expr.right],
-  ] as const) {
-    if (
-      bare.kind === 'ratio' &&
-      (other.kind === 'length' || other.kind === 'angle') &&
-      literal(side) !== undefined
-    ) {
-      return missingUnit(reader, side, other.kind, bare, 'the comparison');
-    }
-  }
+  const bare = withoutUnit(expr, left, right);
+  if (bare !== undefined) return missingUnit(reader, bare.side, bare.wanted, bare.found, 'the comparison');
   return report(
     reader,
     'wrong-kind',
