@@ -22,6 +22,7 @@ import { implausibleMeasurement } from './implausible-measurement';
 import { insideLeg } from './inside-leg';
 import { kinkedEdge } from './kinked-edge';
 import { lowCollar } from './low-collar';
+import { lowSleeveEase } from './low-sleeve-ease';
 import { markOutside } from './mark-outside';
 import { mismatchedSeam } from './mismatched-seam';
 import { narrowButtonStand } from './narrow-button-stand';
@@ -127,6 +128,7 @@ export const catalogue: readonly Check[] = [
   shoulderEase,
   princessEase,
   sleeveEase,
+  lowSleeveEase,
   sleeveHeight,
   armholeRing,
   insideLeg,
