@@ -35,8 +35,8 @@ export function firstAnswers(target: ExportTarget, { answers }: Remembered, tria
   return { ...Object.fromEntries(before), ...triedAnswers(trial) };
 }
 
-function fits({ answering, values, open }: ExportOption, value: string): boolean {
-  if (answering === 'some') return listed(value).every((one) => values.includes(one));
+function fits({ answering, values, open, everything }: ExportOption, value: string): boolean {
+  if (answering === 'some') return value === everything || listed(value).every((one) => values.includes(one));
   return open || values.includes(value);
 }
 

@@ -95,17 +95,14 @@ const askWords = (picker: Picker, { title, words, flag }: ExportOption, before: 
 
 async function askSome(
   picker: Picker,
-  { title, words, values }: ExportOption,
+  { title, words, values, everything }: ExportOption,
   before: string,
 ): Promise<string | undefined> {
-  const chosen = listed(before);
-  const rows = values.map((value) => ({
-    ...{ label: value, value },
-    picked: chosen.length === 0 || chosen.includes(value),
-  }));
+  const chosen = before === everything ? values : listed(before);
+  const rows = values.map((value) => ({ label: value, value, picked: chosen.includes(value) }));
   const names = await picker.pick(rows, { title, placeholder: words, many: true });
   if (names === undefined) return undefined;
-  return names.length === 0 || names.length === values.length ? '' : names.join(', ');
+  return names.length === values.length ? everything : names.join(', ');
 }
 
 const OTHER = 'Something else…';

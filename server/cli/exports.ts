@@ -76,6 +76,7 @@ function optionOf(option: Option, command: string, pattern: Pattern): ExportOpti
     answering: answering(option, known),
     values,
     open: option.argChoices === undefined,
+    everything: flag === '--sizes' ? 'all' : '',
     fallback:
       command === 'sheet' && flag === '--format' ? 'pdf' : typeof fallback === 'string' ? fallback : '',
   };

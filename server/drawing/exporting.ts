@@ -19,6 +19,8 @@ export interface ExportOption {
   readonly answering: Answering;
   readonly values: readonly string[];
   readonly open: boolean;
+  /** Of `some`: what stands for all of them; '' where saying nothing does. */
+  readonly everything: string;
   /** What holds where nothing is said; '' where nothing does. */
   readonly fallback: string;
 }

@@ -12,7 +12,16 @@ import {
 import type { ExportOption, ExportTarget } from '../../server/drawing/exporting';
 
 const option = (flag: string, more: Partial<ExportOption> = {}): ExportOption => ({
-  ...{ flag, title: flag, words: '', answering: 'words', values: [], open: true, fallback: '' },
+  ...{
+    flag,
+    title: flag,
+    words: '',
+    answering: 'words',
+    values: [],
+    open: true,
+    everything: '',
+    fallback: '',
+  },
   ...more,
 });
 
