@@ -7,10 +7,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Workshop } from '../../server/drafting/workshop';
 import type { Drawing } from '../../server/drawing/model';
-import { nested, sizedFacts } from '../../server/drawing/paper/nested';
+import { nested, sizedFacts, type SizedFacts } from '../../server/drawing/paper/nested';
 import { paperNamed } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
-import { printed } from '../../server/drawing/paper/printed';
+import { printed, type Printed, type PrintedOptions } from '../../server/drawing/paper/printed';
 import { MARGIN_MM, type MatchMark, type Tile, type Tiling } from '../../server/drawing/paper/tiles';
 import { diskDoor } from '../support/door';
 import { lengthOf, readPdf, type ReadPage, type Spot } from '../support/pdf';
@@ -237,23 +237,27 @@ function alongPath(path: readonly Spot[]): Spot[] {
   });
 }
 
+function inSizes(sizes: readonly string[], options: PrintedOptions = {}): Printed {
+  const workshop = new Workshop(diskDoor(folder));
+  const sized: SizedFacts[] = [];
+  const choices = sizes.map((size) => ({
+    for: { name: 'deckhand', size },
+    set: new Map<string, string>(),
+    size,
+  }));
+  workshop.pattern(at('crew-shirt.draft'));
+  workshop.forEach(at('crew-shirt.draft'), choices, (drafted, { size }) => {
+    sized.push(sizedFacts(drafted, size, sizes, options));
+  });
+  return nested(sized, options);
+}
+
 describe('sizes on one another', function () {
   this.timeout(60_000);
 
   it('are layers that a reader can show and hide, each with all that is its own', async () => {
-    const workshop = new Workshop(diskDoor(folder));
     const sizes = ['S', 'M', 'XXL'];
-    const sized: ReturnType<typeof sizedFacts>[] = [];
-    const choices = sizes.map((size) => ({
-      for: { name: 'deckhand', size },
-      set: new Map<string, string>(),
-      size,
-    }));
-    workshop.pattern(at('crew-shirt.draft'));
-    workshop.forEach(at('crew-shirt.draft'), choices, (drafted, { size }) => {
-      sized.push(sizedFacts(drafted, size, sizes, {}));
-    });
-    const { drawing, turn } = nested(sized, {});
+    const { drawing, turn } = inSizes(sizes);
     const { value } = await toPdf(drawing, { turn });
     const [page] = await readPdf(value);
     const owned = (size: string) =>
@@ -274,6 +278,16 @@ describe('sizes on one another', function () {
     assert.match(words, /Each size is cut along its own line/);
     // the lengths of an edge in the order of the sizes
     assert.match(words, /side 53\.6cm \/ 52\.8cm \/ [\d.]+cm, sewn to back side, allow 1cm/);
+  });
+
+  it('are named beside their lines also on a small sheet', async () => {
+    const { drawing, turn } = inSizes(['S', 'L'], { scale: 5 });
+    const { value } = await toPdf(drawing, { paper: A4, turn, scale: 5 });
+    const words = (await readPdf(value)).flatMap((page) => page.words);
+    for (const size of ['S', 'L']) {
+      const named = words.filter((word) => word === size).length;
+      assert.ok(named >= drawing.pieces.length, `${named} times ${size} on ${drawing.pieces.length} pieces`);
+    }
   });
 
   it('is no layer where there is one size', async () => {

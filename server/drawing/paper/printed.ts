@@ -5,7 +5,7 @@
 import type { Pattern } from '../../drafting/model';
 import { compose, identity, scaling, type Affine } from '../../geometry';
 import { draw, place, shown } from '../draw';
-import type { Drawing, Frame, PieceDrawing } from '../model';
+import type { Drawing, DrawnText, Frame, PieceDrawing } from '../model';
 import { movedSpot, movedText } from '../moved';
 import type { Turn } from './arrange';
 import { factsOf, type Numbered, type PieceFacts } from './facts';
@@ -99,12 +99,16 @@ function letteredBy(drawn: PieceDrawing, facts: PieceFacts, m: Affine, edges?: S
   return lettered(bare, mappedFacts(facts, m), metrics(), edges);
 }
 
-/** Words that have their place shrink with it; smaller than this, mm, they go to the label. */
+/** Words that have their place shrink with it, no smaller than this, mm; what is said of an edge goes to the label. */
 const LEAST_MM = 1.6;
 
 function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
   const share = Math.hypot(m.a, m.b);
-  const placed = facts.placed.map((text) => ({ ...movedText(text, m), size: text.size * share }));
+  const least = ({ role }: DrawnText): number => (role === 'edge' ? 0 : LEAST_MM);
+  const placed = facts.placed.map((text) => ({
+    ...movedText(text, m),
+    size: Math.max(least(text), text.size * share),
+  }));
   const lost = placed.filter(({ size }) => size < LEAST_MM);
   return {
     ...facts,
