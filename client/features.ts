@@ -1,6 +1,7 @@
 /** The table of what the extension activates; package.json lists the same commands, and a test compares the two. */
 import type * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activateCompare } from './compare';
 import { activatePages } from './pages';
 import { activatePreview } from './preview/host';
 import { activateSweep } from './sweep';
@@ -37,5 +38,10 @@ export const featuresWith = (activateExport: Feature['activate']): readonly Feat
     name: 'export',
     commands: ['draftwright.export', 'draftwright.copyAsSvg'],
     activate: activateExport,
+  },
+  {
+    name: 'comparison',
+    commands: ['draftwright.compareWith', 'draftwright.compareWithHead'],
+    activate: activateCompare,
   },
 ];

@@ -339,6 +339,43 @@ export const methods = {
   measure: 'draftwright/measure',
   /** Extension → server notification: files that the server can't read by itself. Params `{ files: [{ uri, text | null }] }`. */
   files: 'draftwright/files',
+  /** Extension → server: a file against another state of it. Params `{ uri, against: Against }`; answer ComparedPanel. */
+  compare: 'draftwright/compare',
+  /** Extension → server: what a file can be compared with. Params `{ uri }`; answer Versions. */
+  versions: 'draftwright/versions',
   /** Extension → server: the page of a code of the catalogue. Params `{ code }`; answer Markdown or null. */
   explain: 'draftwright/explain',
 } as const;
+
+/** What a file is compared with: a revision of its repository, another file, or itself for another body or size. */
+export type Against =
+  | { readonly kind: 'revision'; readonly name: string }
+  | { readonly kind: 'file'; readonly uri: string }
+  | { readonly kind: 'body'; readonly name: string; readonly size?: string };
+
+/** What there is of a file's earlier states and bodies. */
+export interface Versions {
+  readonly branches: readonly string[];
+  readonly commits: readonly { readonly name: string; readonly subject: string }[];
+  readonly bodies: readonly { readonly name: string; readonly size?: string }[];
+}
+
+interface TextRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** A place of one side: in a file, or in the text that a revision has at a path. */
+export type SourcePlace =
+  | { readonly uri: string; readonly range: TextRange }
+  | { readonly revision: string; readonly path: string; readonly range: TextRange };
+
+/** A comparison as the panel shows it, or why there is none; `texts` are those of a revision, by path. */
+export type ComparedPanel =
+  | {
+      readonly title: string;
+      readonly verdict: string;
+      readonly html: string;
+      readonly texts: Readonly<Record<string, string>>;
+    }
+  | { readonly refusal: string };

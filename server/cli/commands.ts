@@ -252,9 +252,11 @@ function addCompare(top: Command, io: Io, done: Done): void {
         .default('differences'),
     )
     .option('--out <file>', 'write there instead of printing')
+    .option('--each', 'one line for each commit between two revisions')
     .option('--as <path>', 'compare two files as if both lay there, for git difftool')
-    .action((words: string[], options: Given & Pick<CompareOptions, 'as' | 'format' | 'failOn' | 'out'>) =>
-      done(runCompare(words, chosen(options), io)),
+    .action(
+      (words: string[], options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out'>) =>
+        done(runCompare(words, chosen(options), io)),
     );
 }
 

@@ -79,10 +79,14 @@ export const dropCancelled: ConnectionStrategy = {
   },
 };
 
-/** Serves one client until it leaves. */
-export function serve(connection: Connection, behind: Behind): void {
+/**
+ * Serves one client until it leaves.
+ *
+ * @param more services that only a machine with a disk can render
+ */
+export function serve(connection: Connection, behind: Behind, more: readonly Service[] = []): void {
   const told = new Told(behind);
-  new Server(connection, new Desk(told), told).listen();
+  new Server(connection, new Desk(told), told, more).listen();
 }
 
 class Server {
@@ -97,6 +101,7 @@ class Server {
     private readonly connection: Connection,
     private readonly desk: Desk,
     private readonly told: Told,
+    private readonly more: readonly Service[],
   ) {
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
     this.#previews = new Previews(
@@ -143,7 +148,7 @@ class Server {
     this.connection.onNotification(methods.want, (wanted: Seat & { readonly want: Want }) =>
       this.#guarded('Showing more', () => this.#previews.wants(wanted)),
     );
-    for (const service of services) this.#answer(service);
+    for (const service of [...services, ...this.more]) this.#answer(service);
     this.connection.listen();
   }
 

@@ -1,5 +1,6 @@
 /** The server's door for a program that brings its own streams, as the command line does. */
 import { createConnection } from 'vscode-languageserver/node';
+import { compareServices } from './comparing';
 import { diskBehind } from './disk';
 import { dropCancelled, serve } from './server';
 
@@ -9,5 +10,9 @@ export function serveStreams(
   output: NodeJS.WritableStream,
   workingFolder: string,
 ): void {
-  serve(createConnection(input, output, { connectionStrategy: dropCancelled }), diskBehind(workingFolder));
+  serve(
+    createConnection(input, output, { connectionStrategy: dropCancelled }),
+    diskBehind(workingFolder),
+    compareServices,
+  );
 }

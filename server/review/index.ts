@@ -2,6 +2,7 @@
 export { compare, isSame } from './compare';
 export * from './model';
 export { platesOf, type Plate } from './plate';
+export * from './phrases';
 export * from './rows';
 export { plateDocument, plateElements, type SvgPlates } from './svg';
 export * from './words';

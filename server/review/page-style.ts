@@ -12,7 +12,6 @@ h3 { font-size: .95rem; margin: 1rem 0 .25rem; }
 h4 { font-size: .95rem; font-weight: 600; margin: .5rem 0 .1rem; }
 .verdict { font-size: 1.1rem; font-weight: 600; margin: 0 0 .5rem; }
 .columns { display: grid; grid-template-columns: minmax(18rem, 2fr) 3fr; gap: 1.25rem; align-items: start; }
-@media (max-width: 60rem) { .columns { grid-template-columns: 1fr; } }
 ul { margin: 0; padding-left: 1.1rem; }
 ul.marked { list-style: none; padding-left: 0; }
 li { margin: .1rem 0; overflow-wrap: anywhere; }
@@ -43,6 +42,7 @@ svg .same { opacity: .75; }
 svg .mark.chosen .ring { stroke-width: 3px; vector-effect: non-scaling-stroke; fill: var(--raised); }
 .only-was :is(.now, .gained, .lost, .arrow, .key), .only-now :is(.was, .gained, .lost, .arrow, .key) { display: none; }
 .only-was .was { stroke-dasharray: none; }
+@media (max-width: 60rem) { .columns { grid-template-columns: minmax(0, 1fr); } .columns .drawn { order: -1; position: static; } .stage { height: 55vh; } }
 @media (forced-colors: active) {
   :root { --ground: Canvas; --ink: CanvasText; --faint: CanvasText; --rule: CanvasText; --raised: Canvas; }
   svg .same { opacity: 1; }

@@ -104,16 +104,25 @@ function placesOf(pattern: Pattern): Taken['places'] {
 /** Pieces that the text names and that did not come out, or not wholly. */
 function undraftedOf(pattern: Pattern, findings: readonly PlacedFinding[]): Undrafted[] {
   const made = new Set(pattern.pieces.flatMap(({ name, base, source }) => [name, base, source]));
-  const errors = findings.filter(({ severity }) => severity === 'error');
-  const why = (name: string) =>
-    (
-      errors.find(({ piece, source }) => piece === name || source.split(/[/#:]/).includes(name)) ??
-      errors.find(({ message }) => new Set(message.match(/[\p{L}\p{M}\d-]+/gu) ?? []).has(name))
-    )?.message ?? 'it rests on something that has an error.';
   const missing = pattern.pieceNames.filter((name) => !made.has(name));
   const partly = pattern.pieces.filter(({ unbuilt }) => unbuilt.length > 0);
+  const reasons = missing.length === 0 ? new Map<string, string>() : reasonsIn(findings);
+  const why = (name: string): string => reasons.get(name) ?? 'it rests on something that has an error.';
   return [
     ...missing.map((name) => ({ name, why: why(name) })),
     ...partly.map(({ name, unbuilt }) => ({ name, why: `not all of it is built: ${unbuilt.join(', ')}.` })),
   ];
+}
+
+/** The first error about each name: those that are of a thing before those that only speak of it. */
+function reasonsIn(findings: readonly PlacedFinding[]): ReadonlyMap<string, string> {
+  const reasons = new Map<string, string>();
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const note = (names: Iterable<string>, message: string): void => {
+    for (const name of names) if (!reasons.has(name)) reasons.set(name, message);
+  };
+  for (const { piece, source, message } of errors)
+    note([...(piece === undefined ? [] : [piece]), ...source.split(/[/#:]/)], message);
+  for (const { message } of errors) note(message.match(/[\p{L}\p{M}\d-]+/gu) ?? [], message);
+  return reasons;
 }

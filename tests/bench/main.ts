@@ -1,4 +1,5 @@
 /** The bench: times of every phase, whole and after a keystroke, each beside what it may cost. */
+import { measureCompare } from './compare';
 import { measureFeatures } from './features';
 import { baseline } from './figures';
 import { measureFloods } from './floods';
@@ -30,6 +31,9 @@ switch (part) {
     break;
   case 'paper':
     void measurePaper(say);
+    break;
+  case 'compare':
+    void measureCompare(say);
     break;
   case 'memory':
     measureMemory(say);

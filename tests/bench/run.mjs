@@ -38,6 +38,7 @@ const run = (flags, ...args) =>
 const wanted = (part) => parts.length === 0 || parts.includes(part);
 if (wanted('whole')) run(switches, 'whole');
 if (wanted('edits')) run(switches, 'edits');
+if (wanted('compare')) run(switches, 'compare');
 if (wanted('floods')) run(switches, 'floods');
 if (wanted('server')) run(switches, 'server');
 if (wanted('features')) run(switches, 'features');

@@ -149,6 +149,31 @@ describe('the history of a bodice', () => {
     await golden('broken.md', 'merged..broken', 'bodice.draft', '--format', 'markdown');
   }).timeout(60000);
 
+  it('is judged commit by commit', async () => {
+    const { out, err, exit } = await repository.run('compare', 'begun..mended', 'bodice.draft', '--each');
+    assert.equal(err, '');
+    assert.equal(exit, 1);
+    // names of commits are git's own
+    const lines = out.split('\n').map((line) => line.replace(/^[0-9a-f]{7,} /, ''));
+    assert.deepEqual(lines, [
+      'The waist is taken in for the second act',
+      '  bodice.draft: 2 of 2 pieces changed.',
+      'The side of the back is called underarm',
+      '  bodice.draft: 1 of 2 pieces changed.',
+      'The company moves to a folder of its own',
+      '  bodice.draft: 1 decision changed, no piece did.',
+      'Merge the fitting',
+      '  bodice.draft: 1 of 2 pieces changed; 1 new warning.',
+      'The side of the back is drawn lower',
+      '  bodice.draft: 2 of 2 pieces changed; 1 seam no longer matches: side-seam,',
+      '    +6mm; 1 new error.',
+      'Mended',
+      '  bodice.draft: 2 of 2 pieces changed; 1 seam matches again: side-seam; 1 error',
+      '    cleared.',
+      '',
+    ]);
+  }).timeout(60000);
+
   it('keeps no golden that nothing reads', () => {
     const known = [...STEPS.map(({ tag }) => `${tag}.txt`), 'broken.md'];
     assert.deepEqual(readdirSync(GOLDENS).sort(), known.sort());

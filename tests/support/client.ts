@@ -30,6 +30,7 @@ import {
 } from 'vscode-languageserver/node';
 import { methods, type Sheet } from '../../client/preview/protocol';
 import { Lines } from '../../server/features/lines';
+import { compareServices } from '../../server/lsp/comparing';
 import { nothingBehind, type Behind } from '../../server/lsp/files';
 import { dropCancelled, serve } from '../../server/lsp/server';
 
@@ -79,7 +80,7 @@ export class TestClient {
     const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient), {
       connectionStrategy: dropCancelled,
     });
-    serve(server, behind);
+    serve(server, behind, compareServices);
     return TestClient.connect(toClient, toServer, how);
   }
 

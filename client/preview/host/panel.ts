@@ -1,5 +1,6 @@
 /** One preview: its panel in the editor, and the messages between its view and the language server. */
 import * as vscode from 'vscode';
+import { newNonce } from '../../nonce';
 import {
   methods,
   type Answered,
@@ -196,9 +197,4 @@ export class PreviewPanel {
     this.live = false;
     void this.shared.client.sendNotification(methods.closePreview, this.where).catch(() => undefined);
   }
-}
-
-function newNonce(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -1,10 +1,17 @@
 /** A comparison as one page that can be kept and sent: no other file, no network, no script but its own. */
 import { createHash } from 'node:crypto';
 import { group, text } from '../../drawing/xml';
-import { PAGE_SCRIPT, PAGE_STYLE, sheetElement } from '../../review';
+import {
+  PAGE_SCRIPT,
+  PAGE_STYLE,
+  sheetElement,
+  followedWords,
+  problemWords,
+  undraftedWords,
+} from '../../review';
 import { platesIn } from './drawn';
-import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
-import { Places } from './places';
+import { listOfPieces, titleWords } from './phrases';
+import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
 export function compareHtml(comparison: Comparison): string {
@@ -47,7 +54,7 @@ function sheetOf(compared: Compared, comparison: Comparison): string {
     // the page's own heading says it
     title: title === `${comparison.before} → ${comparison.after}` ? '' : title,
     ...{ review, plates: platesIn(compared) },
-    problems: review.problems.map((one) => problemWords(one, places)),
+    problems: review.problems.map((one) => problemWords(one, places.words)),
     undrafted: undraftedWords(review, comparison),
     followed: followedWords(review),
   });

@@ -9,7 +9,7 @@ import {
   type SizeChange,
 } from '../../review';
 import { jsonText, rounded } from '../print/json';
-import { Places } from './places';
+import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 import { listOfPieces } from './phrases';
 

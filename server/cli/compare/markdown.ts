@@ -9,9 +9,12 @@ import {
   TOLERANCE,
   verdict,
   type Review,
+  followedWords,
+  problemWords,
+  undraftedWords,
 } from '../../review';
-import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
-import { Places } from './places';
+import { listOfPieces, titleWords } from './phrases';
+import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
 /** By this line a recipe finds the comment that it wrote before, and writes over it. */
@@ -37,7 +40,7 @@ function onePattern(compared: Compared, comparison: Comparison): string {
     ...followedWords(review).map(plain),
   ];
   const seams = review.seams.map((one) => plain(seamWords(one, review.unit)));
-  const problems = review.problems.map((one) => plain(problemWords(one, places)));
+  const problems = review.problems.map((one) => plain(problemWords(one, places.words)));
   return [
     `${head}\n\n**${plain(verdict(review))}**`,
     ...list('Decided', causes),

@@ -6,6 +6,7 @@ import { Refusal, type Tree } from '../../lsp/versions/tree';
 import { TwoSided } from '../../lsp/versions/two-sided';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from '../io';
 import { writeWhole } from '../write';
+import { runEach } from './each';
 import { compareHtml } from './html';
 import { compareJson } from './json';
 import { compareMarkdown } from './markdown';
@@ -19,6 +20,8 @@ export interface CompareOptions extends Choice {
   readonly out?: string;
   /** Where both files are to be taken to lie. */
   readonly as?: string;
+  /** Commit by commit. */
+  readonly each?: boolean;
 }
 
 /** One pattern of the two sides: compared, or there on one of them alone. */
@@ -44,6 +47,7 @@ const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Compariso
 };
 
 export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {
+  if (options.each) return refusable(() => runEach(sidesOf(words, io), options, io));
   const comparison = refusable(() =>
     comparedSides(options.as === undefined ? sidesOf(words, io) : sidesAs(options.as, words, io), options),
   );
@@ -70,11 +74,17 @@ const told = ({ patterns }: Comparison): string =>
   patterns.length === 1 ? '1 pattern' : `${patterns.length} patterns`;
 
 /** Compares what has to be compared; a pattern that is the same in text and use is left out. */
-export function comparedSides(sides: Sides, choice: Choice): Comparison {
+export function comparedSides(sides: Sides, choice: Choice, kept?: TwoSided): Comparison {
   const { before, after } = sides;
   const pairs = sides.files === undefined ? pairsOf(sides) : [sides.files];
-  const bench = new TwoSided();
-  const patterns = pairs.map((file) => one(bench, before, after, file, choice));
+  const bench = kept ?? new TwoSided();
+  const patterns = pairs.map((file) => {
+    const compared = one(bench, before, after, file, choice);
+    // of many patterns each is held only while it is compared, unless the next comparison begins with it
+    if (kept === undefined)
+      for (const path of new Set([file.was, file.now])) if (path !== undefined) bench.forget(path);
+    return compared;
+  });
   return { before: before.name, after: after.name, patterns };
 }
 
@@ -82,7 +92,6 @@ function one(bench: TwoSided, before: Tree, after: Tree, file: FilePair, choice:
   readable(before, after, file);
   const was = file.was === undefined ? undefined : bench.taken(before, file.was, choice);
   const now = file.now === undefined ? undefined : bench.taken(after, file.now, choice);
-  for (const path of new Set([file.was, file.now])) if (path !== undefined) bench.forget(path);
   const review = was && now ? compare(was, now) : undefined;
   return { file, ...(was && { was }), ...(now && { now }), ...(review && { review }) };
 }

@@ -9,12 +9,15 @@ import {
   TOLERANCE,
   verdict,
   type Review,
+  followedWords,
+  problemWords,
+  undraftedWords,
 } from '../../review';
 import { printLength } from '../../drafting/values/quantity';
 import type { Io } from '../io';
 import { counted, harmless, inkFor, wrapped, type Ink } from '../print/ink';
-import { followedWords, listOfPieces, problemWords, titleWords, undraftedWords } from './phrases';
-import { Places } from './places';
+import { listOfPieces, titleWords } from './phrases';
+import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
 export function compareText(comparison: Comparison, { width, colour }: Pick<Io, 'width' | 'colour'>): string {
@@ -41,7 +44,7 @@ function onePattern(compared: Compared, comparison: Comparison, width: number, i
     ),
     ...section(
       'problems',
-      review.problems.map((one) => problemWords(one, new Places(compared))),
+      review.problems.map((one) => problemWords(one, new Places(compared).words)),
       width,
       ink,
     ),

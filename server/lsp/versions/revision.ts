@@ -69,15 +69,17 @@ export class Repository {
       '--format=%H%x09%h%x09%s%x00',
       range,
     ]);
-    return parts(answer).map((text) => {
-      const [id, short, subject] = text.trim().split('\t');
-      return { id: id!, short: short!, subject: subject ?? '' };
+    return parts(answer).flatMap((text) => {
+      const [id = '', short = '', subject = ''] = text.trim().split('\t');
+      return id === '' ? [] : [{ id, short, subject }];
     });
   }
 
   /** The pattern files of a revision, as they are called there. */
   revision(name: string): Tree {
-    const listed = git(this.top, ['ls-tree', '-r', '-z', '--full-tree', this.commit(name)]);
+    if (name.startsWith('-')) this.commit(name);
+    const listed = git(this.top, ['ls-tree', '-r', '-z', '--full-tree', `${name}^{commit}`]);
+    if (!listed.ok) this.commit(name); // which says what is wrong with it
     const entries = new Map(
       parts(listed).flatMap((entry) => {
         const [, mode, id, path] = /^(\d+) blob (\S+)\t([\s\S]*)$/.exec(entry) ?? [];

@@ -1,8 +1,7 @@
 /** Where what is told of a comparison stands: files by their names, places by lines and characters. */
 import type { FileRange } from '../../drafting/model';
 import { Lines, type PositionRange } from '../../features/lines';
-import type { Both } from '../../review';
-import type { Compared } from './run';
+import type { Both, Taken } from '../../review';
 
 export interface Place {
   readonly file: string;
@@ -13,7 +12,7 @@ export interface Place {
 export class Places {
   private readonly lines = new Map<string, { readonly shown: string; readonly lines: Lines }>();
 
-  constructor({ was, now }: Pick<Compared, 'was' | 'now'>) {
+  constructor({ was, now }: Both<Taken>) {
     for (const [side, taken] of [['was', was] as const, ['now', now] as const])
       for (const { uri, shown, source } of taken?.files ?? [])
         this.lines.set(`${side} ${uri}`, { shown, lines: new Lines(source.text) });
@@ -30,9 +29,9 @@ export class Places {
   }
 
   /** `skirt.draft:12`, where it stands now, or stood. */
-  words(place: Both<FileRange>): string {
+  readonly words = (place: Both<FileRange>): string => {
     const { was, now } = this.both(place);
     const at = now ?? was;
     return at === undefined ? '' : `${at.file}:${at.range.start.line + 1}`;
-  }
+  };
 }

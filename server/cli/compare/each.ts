@@ -1,0 +1,44 @@
+/** `draftwright compare FROM..TO --each`: the history commit by commit, one line of judgement for each pattern that changed. */
+import type { Choice } from '../../drafting/workshop';
+import { isSame, verdict } from '../../review';
+import { Refusal } from '../../lsp/versions/tree';
+import { TwoSided } from '../../lsp/versions/two-sided';
+import { CLEAN, FAULTY, type Exit, type Io } from '../io';
+import { harmless, inkFor, wrapped } from '../print/ink';
+import { titleWords } from './phrases';
+import { comparedSides, type Compared } from './run';
+import type { Sides } from './sides';
+
+/** Commits that touch no pattern are passed over. What one commit left is what the next begins with: nothing is read twice. */
+export function runEach(sides: Sides, choice: Choice, io: Io): Exit {
+  if (sides.range === undefined)
+    throw new Refusal('With --each two revisions are named, as in draftwright compare main..HEAD --each.');
+  const { repository, from, to } = sides.range;
+  const ink = inkFor(io.colour);
+  const bench = new TwoSided();
+  let before = repository.revision(from);
+  let told = 0;
+  for (const { id, short, subject } of repository.commits(from, to)) {
+    const after = { ...repository.revision(id), name: short };
+    const { patterns } = comparedSides({ before, after, path: sides.path }, choice, bench);
+    const changed = patterns.filter(isChanged);
+    before = after;
+    if (changed.length === 0) continue;
+    told++;
+    io.out(`${ink.bold(short)} ${harmless(subject)}\n`);
+    for (const one of changed) io.out(`${wrapped(harmless(lineOf(one)), io.width, '  ', '    ')}\n`);
+  }
+  if (told === 0) io.out(`No pattern differs between ${from} and ${to}.\n`);
+  return told === 0 ? CLEAN : FAULTY;
+}
+
+/** A file that was named is compared at every commit, also where nothing touched it. */
+const isChanged = ({ review, file }: Compared): boolean =>
+  review === undefined || !isSame(review) || review.textChanged || file.was !== file.now;
+
+function lineOf(compared: Compared): string {
+  const { review, now } = compared;
+  const name = titleWords(compared, { before: '', after: '' }).replace(/:  → $/, '');
+  if (review === undefined) return `${name}: ${now === undefined ? 'removed' : 'added'}.`;
+  return `${name}: ${isSame(review) && !review.textChanged ? 'the same under another name.' : verdict(review)}`;
+}

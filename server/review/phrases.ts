@@ -1,0 +1,47 @@
+/** Sentences of a comparison that a terminal, a page and a panel share. */
+import type { FileRange } from '../drafting/model';
+import type { Both, ProblemChange, Review } from './model';
+
+/** Values that follow are named up to so many: the others are in the JSON. */
+const MOST_FOLLOWED = 4;
+
+export function followedWords({ followed }: Review): string[] {
+  if (followed.length === 0) return [];
+  const shown = followed.slice(0, MOST_FOLLOWED).map(({ name, text }) => `${name} ${text.was} → ${text.now}`);
+  const rest = followed.length - shown.length;
+  const more = rest === 0 ? '' : `, and ${rest} more ${rest === 1 ? 'value' : 'values'}`;
+  return [`so follows: ${shown.join(', ')}${more}`];
+}
+
+/** @param where how a place is named, `skirt.draft:12`; '' for none */
+export function problemWords(
+  { problem: { was, now } }: ProblemChange,
+  where: (place: Both<FileRange>) => string,
+): string {
+  const one = (now ?? was)!;
+  const at = where(now === undefined ? { was: one.place } : { now: one.place });
+  return `${howOf(was, now)} ${one.severity} ${one.code}: ${one.message}${at === '' ? '' : ` (${at})`}`;
+}
+
+function howOf(was: ProblemChange['problem']['was'], now: ProblemChange['problem']['now']): string {
+  if (now === undefined) return 'cleared';
+  if (was === undefined) return 'new';
+  return was.severity === now.severity ? 'still' : `${was.severity} now`;
+}
+
+/** What either side, by its name, could not draft, and the sizes that it has alone. */
+export function undraftedWords(
+  { undrafted, unmatchedSizes }: Review,
+  { before, after }: { readonly before: string; readonly after: string },
+): string[] {
+  const rows = (side: string, list: Review['undrafted']['now']) =>
+    (list ?? []).map(({ name, why }) => `${name} in ${side}: ${why}`);
+  const sizes = (side: string, list: readonly string[] | undefined) =>
+    (list ?? []).map((size) => `size ${size} is in ${side} alone`);
+  return [
+    ...rows(before, undrafted.was),
+    ...rows(after, undrafted.now),
+    ...sizes(before, unmatchedSizes.was),
+    ...sizes(after, unmatchedSizes.now),
+  ];
+}
