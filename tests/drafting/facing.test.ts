@@ -196,4 +196,35 @@ finish neckline front.neck faced by binding
     assert.deepEqual(codesOf(pattern), []);
     assert.equal(pattern.finishes[0]!.facedBy, 'binding');
   });
+
+  it('has no two edges of one name, whatever the piece calls its own', () => {
+    const names = (text: string, name: string) => pieceOf(drafted(text), name).edges.map((edge) => edge.name);
+    const inner = SHEET.replace('side straight to c', 'inner straight to c');
+    assert.deepEqual(names(`${inner}facing lip of panel along top, 5cm deep\n`, 'lip'), [
+      'top',
+      'inner-further',
+      'inner',
+      'back',
+    ]);
+    const twice = `${SHEET}facing lip of panel along top, 5cm deep\nfacing stay of lip along inner, 2cm deep\n`;
+    assert.deepEqual(names(twice, 'stay'), ['inner', 'back', 'inner-further', 'side']);
+    const half = `
+draft disc {
+  point o = origin
+  point top = o up 10cm
+  point foot = o down 10cm
+  arc rim-line = top to foot centre o
+}
+piece base of disc {
+  cut 1 on fold
+  outline from top {
+    rim along rim-line to foot
+    middle straight to top
+  }
+  fold middle
+}
+facing lip of base along rim, 3cm deep
+`;
+    assert.deepEqual(names(half, 'lip'), ['rim', 'middle', 'inner', 'middle-further']);
+  });
 });

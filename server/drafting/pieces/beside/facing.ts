@@ -98,13 +98,15 @@ function facingPiece(request: MadePiece, piece: Piece, chain: Chain, strip: Stri
   });
   const { before, after } = chain;
   const ends = endNames(chain);
+  // a facing of a facing faces what is called inner itself
+  const inner = chain.edges.some(({ edge }) => edge.name === INNER) ? `${INNER}${FURTHER}` : INNER;
   const edges = [
     ...chain.edges.map(({ edge }, i) => ({
       ...named(edge, strip.outer[i]!),
       ...{ fromName: edge.fromName, toName: edge.toName },
     })),
     named(after, strip.endSide, ends[1]),
-    { ...named(after, strip.inner, INNER), statement: request.statement },
+    { ...named(after, strip.inner, inner), statement: request.statement },
     named(before, strip.startSide, ends[0]),
   ];
   const fold = [before, after].find(({ name }) => name === piece.fold?.edge);
@@ -120,7 +122,7 @@ function facingPiece(request: MadePiece, piece: Piece, chain: Chain, strip: Stri
     ...(cut && { cut }),
     ...(fold && { fold: { edge: fold.name, source: `${source}/${fold.name}` } }),
     ...(grain && { grain }),
-    allowances: allowancesOf(piece, edges),
+    allowances: allowancesOf(piece, edges, inner),
     facing: { piece: piece.base, edges: chain.edges.map(({ edge }) => edge.name), depth: deep },
   };
 }
@@ -133,13 +135,13 @@ function endNames({ before, after }: Chain): readonly [string, string] {
 }
 
 /** What hangs from a facing's inner edge is made neat, and has no seam: it has no allowance of its own. */
-function allowancesOf(piece: Piece, edges: readonly Edge[]): ReadonlyMap<string, number> {
+function allowancesOf(piece: Piece, edges: readonly Edge[], inner: string): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
   for (const { name } of edges) {
     const width = piece.allowances.get(name);
     if (width !== undefined) found.set(name, width);
   }
-  if (found.size > 0) found.set(INNER, 0);
+  if (found.size > 0) found.set(inner, 0);
   return found;
 }
 
