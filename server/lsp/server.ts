@@ -132,7 +132,8 @@ class Server {
     this.connection.onInitialized(() => {
       this.#followFolders();
       this.#settings.follow();
-      void readWorkspace(this.connection, this.desk, this.#capabilities);
+      // a client that refuses to show it has no use for it
+      readWorkspace(this.connection, this.desk, this.#capabilities).catch(() => undefined);
     });
     this.#settings.listen();
     this.connection.onShutdown(() => {

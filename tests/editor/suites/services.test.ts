@@ -151,6 +151,16 @@ describe('services in the editor', () => {
     assert.match(document.getText(), /\nseam right-side patch\.right-side = lining\.right-side\n/);
   });
 
+  it('a pattern is checked for both ends of its choices at a command', async () => {
+    await replace(document, '  let width = 16cm', '  choose width = 16cm in 12cm .. 20cm');
+    await until('the choice', () => document.getText().includes('choose width'));
+    const swept = await ask<{ variants: number; findings: object[] }>(
+      'draftwright.sweep',
+      document.uri.toString(),
+    );
+    assert.deepEqual([swept.variants, swept.findings], [3, []]);
+  });
+
   it('words are coloured by what they mean', async () => {
     const tokens = await ask<vscode.SemanticTokens>('vscode.provideDocumentSemanticTokens', document.uri);
     assert.ok(tokens.data.length > 0 && tokens.data.length % 5 === 0);
