@@ -30,6 +30,8 @@ const TITLES: Readonly<Record<string, string>> = {
 const WORDS: Readonly<Record<string, string>> = {
   'draw svg': 'a drawing in full size, for programs that draw with lines',
   'draw png': 'a picture to look at',
+  'draw dxf': 'the pieces by ASTM D6673, for programs that lay and cut them',
+  'draw dxf-drawing': 'plain lines on layers, for plotters and cutters',
   'sheet measuring': 'what has to be measured, in taking order, with blanks',
   'sheet cutting': 'what is cut of which cloth',
   'sheet finished': 'what the garment measures, beside the body',

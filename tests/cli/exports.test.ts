@@ -1,7 +1,8 @@
 /** What an editor is offered to export: read off the command line's own options, and run with the texts as they are open. */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { argsFor, writtenFiles } from '../../client/export/answers';
 import { answerEditor } from '../../server/cli/for-editors';
 import { commandsFor } from '../../server/cli/commands';
 import type { ExportTarget, OpenText, Ran } from '../../server/drawing/exporting';
@@ -75,6 +76,17 @@ describe('what can be exported', () => {
       assert.equal(option('--pieces')?.answering, 'some');
       assert.equal(option('--as-laid')?.answering, 'switch');
       assert.deepEqual([option('--paper')?.answering, option('--paper')?.fallback], ['one', 'A4']);
+    }));
+
+  it('names the files that each of them writes where an editor looks for them', () =>
+    inFolder({ 'patch.draft': patch('20cm') }, async (folder) => {
+      const file = join(folder.path, 'patch.draft');
+      for (const target of await targets(folder)) {
+        const { out, err } = await ran(folder, [], ...argsFor(target, file, {}, folder.path));
+        const files = writtenFiles(out);
+        assert.equal(files.length, 1, `${target.id}: ${out}${err}`);
+        assert.ok(existsSync(files[0]!), `${target.id}: ${files[0]}`);
+      }
     }));
 
   it('offers every sheet by itself, as PDF unless something else is chosen', () =>
