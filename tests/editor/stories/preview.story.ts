@@ -216,7 +216,6 @@ export const aServerThatDiesLeavesThePreviewAsItWas: Story = async (scene) => {
   const listed = execFileSync('ps', ['-A', '-o', 'pid=,args='], { encoding: 'utf8' }).split('\n');
   const [server] = listed.filter((text) => text.includes(scene.home) && text.includes('server.js'));
   process.kill(Number.parseInt(server!, 10), 'SIGKILL');
-  await scene.page.locator('.notification-list-item-message', { hasText: 'were started again' }).waitFor();
   await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
   await scene.press('Backspace');
   await scene.type('6');
