@@ -35,7 +35,13 @@ export function verdict(review: Review): string {
       ? 'Text only: comments, layout or order changed; what is drafted is the same.'
       : 'No difference.';
   }
-  const parts = [piecesPart(review), ...seamParts(review), ...problemParts(review), ...undraftedPart(review)];
+  const parts = [
+    piecesPart(review),
+    ...seamParts(review),
+    ...sizeParts(review),
+    ...problemParts(review),
+    ...undraftedPart(review),
+  ];
   return `${parts.join('; ')}.`;
 }
 
@@ -73,6 +79,20 @@ function seamParts({ seams, unit }: Review): string[] {
     ...told(seams.filter(cameApart), 'no longer matches', 'no longer match', true),
     ...told(seams.filter(cameTogether), 'matches again', 'match again', false),
   ];
+}
+
+/** What a size that is not drafted here has of its own to tell. */
+function sizeParts({ pieces, seams, sizes }: Review): string[] {
+  const apart = new Set(seams.filter(cameApart).map(({ name }) => nameOf(name)));
+  const changed =
+    pieces.length > 0 ? [] : sizes.filter((one) => one.pieces.length > 0).map(({ size }) => size);
+  const parted = sizes.flatMap(({ size, seams: all }) =>
+    all
+      .filter((one) => cameApart(one) && !apart.has(nameOf(one.name)))
+      .map(({ name }) => `in size ${size} the seam ${nameOf(name)} no longer matches`),
+  );
+  const pieceWords = changed.length === 0 ? [] : [`pieces of size ${changed.join(', ')} did`];
+  return [...pieceWords, ...parted];
 }
 
 function problemParts({ problems }: Review): string[] {

@@ -4,6 +4,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { isSame, verdict } from '../../server/review';
 import { apron } from '../support/apron';
+import { inFolder } from '../support/command';
 import { compared, taken } from '../support/compared';
 import { compare } from '../../server/review';
 import { reported, told } from '../support/comparing';
@@ -178,5 +179,23 @@ describe('comparing two patterns', () => {
       verdict(back),
       /2 seams match again: side-seam, right and side-seam, left; 2 errors cleared\.$/,
     );
+  });
+
+  it('tells for each size of the table what became of it', async () => {
+    const table = (hip: string): string =>
+      `sizes chorus {\n  size S M L\n  hip 90cm 96cm ${hip}\n}\ndrafted for chorus M\n`;
+    const skirt = apron
+      .replace('choose width = 60cm in 40cm .. 80cm\n', 'let width = hip / 2\n')
+      .replace('# how wide', `${table('102cm')}\n# how wide`);
+    await inFolder({ 'a.draft': skirt, 'b.draft': skirt.replace('102cm', '104cm') }, async (folder) => {
+      const { out } = await folder.run('compare', 'a.draft', 'b.draft');
+      assert.deepEqual(out.trimEnd().split('\n').slice(1), [
+        '1 decision changed, no piece did; pieces of size L did.',
+        'decided',
+        '  chorus.hip: 90cm 96cm 102cm → 90cm 96cm 104cm (b.draft:5)',
+        'sizes',
+        '  size L: skirt by up to 1cm on near-side, at waist-right',
+      ]);
+    });
   });
 });

@@ -74,3 +74,23 @@ export const theListOffersRevisionsFilesAndBodies: Story = async (scene) => {
     async () => (await verdict.locator('li', { hasText: 'drafted for' }).count()) > 0,
   );
 };
+
+export const sourceControlAndTheExplorerOfferIt: Story = async (scene) => {
+  await scene.press('Control+Shift+G');
+  await scene.press('g');
+  const resource = scene.page.locator('.scm-view .monaco-list-row', { hasText: DRAFT }).first();
+  await resource.click({ button: 'right' });
+  await scene.picture('compare-source-control');
+  await scene.page
+    .locator('.monaco-menu .action-item', { hasText: 'Compare With Last Commit' })
+    .first()
+    .waitFor();
+  await scene.press('Escape');
+  await scene.command('File: Focus on Files Explorer');
+  await scene.page
+    .locator('.explorer-folders-view .monaco-list-row', { hasText: DRAFT })
+    .first()
+    .click({ button: 'right' });
+  await scene.page.locator('.monaco-menu .action-item', { hasText: 'Compare With…' }).first().waitFor();
+  await scene.press('Escape');
+};
