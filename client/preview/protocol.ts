@@ -186,7 +186,6 @@ export interface Sheet {
   readonly sizes: readonly string[];
   /** The sizes that are drawn on one another; none: one body or size alone. */
   readonly nested: readonly string[];
-  readonly layable: readonly Layable[];
   readonly unit: 'cm' | 'mm' | 'in';
   /** All pieces of the drawing, in file order, with their place on the sheet. */
   readonly placements: readonly Placement[];
@@ -284,7 +283,7 @@ export type FromView =
   | { readonly type: 'select'; readonly source: Source | '' };
 
 /** What the view may ask of the server by itself. */
-export type Question = 'measure';
+export type Question = 'measure' | 'layable';
 
 /** What a sweep over sizes and choices found; the ranges are the protocol's. */
 export interface Swept {
@@ -343,6 +342,8 @@ export const methods = {
   compare: 'draftwright/compare',
   /** Extension → server: what a file can be compared with. Params `{ uri }`; answer Versions. */
   versions: 'draftwright/versions',
+  /** Extension → server: all that can be laid out. Params `{ uri, seat? }`; answer `Layable[]`. */
+  layable: 'draftwright/layable',
   /** Extension → server: the page of a code of the catalogue. Params `{ code }`; answer Markdown or null. */
   explain: 'draftwright/explain',
 } as const;

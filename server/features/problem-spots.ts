@@ -3,7 +3,7 @@ import type { Pattern, Piece, PlacedFinding } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import type { Spot } from '../drawing/model';
 import { spot } from '../drawing/path';
-import { lerp, type Point } from '../geometry';
+import { lerp, type Path, type Point } from '../geometry';
 import { laidSeam, lengthOf, placeAt, type LaidSeam } from './laying/sides-of-seam';
 import { bendAt } from './laying/together';
 
@@ -15,19 +15,28 @@ export interface ProblemSpot {
 
 const GAPS: ReadonlySet<string> = new Set(['unclosed-outline', 'run-with-gap']);
 
-/** Empty for what is nowhere on a piece: a name, a value, a line of the file. */
-export function spotsOf(pattern: Pattern, finding: PlacedFinding): readonly ProblemSpot[] {
-  const pieces = pattern.pieces.filter(({ source }) => source === finding.piece);
-  const gaps = GAPS.has(finding.code) ? pieces.flatMap(gapSpots) : [];
-  if (gaps.length > 0) return gaps;
-  const laid = laidSeam(pattern, finding.source);
-  if (laid !== undefined) return seamSpots(laid, finding.code);
-  const own = pattern.pieces.flatMap((piece) => thingSpot(piece, finding.source));
-  if (own.length > 0 || pieces.length === 0 || finding.severity === 'note') return own;
-  // said of the whole piece, at the words of one of its edges
-  const [edge] = pattern.sourcesAt(finding.place.uri, finding.place.from);
-  return edge === undefined ? [] : pieces.flatMap((piece) => thingSpot(piece, edge));
+/** Looks a pattern through once, when the first finding asks; the answer is empty for what is nowhere on a piece. */
+export function problemSpots(pattern: Pattern): (finding: PlacedFinding) => readonly ProblemSpot[] {
+  let things: Things | undefined;
+  const known = (): Things => (things ??= thingsOf(pattern));
+  const at = (source: string) =>
+    (known().places.get(source) ?? []).map(({ piece, point }) => ({ piece, at: spot(point()) }));
+  return (finding) => {
+    const pieces = known().pieces.get(finding.piece ?? '') ?? [];
+    const gaps = GAPS.has(finding.code) ? pieces.flatMap(gapSpots) : [];
+    if (gaps.length > 0) return gaps;
+    const laid = finding.source.startsWith(SEAM) ? laidSeam(pattern, finding.source) : undefined;
+    if (laid !== undefined) return seamSpots(laid, finding.code);
+    const own = at(finding.source);
+    if (own.length > 0 || pieces.length === 0 || finding.severity === 'note') return own;
+    // said of the whole piece, at the words of one of its edges
+    const [edge = ''] = pattern.sourcesAt(finding.place.uri, finding.place.from);
+    return at(edge).filter(({ piece }) => pieces.some(({ name }) => name === piece));
+  };
 }
+
+/** What sources of seams begin with. */
+const SEAM = 'seam:';
 
 const gapSpots = ({ name, gaps }: Piece): readonly ProblemSpot[] =>
   gaps.map(({ from, to }) => ({ piece: name, at: spot(lerp(from, to, 0.5)) }));
@@ -41,18 +50,35 @@ function seamSpots(laid: LaidSeam, code: string): readonly ProblemSpot[] {
   });
 }
 
-/** An edge in its middle, a dart at its mouth, a mark where it is. */
-function thingSpot(piece: Piece, source: string): readonly ProblemSpot[] {
-  const at = placeOf(piece, source);
-  return at === undefined ? [] : [{ piece: piece.name, at: spot(at) }];
+/** Pieces, and where each thing of theirs is, by source; a place is worked out when it is asked for. */
+interface Things {
+  readonly pieces: ReadonlyMap<string, readonly Piece[]>;
+  readonly places: ReadonlyMap<string, readonly Place[]>;
 }
 
-function placeOf(piece: Piece, source: string): Point | undefined {
-  const edge = everyEdge(piece).find((one) => one.source === source);
-  if (edge !== undefined) return edge.path.pointAt(edge.path.length / 2);
-  const dart = piece.darts.find((one) => one.source === source);
-  if (dart !== undefined) return lerp(dart.from, dart.to, 0.5);
-  const mark = piece.marks.find((one) => one.source === source);
-  if (mark !== undefined) return mark.points[0] ?? mark.paths[0]?.pointAt(mark.paths[0].length / 2);
-  return piece.notches.find((one) => one.source === source)?.point;
+interface Place {
+  readonly piece: string;
+  readonly point: () => Point;
 }
+
+/** An edge in its middle, a dart at its mouth, a mark and a notch where they are. */
+function thingsOf(pattern: Pattern): Things {
+  const pieces = new Map<string, Piece[]>();
+  const places = new Map<string, Place[]>();
+  const put = <T>(map: Map<string, T[]>, source: string, one: T) =>
+    void (map.get(source)?.push(one) ?? map.set(source, [one]));
+  for (const piece of pattern.pieces) {
+    put(pieces, piece.source, piece);
+    const add = (source: string, point: () => Point) => put(places, source, { piece: piece.name, point });
+    for (const { source, path } of everyEdge(piece)) add(source, () => middleOf(path));
+    for (const { source, from, to } of piece.darts) add(source, () => lerp(from, to, 0.5));
+    for (const { source, point } of piece.notches) add(source, () => point);
+    for (const { source, points, paths } of piece.marks) {
+      if (points[0] !== undefined) add(source, () => points[0]!);
+      else if (paths[0] !== undefined) add(source, () => middleOf(paths[0]!));
+    }
+  }
+  return { pieces, places };
+}
+
+const middleOf = (path: Path): Point => path.pointAt(path.length / 2);

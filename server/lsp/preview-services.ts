@@ -3,6 +3,7 @@ import type { Location, WorkspaceEdit } from 'vscode-languageserver';
 import { methods, type Grip, type Measured, type Pin, type Trial } from '../../client/preview/protocol';
 import { gripOf, pulled } from '../features/grip';
 import type { Position } from '../features/lines';
+import { layables } from '../features/laying';
 import { measured } from '../features/measure';
 import { writeTrial } from '../features/trial';
 import { location, workspaceEdit } from './convert';
@@ -67,4 +68,5 @@ export const previewServices: readonly Service[] = [
   service(methods.locate, 'names', {}, located),
   service(methods.sourcesAt, 'names', {}, sourcesAt),
   service(methods.measure, 'geometry', {}, measuredBetween),
+  service(methods.layable, 'geometry', {}, (seat: Seat, { previews }) => layables(previews.shown(seat))),
 ];

@@ -4,8 +4,7 @@ import { wholeByMirror } from '../drawing/by-mirror';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
-import { layables } from '../features/laying';
-import { spotsOf } from '../features/problem-spots';
+import { problemSpots } from '../features/problem-spots';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
 import { LaidOnTable } from './laid';
@@ -138,8 +137,7 @@ export class Previews {
       everybody: pattern.everybody.map(({ name, size }) => [name, size ?? ''].join(' ').trim()),
       choices: triedChoices(pattern),
       sizes: pattern.sizes,
-      layable: layables(pattern),
-      spotsOf: (finding) => spotsOf(pattern, finding),
+      spotsOf: problemSpots(pattern),
     };
   }
 }

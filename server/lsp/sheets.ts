@@ -26,7 +26,6 @@ export interface Drawn {
   readonly choices: Sheet['choices'];
   readonly trial: Sheet['trial'];
   readonly sizes: Sheet['sizes'];
-  readonly layable: Sheet['layable'];
   /** Where a finding is on the pieces. */
   spotsOf(finding: PlacedFinding): PreviewProblem['spots'];
   /** Lays pieces beside each other. */
@@ -82,7 +81,7 @@ function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): str
 }
 
 function hold(
-  { uri, seat, drawing, findings, everybody, choices, trial, sizes, layable, spotsOf }: Drawn,
+  { uri, seat, drawing, findings, everybody, choices, trial, sizes, spotsOf }: Drawn,
   all: All,
   part: Pick<Sheet, 'version' | 'since' | 'full' | 'pieces'>,
 ): Held {
@@ -94,7 +93,7 @@ function hold(
     ...part,
     title,
     body,
-    ...{ everybody, choices, trial, sizes, layable },
+    ...{ everybody, choices, trial, sizes },
     nested: drawing.sizes ?? [],
     unit,
     placements: all.placements,

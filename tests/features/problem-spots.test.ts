@@ -1,7 +1,7 @@
 /** Where problems are on the pieces: places by closed forms. */
 import assert from 'node:assert/strict';
 import { check } from '../../server/checks';
-import { spotsOf } from '../../server/features/problem-spots';
+import { problemSpots } from '../../server/features/problem-spots';
 import { patternIn } from '../support/drafts';
 import { panelText } from '../support/panel';
 
@@ -9,10 +9,9 @@ import { panelText } from '../support/panel';
 function places(text: string, code: string): string[] {
   const pattern = patternIn(text);
   const found = check(pattern).filter((finding) => finding.code === code);
+  const spotsOf = problemSpots(pattern);
   assert.ok(found.length > 0, `${code} is found`);
-  return found.flatMap((finding) =>
-    spotsOf(pattern, finding).map(({ piece, at }) => `${piece} ${at.x} ${at.y}`),
-  );
+  return found.flatMap((finding) => spotsOf(finding).map(({ piece, at }) => `${piece} ${at.x} ${at.y}`));
 }
 
 /** A second panel beside the first, sewn to it along a side of another length. */

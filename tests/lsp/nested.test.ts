@@ -1,6 +1,6 @@
 /** What a preview shows on demand, over the protocol: only where it is wanted, and only what changed. */
 import assert from 'node:assert/strict';
-import { methods, type Laid, type Sheet, type Want } from '../../client/preview/protocol';
+import { methods, type Laid, type Layable, type Sheet, type Want } from '../../client/preview/protocol';
 import { TestClient } from '../support/client';
 import { graded } from '../support/sheets-of-sizes';
 
@@ -62,7 +62,8 @@ seam patch-sides patch.left-side = patch.right-side
     };
     try {
       await client.open(uri, seamed);
-      const { layable } = await client.ask<Sheet>(methods.openPreview, { uri });
+      await client.ask<Sheet>(methods.openPreview, { uri });
+      const layable = await client.ask<readonly Layable[]>(methods.layable, { uri });
       const walk = layable.find(({ kind }) => kind === 'walk')!;
       const want = (at: number) => ({ uri, want: { laying: { kind: 'walk', of: walk.of, at } } });
       await client.connection.sendNotification(methods.want, want(0));

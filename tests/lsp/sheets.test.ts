@@ -22,7 +22,6 @@ const drawn = (pieces: readonly PieceDrawing[], more: Partial<Drawn> = {}): Draw
   choices: [],
   trial: { set: {} },
   sizes: [],
-  layable: [],
   spotsOf: () => [],
   place: (all) => drawing(all),
   ...more,

@@ -132,7 +132,6 @@ export function fullSheet(drawing: Drawing, more: Partial<Sheet> = {}): Sheet {
     trial: { set: {} },
     sizes: [],
     nested: [],
-    layable: [],
     unit,
     placements,
     frame,

@@ -30,6 +30,8 @@ const STEP = 10;
 export interface BenchActions {
   /** What is to be laid out; undefined: the sheet again. */
   want(laying: Laying | undefined): void;
+  /** Asks what can be laid out: only when somebody wants to. */
+  layable(then: (all: readonly Layable[]) => void): void;
   /** Something else is laid out than before: all of it is to be seen. */
   turned(): void;
   /** What is laid out looks different. */
@@ -80,19 +82,25 @@ export class Bench {
     return this.laying !== undefined;
   }
 
-  /** Takes what a sheet says can be laid out. */
-  update(layable: readonly Layable[]): void {
-    this.layable = layable;
-    if (this.laying !== undefined) this.list(this.laying.kind);
+  /** The text changed: there may be other seams and pieces now. */
+  refresh(): void {
+    if (!this.on) return;
+    this.actions.layable((layable) => {
+      this.layable = layable;
+      if (this.laying !== undefined) this.list(this.laying.kind);
+    });
   }
 
   /** @param selected what the person pointed at last: its seam or its piece is taken, if there is one */
   begin(kind: Kind, selected: Source | ''): void {
-    const all = this.layable.filter((one) => one.kind === kind);
-    const one = all.find(({ about }) => about.includes(selected)) ?? all[0];
-    if (one === undefined) return this.actions.say(NOTHING[kind]);
-    this.turnTo(one.of, kind);
-    (kind === 'walk' ? this.slider : this.which).focus({ preventScroll: true });
+    this.actions.layable((layable) => {
+      this.layable = layable;
+      const all = layable.filter((one) => one.kind === kind);
+      const one = all.find(({ about }) => about.includes(selected)) ?? all[0];
+      if (one === undefined) return this.actions.say(NOTHING[kind]);
+      this.turnTo(one.of, kind);
+      (kind === 'walk' ? this.slider : this.which).focus({ preventScroll: true });
+    });
   }
 
   end(): void {

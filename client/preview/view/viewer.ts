@@ -81,6 +81,7 @@ export class Viewer {
   );
   private readonly bench = new Bench({
     want: () => this.want(),
+    layable: (then) => this.questions.ask('layable', {}, then),
     turned: () => this.turnedToBench(),
     changed: () => this.measure.draw(),
     zoom: () => this.eye.camera.zoom,
@@ -191,7 +192,7 @@ export class Viewer {
     this.empty.update(sheet);
     this.flags.update(sheet);
     this.eye.follow(first);
-    this.bench.update(sheet.layable);
+    this.bench.refresh();
     // a server that begins anew has forgotten what is laid out
     if (sheet.full && this.bench.on) this.want();
   }
