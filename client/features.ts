@@ -2,6 +2,7 @@
 import type * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { activateCompare } from './compare';
+import { activateNewPattern } from './new-pattern';
 import { activatePages } from './pages';
 import { activatePreview } from './preview/host';
 import { activateSweep } from './sweep';
@@ -17,6 +18,7 @@ export interface Feature {
 /** @param activateExport what export comes to in this host: it needs a machine behind the page */
 export const featuresWith = (activateExport: Feature['activate']): readonly Feature[] => [
   { name: 'pages about problems', commands: [], activate: activatePages },
+  { name: 'new pattern', commands: ['draftwright.newPattern'], activate: activateNewPattern },
   {
     name: 'preview',
     commands: [

@@ -1,6 +1,7 @@
 /** The extension wakes for a draft, registers what its manifest promises, and stays asleep otherwise. */
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { forget } from './editor';
 
 const folder = () => vscode.workspace.workspaceFolders![0]!.uri;
 const extension = () => vscode.extensions.getExtension('draftwright.draftwright')!;
@@ -29,5 +30,16 @@ describe('activation in the editor', () => {
       promised.map(({ command }) => command).filter((command) => !known.has(command)),
       [],
     );
+  });
+
+  it('each template begins a text that is no file yet, with the preview on demand alone', async () => {
+    for (const name of ['blank', 'skirt', 'bodice-block']) {
+      await vscode.commands.executeCommand('draftwright.newPattern', name);
+      const { document } = vscode.window.activeTextEditor!;
+      assert.deepEqual([document.uri.scheme, document.languageId], ['untitled', 'draftwright']);
+      assert.match(document.getText(), /^pattern "/);
+    }
+    assert.equal(vscode.window.tabGroups.all.length, 1);
+    await forget();
   });
 });

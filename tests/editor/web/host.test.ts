@@ -97,4 +97,18 @@ describe('a host without a machine behind it', () => {
     );
     same(page.getText().startsWith('# '), true);
   });
+
+  it('begins a new pattern from a template, which is no file yet and has no problem', async () => {
+    await vscode.commands.executeCommand('draftwright.newPattern', 'skirt');
+    const { document } = vscode.window.activeTextEditor!;
+    same([document.uri.scheme, document.languageId], ['untitled', 'draftwright']);
+    const start = rangeOf(document, 'hip-ease').start;
+    const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+      'vscode.executeHoverProvider',
+      document.uri,
+      start,
+    );
+    same(hovers.length > 0, true);
+    same(problemsOf(document.uri), []);
+  });
 });

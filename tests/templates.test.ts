@@ -1,0 +1,38 @@
+/** Templates of a new pattern: each stands by itself, in the canonical layout, with nothing found in it. */
+import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { format } from '../grammar';
+import { tried } from './support/pages';
+import { files, read, root } from './support/sources';
+
+const FOLDER = 'client/templates';
+const names = readdirSync(join(root, FOLDER)).map((file) => file.replace(/\.draft$/, ''));
+
+describe('the templates of a new pattern', () => {
+  for (const name of names) {
+    const text = read(`${FOLDER}/${name}.draft`);
+
+    it(`find no fault and use no other file: ${name}`, () => {
+      const { findings } = tried({ section: '', text, beside: new Map() });
+      assert.deepEqual(
+        findings.map(({ code, message }) => `${code}: ${message}`),
+        [],
+      );
+      assert.doesNotMatch(text, /^use /m);
+    });
+
+    it(`are written in the canonical layout: ${name}`, () => {
+      assert.equal(format(text), text);
+    });
+  }
+
+  it('are the ones that the person can choose, and are packed', () => {
+    const offered = [...read('client/new-pattern.ts').matchAll(/ name: '([a-z-]+)'/g)].map(
+      ([, name]) => name,
+    );
+    assert.deepEqual(offered.sort(), [...names].sort());
+    assert.match(read('.vscodeignore'), /^!client\/templates\/\*\.draft$/m);
+    assert.ok(files().includes(`${FOLDER}/blank.draft`));
+  });
+});
