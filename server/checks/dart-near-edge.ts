@@ -1,5 +1,5 @@
 /** Finds darts that end close to another edge of their piece. */
-import { contains, type Point } from '../geometry';
+import { boxOfPaths, contains, type Path, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
 import type { Dart, Edge, FishDart, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -30,6 +30,12 @@ export const dartNearEdge: Judged = {
   },
 };
 
+/** How far a point lies from the box round a path, mm: the path itself is no nearer. */
+function boxAway(path: Path, { x, y }: Point): number {
+  const { minX, maxX, minY, maxY } = boxOfPaths([path]);
+  return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
+}
+
 /** The edge that the dart opens on is near by its nature; a fold is no edge once the piece is open. */
 function near(
   piece: Piece,
@@ -43,7 +49,11 @@ function near(
   const outline = piece.edges.map(({ path }) => path);
   const inside = ends.filter((end) => contains(outline, end));
   const found = inside
-    .flatMap((end) => others.map((edge) => ({ edge, away: edge.path.locate(end).distance })))
+    .flatMap((end) =>
+      others
+        .filter(({ path }) => boxAway(path, end) <= range.low)
+        .map((edge) => ({ edge, away: edge.path.locate(end).distance })),
+    )
     .reduce<{ edge: Edge; away: number } | undefined>((a, b) => (a && a.away <= b.away ? a : b), undefined);
   if (found === undefined || isUsual(range, found.away)) return [];
   const message =
