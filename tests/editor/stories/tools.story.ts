@@ -87,3 +87,13 @@ export const aSecondPreviewShowsAnotherLength: Story = async (scene) => {
   await scene.picture('two-previews');
   assert.equal(await tabs(scene).count(), 2);
 };
+
+export const aPreviewThatNeedNotStayFollowsTheText: Story = async (scene) => {
+  const preview = await Preview.of(scene);
+  await preview.at('button.tools').click();
+  await preview.at('.tools-list input[name="pinned"]').press('Space');
+  await scene.focusText(DRAFT);
+  await scene.openFile('neckerchief.draft');
+  await scene.page.locator('.tab', { hasText: 'Preview: neckerchief.draft' }).first().waitFor();
+  assert.equal(await tabs(scene).count(), 1);
+};
