@@ -9,7 +9,13 @@ export interface Matched {
   readonly was: Piece;
   readonly now: Piece;
   readonly edges: readonly { readonly was: Edge; readonly now: Edge }[];
-  readonly corners: readonly { readonly name: string; readonly was: Point; readonly now: Point }[];
+  /** By the name that each has now; `key` is the same whichever of the two sides is told first. */
+  readonly corners: readonly {
+    readonly name: string;
+    readonly key: string;
+    readonly was: Point;
+    readonly now: Point;
+  }[];
 }
 
 interface Candidate {
@@ -43,11 +49,11 @@ function waysToLay({ was, now, edges, corners }: Matched): Candidate[] {
   if (fold !== undefined) found.push(...alongBoth(ends(fold.now), ends(fold.was), 'the fold'));
   if (was.grain !== undefined && now.grain !== undefined)
     found.push(...alongBoth(now.grain, was.grain, 'the grain'));
-  for (const edge of byName(edges, (one) => one.now.name)) {
+  for (const edge of byName(edges, (one) => [one.was.name, one.now.name].sort().join(' '))) {
     if (Math.abs(edge.was.path.length - edge.now.path.length) < TOLERANCE)
       found.push({ move: laid(ends(edge.now), ends(edge.was)), held: edge.now.name });
   }
-  for (const corner of byName(corners, ({ name }) => name))
+  for (const corner of byName(corners, ({ key }) => key))
     found.push({ move: translation(subtract(corner.was, corner.now)), held: corner.name });
   return found;
 }
@@ -88,7 +94,7 @@ function heldBy({ was, now, edges, corners }: Matched, move: Rigid): string {
     [along.b.start, along.b.end].every((p) => offLine(along.a.start, along.a.end, apply(move, p)) < TOLERANCE)
   )
     return 'the fold';
-  const corner = byName(corners, ({ name }) => name).find(
+  const corner = byName(corners, ({ key }) => key).find(
     (one) => distance(one.was, apply(move, one.now)) < TOLERANCE,
   );
   return corner?.name ?? 'its place on the paper';

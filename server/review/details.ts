@@ -7,7 +7,13 @@ import { both } from './causes';
 import { TOLERANCE, type Detail } from './model';
 
 /** A property: plain words, or a length with what it is a length of. */
-type Property = string | { readonly mm: number; readonly as: string };
+type Property = string | { readonly mm: number; readonly as: string } | Direction;
+
+/** A direction: held against another once the pieces lie on each other, told as the draft has it. */
+interface Direction {
+  readonly laid: number;
+  readonly words: string;
+}
 
 interface Thing {
   readonly word: Detail['word'];
@@ -64,14 +70,26 @@ function changed(was: Thing, now: Thing, move: Rigid, unit: DisplayUnit): Detail
 const spots = (was: Thing | undefined, now: Thing | undefined): Detail['at'] =>
   both(was?.points[0], now?.points[0]);
 
+/** Directions nearer than this, degrees, are one: a millimetre off at the end of a grain line of 60 cm. */
+const STRAIGHT = 0.1;
+
+const turnedBy = (a: Direction, b: Direction): number => Math.abs(((a.laid - b.laid + 540) % 360) - 180);
+
 function sameProperty(a: Property | undefined, b: Property | undefined): boolean {
   if (typeof a !== 'object' || typeof b !== 'object') return a === b;
+  if ('laid' in a || 'laid' in b) return 'laid' in a && 'laid' in b && turnedBy(a, b) < STRAIGHT;
   return Math.abs(a.mm - b.mm) <= TOLERANCE;
 }
 
 const said = (properties: readonly Property[], unit: DisplayUnit): string =>
   properties
-    .map((one) => (typeof one === 'string' ? one : `${printLength(one.mm, unit)}${one.as && ` ${one.as}`}`))
+    .map((one) =>
+      typeof one === 'string'
+        ? one
+        : 'laid' in one
+          ? one.words
+          : `${printLength(one.mm, unit)}${one.as && ` ${one.as}`}`,
+    )
     .filter((words) => words !== '')
     .join(', ');
 
@@ -189,14 +207,13 @@ function lay({ grain, fold }: Piece, naming: Naming, move: Rigid): Thing[] {
   if (fold !== undefined)
     found.push({ word: 'marks', thing: 'fold', properties: { on: `on ${naming(fold.edge)}` }, points: [] });
   if (grain !== undefined) {
-    const [from, to] = [apply(move, grain.from), apply(move, grain.to)];
-    const turn = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
-    found.push({
-      word: 'marks',
-      thing: 'grain',
-      properties: { bias: grain.bias ? 'on the bias' : '', turn: angle(turn) },
-      points: [],
-    });
+    const turn = (a: Point, b: Point): number => (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
+    const laid = turn(apply(move, grain.from), apply(move, grain.to));
+    const properties = {
+      bias: grain.bias ? 'on the bias' : '',
+      turn: { laid, words: angle(turn(grain.from, grain.to)) },
+    };
+    found.push({ word: 'marks', thing: 'grain', properties, points: [] });
   }
   return found;
 }

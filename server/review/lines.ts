@@ -64,7 +64,7 @@ function lineOf(statement: Statement): Line {
     whole: [words.join(' '), ...children.map(({ whole }) => whole)].join('\n'),
     looks: [doc, text, ...children.map(({ looks }) => looks)].join('\n'),
     children,
-    ordered: ORDERED.has(node.kind) || statement.block?.some(({ inside }) => inside === 'work') === true,
+    ordered: ORDERED.has(node.kind),
     from: start,
     to: start + text.trimEnd().length,
     sound: statement.problems.length === 0 && node.kind !== 'broken',

@@ -153,7 +153,9 @@ function matchedOf(was: Piece, now: Piece, pairs: readonly EdgePair[], naming: N
     edges: pairs.flatMap((pair) => (pair.was && pair.now ? [{ was: pair.was, now: pair.now }] : [])),
     corners: was.corners.flatMap(({ name, point }) => {
       const other = naming.now(name, known);
-      return other === undefined ? [] : [{ name: other, was: point, now: names.get(other)! }];
+      return other === undefined
+        ? []
+        : [{ name: other, key: [name, other].sort().join(' '), was: point, now: names.get(other)! }];
     }),
   };
 }

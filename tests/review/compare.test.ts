@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { isSame, verdict } from '../../server/review';
+import { isSame, platesOf, verdict } from '../../server/review';
 import { apron } from '../support/apron';
 import { inFolder } from '../support/command';
 import { compared, taken } from '../support/compared';
@@ -198,4 +198,19 @@ describe('comparing two patterns', () => {
       ]);
     });
   });
+
+  it('compares and draws every planted fault with the next, whatever is broken in them', () => {
+    const faults = files().filter((path) => /^samples\/faults\/.*\.draft$/.test(path));
+    const all = faults.map((path) =>
+      taken({ 'pattern.draft': read(path).replaceAll('"../', '"'), ...WARDROBE }),
+    );
+    for (const [i, before] of all.entries()) {
+      const after = all[(i + 1) % all.length]!;
+      const there = compare(before, after);
+      assert.deepEqual(reported(compare(after, before)), reported(there, true), faults[i]);
+      for (const { frame } of platesOf(there, before, after))
+        assert.ok(Object.values(frame).every(Number.isFinite), `${faults[i]} is drawn`);
+      assert.ok(verdict(there).length > 0);
+    }
+  }).timeout(120000);
 });

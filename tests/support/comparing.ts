@@ -47,7 +47,7 @@ export function reported(review: Review, swap = false): unknown {
     followed: sorted(review.followed.map(({ text }) => ends(text))),
     pieces: sorted(
       review.pieces.map((one) => ({
-        ...{ name: ends(one.name), words: one.words, area: numbers(one.area), held: one.anchor?.held },
+        ...{ name: ends(one.name), words: one.words, area: numbers(one.area) },
         by: one.deviation && round(one.deviation.by),
         on: one.deviation && ends(one.deviation.edge),
         at: one.deviation && ends({ was: one.deviation.at.was?.edge, now: one.deviation.at.now?.edge }),
