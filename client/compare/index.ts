@@ -1,4 +1,5 @@
 /** “Compare With …” in the editor: a panel with what a change did, from which a click leads to both texts. */
+import { editorInFront } from '../front';
 import * as vscode from 'vscode';
 import { newNonce } from '../nonce';
 import { methods, type Against, type ComparedPanel, type SourcePlace } from '../preview/protocol';
@@ -36,7 +37,7 @@ function fileOf(asked: readonly unknown[]): vscode.Uri | undefined {
     const uri = (one as { resourceUri?: unknown } | undefined)?.resourceUri;
     if (uri instanceof vscode.Uri) return uri;
   }
-  return vscode.window.activeTextEditor?.document.uri;
+  return editorInFront()?.document.uri;
 }
 
 interface Shown {

@@ -1,5 +1,6 @@
 /** The preview in the editor: its commands, the panels that are open, and bringing them back after a reload. */
 import * as vscode from 'vscode';
+import { editorInFront } from '../../front';
 import { methods, type Do, type Laid, type Sheet, type ViewState } from '../protocol';
 import { RUNNING, type LanguageClientLike } from './client';
 import { Cursor } from './cursor';
@@ -78,6 +79,8 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     const place = { viewColumn, preserveFocus: viewColumn === vscode.ViewColumn.Beside };
     // beside the text and beside the previews that are there, so that all of them are seen
     const columns = this.of(uri).map(({ panel }) => panel.viewColumn ?? 0);
+    if (vscode.window.activeTextEditor === undefined && viewColumn === vscode.ViewColumn.Beside)
+      columns.push(...textColumns(uri));
     if (columns.length > 0) place.viewColumn = Math.min(Math.max(...columns) + 1, vscode.ViewColumn.Nine);
     this.adopt(vscode.window.createWebviewPanel(VIEW_TYPE, 'Preview', place), uri);
   }
@@ -127,7 +130,7 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
   /** The file that is asked for: that of a text, or of the preview in front. */
   private fileOf(asked: vscode.Uri | undefined): string | undefined {
     const front = [...this.panels.values()].find(({ panel }) => panel.active)?.uri;
-    return asked?.toString() ?? front ?? vscode.window.activeTextEditor?.document.uri.toString();
+    return asked?.toString() ?? front ?? editorInFront()?.document.uri.toString();
   }
 
   private adopt(panel: vscode.WebviewPanel, uri: string, wanted = ''): void {
@@ -142,3 +145,9 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     return `preview ${count}`;
   }
 }
+
+/** Where the text itself is seen: something else is in front, and beside that the text may lie. */
+const textColumns = (uri: string): readonly number[] =>
+  vscode.window.visibleTextEditors
+    .filter(({ document }) => document.uri.toString() === uri)
+    .map(({ viewColumn }) => viewColumn ?? 0);

@@ -1,0 +1,43 @@
+/** The first steps of somebody who has never seen a pattern: the walkthrough, its first two buttons and its pictures. */
+import type { Scene, Story } from '../scene';
+import { wear } from '../themes';
+
+const step = (scene: Scene, title: string) =>
+  scene.page.locator('.getting-started-step', { hasText: title }).first();
+
+async function turnTo(scene: Scene, title: string): Promise<void> {
+  await scene.page.locator('.tab', { hasText: 'First steps' }).first().click();
+  await step(scene, title).click();
+  await scene.page.waitForTimeout(400); // the picture follows the step a moment later
+}
+
+export const theWalkthroughOpensASampleBesideItself: Story = async (scene) => {
+  await scene.page.keyboard.press('F1');
+  const input = scene.page.locator('.quick-input-widget:visible input').first();
+  await input.fill('>Welcome: Open Walkthrough');
+  await scene.page.locator('.quick-input-list .monaco-list-row', { hasText: 'Walkthrough' }).first().click();
+  await scene.page
+    .locator('.quick-input-list .monaco-list-row', { hasText: 'First steps with Draftwright' })
+    .first()
+    .click();
+  await step(scene, 'Open a sample').waitFor();
+  await scene.page.waitForTimeout(800);
+  await scene.picture('first-steps-light');
+  await scene.page.getByRole('button', { name: 'Begin a skirt' }).click();
+  await scene.page.locator('.tab', { hasText: 'Untitled' }).first().waitFor();
+};
+
+export const theSecondStepOpensThePreviewOfThatSample: Story = async (scene) => {
+  await turnTo(scene, 'Change a number');
+  await scene.page.getByRole('button', { name: 'Open the preview' }).click();
+  await (await scene.inside('#preview svg path')).first().waitFor();
+  await scene.picture('first-steps-preview');
+};
+
+export const theFirstStepsAreReadableInDarkAndHighContrast: Story = async (scene) => {
+  for (const theme of ['dark', 'high-contrast'] as const) {
+    await wear(scene, theme);
+    await turnTo(scene, 'Break a seam');
+    await scene.picture(`first-steps-${theme}`);
+  }
+};
