@@ -24,6 +24,8 @@ const TOP_LEVEL = [
   'grammar',
   'package-lock.json',
   'package.json',
+  'package.nls.de.json',
+  'package.nls.json',
   'samples',
   'server',
   'tests',

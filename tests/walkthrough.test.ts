@@ -12,7 +12,11 @@ interface Step {
 }
 
 const { contributes } = JSON.parse(read('package.json'));
-const steps: readonly Step[] = contributes.walkthroughs[0].steps;
+const words: Record<string, string> = JSON.parse(read('package.nls.json'));
+const steps: readonly Step[] = contributes.walkthroughs[0].steps.map((step: Step) => ({
+  ...step,
+  description: words[step.description.replaceAll('%', '')] ?? '',
+}));
 const skirt = read('client/templates/skirt.draft');
 
 const codesOf = (text: string): string[] =>

@@ -1,0 +1,53 @@
+/** Words of the extension in its two languages: everything that is shown has both, and nothing is left over. */
+import assert from 'node:assert/strict';
+import { read } from './support/sources';
+
+const words = (path: string): Record<string, string> => JSON.parse(read(path));
+const english = words('package.nls.json');
+const german = words('package.nls.de.json');
+const manifest = read('package.json');
+
+/** What must stand in every language alike: commands, and words of the pattern's own language. */
+const kept = (text: string): string[] => [...text.matchAll(/\(command:[^)]+\)|`[^`]+`/g)].map(([one]) => one);
+
+describe('the words of the manifest', () => {
+  it('are asked for by keys that are there, each of them once', () => {
+    const asked = [...manifest.matchAll(/"%([\w.-]+)%"/g)].map(([, key]) => key!);
+    assert.deepEqual(asked.sort(), Object.keys(english).sort());
+  });
+
+  it('are complete in German, in the order of the English', () => {
+    assert.deepEqual(Object.keys(german), Object.keys(english));
+    for (const [key, text] of Object.entries(german)) assert.notEqual(text.trim(), '', key);
+  });
+
+  it('keep commands and the words of patterns as they are', () => {
+    for (const [key, text] of Object.entries(english))
+      assert.deepEqual(kept(german[key]!).sort(), kept(text).sort(), key);
+  });
+
+  it('leave no title or description of ours in the manifest itself, but for the severities', () => {
+    const { commands, walkthroughs, configuration } = JSON.parse(manifest).contributes;
+    const settings = Object.entries<Record<string, string>>(configuration.properties)
+      .filter(([name]) => name !== 'draftwright.severity')
+      .map(([, setting]) => setting.markdownDescription ?? setting.description ?? '');
+    const shown: string[] = [
+      ...commands.map(({ title }: { title: string }) => title),
+      ...walkthroughs[0].steps.flatMap((step: { title: string; description: string }) => [
+        step.title,
+        step.description,
+      ]),
+      ...settings,
+    ];
+    assert.deepEqual(
+      shown.filter((text) => !/^%.+%$/.test(text)),
+      [],
+    );
+  });
+
+  it('stand in a manifest that says nothing twice', () => {
+    const menus = manifest.slice(manifest.indexOf('"menus": {'), manifest.indexOf('"keybindings"'));
+    const places = [...menus.matchAll(/^ {6}"([\w/]+)": \[/gm)].map(([, place]) => place);
+    assert.deepEqual(places, [...new Set(places)]);
+  });
+});
