@@ -38,6 +38,11 @@ export function explain(rule: string, tokens: readonly Token[], refusal: Refusal
     const message = `\`${shown(before)}\` and \`${shown(token)}\` touch: a word, a sign or a comma should stand between them.${next}`;
     return said('words-touch', message, token.startOffset, token.end);
   }
+  if (rule === 'band' && token.tokenType === t.Comma && before && isName(before)) {
+    // a finish takes its edges with commas: whoever has just written one does the same here
+    const message = `The edges of a band follow one another round the body and are strung with \`+\`, not with a comma.${next}`;
+    return said('not-understood', message, token.startOffset, token.end);
+  }
   const wanted = expected
     ? `${after}${expected} should stand, not \`${shown(token)}\`.`
     : `${after}\`${shown(token)}\` can’t follow.`;
@@ -78,7 +83,9 @@ function beginsValue(token: Token): boolean {
 /** The form of the statement, and one example of it. */
 function nextStep(rule: string): string {
   const form = FORMS[rule];
-  return form ? `${form.what} is written \`${form.form}\`, such as \`${form.example}\`.` : '';
+  if (form === undefined) return '';
+  const ways = form.form.split(' or ').join('` or `');
+  return `${form.what} is written \`${ways}\`, such as \`${form.example}\`.`;
 }
 
 const VALUE = new Set(['Measure', 'Func', 'Open', 'Name', 'Minus']);

@@ -80,7 +80,7 @@ function program(io: Io, done: Done): Command {
 }
 
 const forBody = () =>
-  new Option('--for <body>', 'draft for this body or size: ferrywoman, "standard M"').argParser(
+  new Option('--for <body>', 'draft for this body or size: ferrywoman, "chorus M"').argParser(
     readable(bodyChoice),
   );
 const setChoice = () =>

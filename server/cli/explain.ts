@@ -14,6 +14,8 @@ export function runExplain(code: string, io: Io): Exit {
 function unknown(code: string): string {
   const codes = catalogue.map((entry) => entry.code);
   const near = nearest(code, codes);
-  const hint = near === undefined ? '' : ` Did you mean ${near}?`;
+  const holding = codes.filter((name) => code !== '' && name.includes(code));
+  const meant = holding.length > 0 && holding.length < 6 ? holding : near === undefined ? [] : [near];
+  const hint = meant.length === 0 ? '' : ` Did you mean ${meant.join(' or ')}?`;
   return `No problem is called ${code}.${hint} All there are:\n${codes.map((name) => `  ${name}`).join('\n')}`;
 }

@@ -20,7 +20,7 @@ export function runMeasure(path: string, options: MeasureOptions, io: Io): Exit 
   const errors = countOf(reportOn(bench, [opened]), 'error');
   if (errors === 0) return CLEAN;
   io.err(
-    `${path} has ${counted(errors, 'error')}; what rests on them is not measured. See draftwright check ${path}.\n`,
+    `${path} has ${counted(errors, 'error')}; what rests on ${errors === 1 ? 'it' : 'them'} is not measured. See draftwright check ${path}.\n`,
   );
   return FAULTY;
 }

@@ -88,11 +88,11 @@ function unfit(pattern: Pattern, { set }: Choice): string[] {
     .map(({ finding }) => finding.message);
 }
 
-/** `ferrywoman` or `standard M`; a size may have blanks of its own. */
+/** `ferrywoman` or `chorus M`; a size may have blanks of its own. */
 export function bodyChoice(words: string): BodyChoice {
   const [, name, size] = /^\s*(\S+)(?:\s+(.*\S))?\s*$/.exec(words) ?? [];
   if (name === undefined)
-    throw new Unable('--for needs a body or a size: --for ferrywoman, --for "standard M".');
+    throw new Unable('--for needs a body or a size: --for ferrywoman, --for "chorus M".');
   return size === undefined ? { name } : { name, size: size.replace(/^"(.*)"$/, '$1') };
 }
 

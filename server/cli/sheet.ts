@@ -43,7 +43,7 @@ export async function runSheet(path: string, options: SheetOptions, io: Io): Pro
   if (errors === 0) return CLEAN;
   const may = kind === 'measuring' ? 'may need more' : 'is missing or may be wrong';
   io.err(
-    `${path} has ${counted(errors, 'error')}; what rests on them ${may}. See draftwright check ${path}.\n`,
+    `${path} has ${counted(errors, 'error')}; what rests on ${errors === 1 ? 'it' : 'them'} ${may}. See draftwright check ${path}.\n`,
   );
   return FAULTY;
 }

@@ -21,10 +21,7 @@ export function inSizes<T>(
   make: (drafted: Pattern) => T,
 ): readonly T[] {
   const { sizes, body } = pattern;
-  if (sizes.length === 0 || body === undefined)
-    throw new Unable(
-      `${path} has no table of sizes behind it, so --sizes has nothing to draw. Name a size of a table: --for "standard M".`,
-    );
+  if (sizes.length === 0 || body === undefined) throw new Unable(whyNoSizes(path, pattern));
   const lost = names.find((name) => name !== 'all' && !sizes.includes(name));
   if (lost !== undefined)
     throw new Unable(`${body.name} has no size ${lost}. Sizes are ${sizes.join(', ')}, or all.`);
@@ -58,4 +55,16 @@ export function lackingSizes(
     const sizes = lacking.map(({ size }) => size).join(', ');
     return lacking.length === 0 ? [] : [`${name} is not drawn for size ${sizes}: it has an error there.`];
   });
+}
+
+/** Says which table could be asked for, where the pattern or a file that it uses has one. */
+function whyNoSizes(path: string, { body, everybody }: Pattern): string {
+  const drafted =
+    body === undefined ? `${path} is drafted for nobody` : `${path} is drafted for ${body.name}, one body`;
+  const sized = everybody.find(({ size }) => size !== undefined);
+  const next =
+    sized === undefined
+      ? 'A table is written sizes chorus { size S M L … }, with a row for each measurement.'
+      : `Name a size of a table as well: --for "${sized.name} ${sized.size}".`;
+  return `${drafted}, so --sizes has nothing to draw. ${next}`;
 }

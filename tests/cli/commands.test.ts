@@ -199,7 +199,7 @@ lines and curves  length
       const { exit, out, err } = await folder.run('measure', 'apron.draft', '--format', 'json');
       assert.equal(exit, 1);
       assert.deepEqual(Object.keys(JSON.parse(out).pieces), ['bib']);
-      assert.match(err, /^apron\.draft has 1 error;/);
+      assert.match(err, /^apron\.draft has 1 error; what rests on it is not measured\./);
     }));
 });
 
@@ -289,6 +289,14 @@ describe('draftwright explain', () => {
       const { exit, err } = await folder.run('explain', 'unknown-nmae');
       assert.equal(exit, 2);
       assert.match(err, /^No problem is called unknown-nmae\. Did you mean unknown-name\?/);
+    }));
+
+  it('names the codes that hold the word of a person who does not know the whole code', () =>
+    inFolder({}, async (folder) => {
+      const { err } = await folder.run('explain', 'kinked');
+      assert.match(err, /^No problem is called kinked\. Did you mean kinked-edge\? All there are:\n/);
+      const several = (await folder.run('explain', 'pleats')).err;
+      assert.match(several, / Did you mean incomplete-pleats or pleats-off-edge or overfull-pleats\? /);
     }));
 });
 

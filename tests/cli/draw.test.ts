@@ -40,8 +40,27 @@ describe('draftwright draw --sizes', () => {
     inFolder(files, async (folder) => {
       const { exit, err } = await folder.run('draw', 'apron.draft', '--sizes', 'all');
       assert.equal(exit, 2);
-      assert.match(err, /^apron\.draft has no table of sizes behind it/);
+      assert.match(
+        err,
+        /^apron\.draft is drafted for nobody, so --sizes has nothing to draw\. A table is written/,
+      );
     }));
+
+  it('names a table that the pattern knows where one body has no sizes', () =>
+    inFolder(
+      { 'hat.draft': `${graded}body bosun {\n  bust 92cm\n  waist 80cm\n  hip 100cm\n}\n` },
+      async (folder) => {
+        const { exit, err } = await folder.run('draw', 'hat.draft', '--for', 'bosun', '--sizes', 'all');
+        assert.deepEqual(
+          [exit, err],
+          [
+            2,
+            'hat.draft is drafted for bosun, one body, so --sizes has nothing to draw. ' +
+              'Name a size of a table as well: --for "hands S".\n',
+          ],
+        );
+      },
+    ));
 });
 
 describe('draftwright draw --pieces', () => {

@@ -87,6 +87,6 @@ describe('draftwright sheet', () => {
     inFolder({ 'cuff.draft': 'let cuff-round = wristt + 2cm\n' }, async (folder) => {
       const { exit, err } = await folder.run('sheet', 'cuff.draft');
       assert.equal(exit, 1);
-      assert.match(err, /1 error; what rests on them may need more/);
+      assert.match(err, /1 error; what rests on it may need more/);
     }));
 });
