@@ -11,7 +11,9 @@ function start(feature: Feature, ...[context, client]: Parameters<Feature['activ
     context.subscriptions.push(feature.activate(context, client));
   } catch (fault) {
     const reason = fault instanceof Error ? fault.message : String(fault);
-    void vscode.window.showErrorMessage(`Draftwright could not start its ${feature.name}: ${reason}`);
+    void vscode.window.showErrorMessage(
+      vscode.l10n.t('Draftwright could not start: {0}. {1}', vscode.l10n.t(feature.name), reason),
+    );
   }
 }
 

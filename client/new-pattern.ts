@@ -10,18 +10,18 @@ interface Template extends vscode.QuickPickItem {
 const templates = (): readonly Template[] => [
   {
     name: 'blank',
-    label: 'Blank',
-    description: 'A body and a draft with one point',
+    label: vscode.l10n.t('Blank'),
+    description: vscode.l10n.t('A body and a draft with one point'),
   },
   {
     name: 'skirt',
-    label: 'Skirt',
-    description: 'Straight, with darts, a waistband and a zip; no problem in it',
+    label: vscode.l10n.t('Skirt'),
+    description: vscode.l10n.t('Straight, with darts, a waistband and a zip; no problem in it'),
   },
   {
     name: 'bodice-block',
-    label: 'Bodice block',
-    description: 'Close-fitting, with a bust dart, to work other garments from',
+    label: vscode.l10n.t('Bodice block'),
+    description: vscode.l10n.t('Close-fitting, with a bust dart, to work other garments from'),
   },
 ];
 
@@ -29,7 +29,7 @@ export function activateNewPattern({ extensionUri }: vscode.ExtensionContext): v
   // what the menu of new files hands over is no name of a template
   return vscode.commands.registerCommand('draftwright.newPattern', async (asked?: unknown) => {
     const all = templates();
-    const placeHolder = 'What shall the pattern begin with?';
+    const placeHolder = vscode.l10n.t('What shall the pattern begin with?');
     const picked =
       all.find(({ name }) => name === asked) ?? (await vscode.window.showQuickPick(all, { placeHolder }));
     if (picked === undefined) return;

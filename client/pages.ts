@@ -17,7 +17,7 @@ export function activatePages({ extensionUri }: vscode.ExtensionContext): vscode
         );
         return new TextDecoder().decode(page);
       } catch {
-        return `There is no page about \`${file.replace(/\.md$/, '')}\`.\n`;
+        return `${vscode.l10n.t('There is no page about {0}.', `\`${file.replace(/\.md$/, '')}\``)}\n`;
       }
     },
   });

@@ -13,10 +13,14 @@ export function recovery(client: () => BaseLanguageClient): ErrorHandler {
       const again = found.action === CloseAction.Restart;
       void (again
         ? vscode.window.showWarningMessage(
-            'Draftwright’s checks stopped and were started again. Your texts are as they were, and are checked anew.',
+            vscode.l10n.t(
+              'Draftwright’s checks stopped and were started again. Your texts are as they were, and are checked anew.',
+            ),
           )
         : vscode.window.showErrorMessage(
-            'Draftwright’s checks stopped again and again and stay off now. Your texts are as they were: save them, then run “Developer: Reload Window”. The Output panel says under “Draftwright” what broke.',
+            vscode.l10n.t(
+              'Draftwright’s checks stopped again and again and stay off now. Your texts are as they were: save them, then run “Developer: Reload Window”. The Output panel says under “Draftwright” what broke.',
+            ),
           ));
       return { action: found.action, handled: true };
     },

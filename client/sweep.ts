@@ -31,7 +31,7 @@ async function withProgress(client: BaseLanguageClient, uri: string): Promise<Sw
       if (told.kind !== 'report') return;
       progress.report({
         increment: (told.percentage ?? 0) - share,
-        message: `checking ${told.message ?? ''}`,
+        message: vscode.l10n.t('checking {0}', told.message ?? ''),
       });
       share = told.percentage ?? share;
     });
@@ -49,13 +49,16 @@ async function withProgress(client: BaseLanguageClient, uri: string): Promise<Sw
 }
 
 async function show(client: BaseLanguageClient, { variants, findings }: Swept): Promise<void> {
-  const tried = variants === 1 ? 'as it stands' : `for ${variants} sizes and ends of choices`;
+  const tried =
+    variants === 1
+      ? vscode.l10n.t('as it stands')
+      : vscode.l10n.t('for {0} sizes and ends of choices', variants);
   if (findings.length === 0) {
-    void vscode.window.showInformationMessage(`Checked ${tried}: no problems.`);
+    void vscode.window.showInformationMessage(vscode.l10n.t('Checked {0}: no problems.', tried));
     return;
   }
   const items = findings.map((found) => ({ label: found.message, description: found.severity, found }));
-  const placeHolder = `Checked ${tried}: ${findings.length} found. Pick one to go to it.`;
+  const placeHolder = vscode.l10n.t('Checked {0}: {1} found. Pick one to go to it.', tried, findings.length);
   const picked = await vscode.window.showQuickPick(items, { placeHolder, matchOnDescription: true });
   if (picked !== undefined) await goTo(client, picked.found);
 }

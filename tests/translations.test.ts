@@ -1,6 +1,6 @@
 /** Words of the extension in its two languages: everything that is shown has both, and nothing is left over. */
 import assert from 'node:assert/strict';
-import { read } from './support/sources';
+import { read, sources } from './support/sources';
 
 const words = (path: string): Record<string, string> => JSON.parse(read(path));
 const english = words('package.nls.json');
@@ -49,5 +49,35 @@ describe('the words of the manifest', () => {
     const menus = manifest.slice(manifest.indexOf('"menus": {'), manifest.indexOf('"keybindings"'));
     const places = [...menus.matchAll(/^ {6}"([\w/]+)": \[/gm)].map(([, place]) => place);
     assert.deepEqual(places, [...new Set(places)]);
+  });
+});
+
+describe('the words of the extension’s own questions and messages', () => {
+  const bundle = words('client/l10n/bundle.l10n.de.json');
+  const sourcesOfHost = sources().filter(
+    (path) => path.startsWith('client/') && !path.startsWith('client/preview/view/'),
+  );
+  const spoken = sourcesOfHost.flatMap((path) =>
+    [...read(path).matchAll(/\bl10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, text]) => text!),
+  );
+  const features = [...read('client/features.ts').matchAll(/name: '([^']+)'/g)].map(([, name]) => name!);
+
+  it('are complete in German, and the bundle holds nothing else', () => {
+    assert.deepEqual(Object.keys(bundle).sort(), [...new Set([...spoken, ...features])].sort());
+    for (const [key, text] of Object.entries(bundle)) assert.notEqual(text.trim(), '', key);
+  });
+
+  it('keep their places for what is told', () => {
+    const places = (text: string) => (text.match(/\{\d\}/g) ?? []).sort();
+    for (const [key, text] of Object.entries(bundle)) assert.deepEqual(places(text), places(key), key);
+  });
+
+  it('are shown through the table of words, wherever the editor shows them', () => {
+    const bare =
+      /(?:show(?:Information|Warning|Error)Message|setStatusBarMessage)\(\s*['`]|(?:title|placeHolder|placeholder|prompt|openLabel): ['`](?!Draftwright')/;
+    assert.deepEqual(
+      sourcesOfHost.filter((path) => bare.test(read(path))),
+      [],
+    );
   });
 });

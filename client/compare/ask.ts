@@ -19,8 +19,8 @@ export async function askAgainst(client: LanguageClientLike, uri: vscode.Uri): P
     .then((answer) => answer ?? nothing)
     .catch(() => nothing);
   const row = await vscode.window.showQuickPick(rowsOf(versions), {
-    title: `Compare ${uri.path.split('/').pop()} with`,
-    placeHolder: 'an earlier state, a saved file, or another body',
+    title: vscode.l10n.t('Compare {0} with', uri.path.split('/').pop() ?? ''),
+    placeHolder: vscode.l10n.t('an earlier state, a saved file, or another body'),
     matchOnDescription: true,
   });
   if (row?.against !== undefined) return row.against;
@@ -43,13 +43,13 @@ function rowsOf({ branches, commits, bodies }: Versions): Row[] {
   const separator = (label: string): Row => ({ label, kind: vscode.QuickPickItemKind.Separator });
   const inGit = branches.length + commits.length > 0;
   return [
-    ...(inGit ? [revision('HEAD', 'Last commit', 'HEAD')] : []),
-    { label: 'Saved file …', more: 'file' },
-    ...(bodies.length > 1 ? [{ label: 'Another body or size …', more: 'body' } as const] : []),
-    ...(inGit ? [{ label: 'Another revision …', more: 'revision' } as const] : []),
-    ...(branches.length > 0 ? [separator('branches and tags')] : []),
+    ...(inGit ? [revision('HEAD', vscode.l10n.t('Last commit'), 'HEAD')] : []),
+    { label: vscode.l10n.t('Saved file …'), more: 'file' },
+    ...(bodies.length > 1 ? [{ label: vscode.l10n.t('Another body or size …'), more: 'body' } as const] : []),
+    ...(inGit ? [{ label: vscode.l10n.t('Another revision …'), more: 'revision' } as const] : []),
+    ...(branches.length > 0 ? [separator(vscode.l10n.t('branches and tags'))] : []),
     ...branches.map((name) => revision(name, name, '')),
-    ...(commits.length > 0 ? [separator('commits of this file')] : []),
+    ...(commits.length > 0 ? [separator(vscode.l10n.t('commits of this file'))] : []),
     ...commits.map(({ name, subject }) => revision(name, subject, name)),
   ];
 }
@@ -60,7 +60,7 @@ async function askFile(uri: vscode.Uri): Promise<Against | undefined> {
   const rows = others.map((file) => ({ label: vscode.workspace.asRelativePath(file), file }));
   const row = await vscode.window.showQuickPick(
     rows.sort((a, b) => (a.label < b.label ? -1 : 1)),
-    { title: 'Compare with the file' },
+    { title: vscode.l10n.t('Compare with the file') },
   );
   return row && { kind: 'file', uri: row.file.toString() };
 }
@@ -68,15 +68,15 @@ async function askFile(uri: vscode.Uri): Promise<Against | undefined> {
 async function askBody({ bodies }: Versions): Promise<Against | undefined> {
   const row = await vscode.window.showQuickPick(
     bodies.map((body) => ({ label: bodyWords(body), body })),
-    { title: 'Compare with the same pattern for' },
+    { title: vscode.l10n.t('Compare with the same pattern for') },
   );
   return row && { kind: 'body', ...row.body };
 }
 
 async function askRevision(): Promise<Against | undefined> {
   const name = await vscode.window.showInputBox({
-    title: 'Compare with the revision',
-    prompt: 'for example main~3',
+    title: vscode.l10n.t('Compare with the revision'),
+    prompt: vscode.l10n.t('for example main~3'),
   });
   return name === undefined || name.trim() === '' ? undefined : { kind: 'revision', name: name.trim() };
 }

@@ -67,7 +67,7 @@ class Comparisons implements vscode.TextDocumentContentProvider {
   async open(uri: vscode.Uri | undefined, against: Against): Promise<void> {
     if (!isDraft(uri)) return;
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    const panel = vscode.window.createWebviewPanel(VIEW_TYPE, 'Comparison', place, {
+    const panel = vscode.window.createWebviewPanel(VIEW_TYPE, vscode.l10n.t('Comparison'), place, {
       enableScripts: true,
       enableFindWidget: true,
       localResourceRoots: [],
@@ -96,15 +96,17 @@ class Comparisons implements vscode.TextDocumentContentProvider {
     // in a browser there is neither git nor a disk, and nobody answers
     const answer = await this.client
       .sendRequest<ComparedPanel | null>(methods.compare, asked)
-      .catch((): ComparedPanel => ({ refusal: 'Comparing needs git and the files of this machine.' }));
+      .catch((): ComparedPanel => ({
+        refusal: vscode.l10n.t('Comparing needs git and the files of this machine.'),
+      }));
     const name = uri.path.split('/').pop() ?? '';
     const refusal =
       answer === null
-        ? 'It could not be compared; the log of the language server says why.'
+        ? vscode.l10n.t('It could not be compared; the log of the language server says why.')
         : 'refusal' in answer
           ? answer.refusal
           : undefined;
-    panel.title = `Compare: ${name}`;
+    panel.title = vscode.l10n.t('Compare: {0}', name);
     if (answer !== null && 'html' in answer) this.keep(answer, against);
     const [title, html] =
       answer !== null && 'html' in answer ? [answer.title, answer.html] : [name, refusalHtml(refusal!)];
@@ -127,7 +129,7 @@ class Comparisons implements vscode.TextDocumentContentProvider {
       preview: true,
     });
     if (was !== undefined && now !== undefined) {
-      const title = `${uriOf(now).path.split('/').pop()} (${'revision' in was ? was.revision : 'as it was'} ↔ as it is)`;
+      const title = `${uriOf(now).path.split('/').pop()} (${'revision' in was ? was.revision : vscode.l10n.t('as it was')} ↔ ${vscode.l10n.t('as it is')})`;
       await vscode.commands.executeCommand('vscode.diff', uriOf(was), uriOf(now), title, options(now));
     } else {
       const place = now ?? was;
@@ -139,7 +141,7 @@ class Comparisons implements vscode.TextDocumentContentProvider {
 function isDraft(uri: vscode.Uri | undefined): uri is vscode.Uri {
   if (uri?.scheme === 'file' && uri.path.endsWith('.draft')) return true;
   void vscode.window.showInformationMessage(
-    'Open a saved .draft file first: it is compared with another state of it.',
+    vscode.l10n.t('Open a saved .draft file first: it is compared with another state of it.'),
   );
   return false;
 }

@@ -7,7 +7,7 @@ import { triedAnswers, writtenFiles } from './answers';
 import type { Copied } from './commands';
 import type { Desk, Exporter } from './exporter';
 
-/** Made in a folder of its own, which is gone afterwards. */
+/** Made in a folder of its own, which is gone afterwards; a reason is empty where none was told. */
 export async function drawn(
   exporter: Exporter,
   as: 'svg' | 'png',
@@ -21,7 +21,7 @@ export async function drawn(
     const args = ['draw', file, `--format=${as}`, `--out=${folder}`, ...body, ...choices];
     const { out, err } = await exporter.run(args, desk);
     const [made] = writtenFiles(out);
-    if (made === undefined) return { reason: err.trim().split('\n')[0] ?? 'Nothing was drawn.' };
+    if (made === undefined) return { reason: err.trim().split('\n')[0]! };
     return { bytes: readFileSync(made) };
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -2,8 +2,9 @@
 import * as vscode from 'vscode';
 import { DRAW_FOR_PREVIEW, exportCommands, type Copied } from './commands';
 
-const WHY =
-  'Files are written by a program on your machine, and this editor runs in the browser alone. Open the folder in an editor on your machine to export, or run draftwright print there.';
+const WHY = vscode.l10n.t(
+  'Files are written by a program on your machine, and this editor runs in the browser alone. Open the folder in an editor on your machine to export, or run draftwright print there.',
+);
 
 export const activateNoExport = (): vscode.Disposable =>
   vscode.Disposable.from(

@@ -19,12 +19,15 @@ export async function askTarget(
 ): Promise<ExportTarget | undefined> {
   const rows = targets.map((target): Choice<ExportTarget> => ({
     label: target.title,
-    description: target.id === last ? 'as last time' : '',
+    description: target.id === last ? vscode.l10n.t('as last time') : '',
     detail: target.words,
     value: target,
   }));
   rows.sort((a, b) => Number(b.value.id === last) - Number(a.value.id === last));
-  const picked = await picker.pick(rows, { title: `Export ${name}`, placeholder: 'What is to be made?' });
+  const picked = await picker.pick(rows, {
+    title: vscode.l10n.t('Export {0}', name),
+    placeholder: vscode.l10n.t('What is to be made?'),
+  });
   return picked?.[0];
 }
 
@@ -37,8 +40,8 @@ export async function askOptions(picker: Picker, first: Wanted, name: string): P
     const { target, folder } = wanted;
     const [does] =
       (await picker.pick(rowsOf(wanted), {
-        title: `Export ${name}: ${target.title}`,
-        placeholder: 'Enter exports; choose a line to change it',
+        title: vscode.l10n.t('Export {0}: {1}', name, target.title),
+        placeholder: vscode.l10n.t('Enter exports; choose a line to change it'),
       })) ?? [];
     if (does === undefined) return undefined;
     if (does === 'export') return wanted;
@@ -50,14 +53,18 @@ export async function askOptions(picker: Picker, first: Wanted, name: string): P
 function rowsOf({ target, answers, folder }: Wanted): Choice<Does>[] {
   const there = vscode.workspace.asRelativePath(folder);
   return [
-    { label: '$(check) Export', description: `into ${there}`, value: 'export' },
+    {
+      label: `$(check) ${vscode.l10n.t('Export')}`,
+      description: vscode.l10n.t('into {0}', there),
+      value: 'export',
+    },
     ...target.options.map((option): Choice<Does> => ({
       label: option.title,
       description: shownAnswer(option, answers),
       detail: option.words,
       value: option,
     })),
-    { label: 'Folder', description: there, value: 'folder' },
+    { label: vscode.l10n.t('Folder'), description: there, value: 'folder' },
   ];
 }
 
@@ -66,7 +73,7 @@ async function askFolder(folder: string): Promise<string | undefined> {
     canSelectFiles: false,
     canSelectFolders: true,
     defaultUri: vscode.Uri.file(folder),
-    openLabel: 'Export here',
+    openLabel: vscode.l10n.t('Export here'),
   });
   return picked?.[0]?.fsPath;
 }
@@ -91,7 +98,11 @@ async function ask(picker: Picker, option: ExportOption, before: string): Promis
 }
 
 const askWords = (picker: Picker, { title, words, flag }: ExportOption, before: string) =>
-  picker.write(title, flag === '--set' ? `${words}; several with semicolons between` : words, before);
+  picker.write(
+    title,
+    flag === '--set' ? vscode.l10n.t('{0}; several with semicolons between', words) : words,
+    before,
+  );
 
 async function askSome(
   picker: Picker,
@@ -105,16 +116,16 @@ async function askSome(
   return names.length === values.length ? everything : names.join(', ');
 }
 
-const OTHER = 'Something else…';
+const OTHER = vscode.l10n.t('Something else…');
 
 /** A value of the list, or words of one's own where the option takes any. */
 async function askOne(picker: Picker, option: ExportOption, before: string): Promise<string | undefined> {
   const { title, words, values, open, fallback } = option;
   const rows: Choice<string>[] = values.map((value) => ({
     ...{ label: value, value },
-    description: value === before ? 'now' : '',
+    description: value === before ? vscode.l10n.t('now') : '',
   }));
-  if (fallback === '') rows.unshift({ label: 'As the pattern says', value: '' });
+  if (fallback === '') rows.unshift({ label: vscode.l10n.t('As the pattern says'), value: '' });
   if (open) rows.push({ label: OTHER, value: OTHER });
   const [value] = (await picker.pick(rows, { title, placeholder: words })) ?? [];
   return value === OTHER ? askWords(picker, option, before) : value;

@@ -36,7 +36,7 @@ class Exports {
       await work();
     } catch (fault) {
       const why = fault instanceof Error ? fault.message : String(fault);
-      void vscode.window.showErrorMessage(`It could not be exported: ${why}`);
+      void vscode.window.showErrorMessage(vscode.l10n.t('It could not be exported: {0}', why));
     }
   }
 
@@ -52,8 +52,11 @@ class Exports {
       const { target, answers, folder } = wanted;
       const args = argsFor(target, file, answers, folder);
       // the text may have gone on while the form was open
-      const ran = await withProgress(`Exporting ${name}: ${target.title}`, exporter, folder, () =>
-        exporter.run(args, deskOf(uri)),
+      const ran = await withProgress(
+        vscode.l10n.t('Exporting {0}: {1}', name, target.title),
+        exporter,
+        folder,
+        () => exporter.run(args, deskOf(uri)),
       );
       if (ran !== undefined) void tell(ran, desk);
     } finally {
@@ -68,7 +71,7 @@ class Exports {
     name: string,
     trial: Trial,
   ): Promise<Wanted | undefined> {
-    const picker = new Picker(`Export ${name}`);
+    const picker = new Picker(vscode.l10n.t('Export {0}', name));
     try {
       const before = this.context.workspaceState.get<Remembered>(KEY) ?? NOTHING_REMEMBERED;
       const targets = await exporter.targets(file, deskOf(vscode.Uri.file(file)));
@@ -97,7 +100,7 @@ class Exports {
     const made = await this.drawn(uri, 'svg', trial);
     if ('reason' in made) return void vscode.window.showErrorMessage(made.reason);
     await vscode.env.clipboard.writeText(new TextDecoder().decode(made.bytes));
-    vscode.window.setStatusBarMessage('The drawing is on the clipboard as SVG.', 4000);
+    vscode.window.setStatusBarMessage(vscode.l10n.t('The drawing is on the clipboard as SVG.'), 4000);
   }
 
   async picture(uri: vscode.Uri, trial: Trial): Promise<Copied> {
@@ -108,7 +111,9 @@ class Exports {
   private async drawn(uri: vscode.Uri, as: 'svg' | 'png', trial: Trial): Promise<Copied> {
     const exporter = this.start();
     try {
-      return await drawn(exporter, as, { file: uri.fsPath, trial, desk: deskOf(uri) });
+      const made = await drawn(exporter, as, { file: uri.fsPath, trial, desk: deskOf(uri) });
+      const nothing = 'reason' in made && made.reason === '';
+      return nothing ? { reason: vscode.l10n.t('Nothing was drawn.') } : made;
     } finally {
       exporter.stop();
     }
@@ -127,8 +132,8 @@ function fileOf(asked: vscode.Uri | undefined): vscode.Uri | undefined {
   if (uri?.scheme === 'file' && uri.path.endsWith('.draft')) return uri;
   const why =
     uri?.scheme === 'untitled'
-      ? 'Save the draft first: what is exported lies beside it.'
-      : 'Open a .draft file of this machine first: its pieces are exported.';
+      ? vscode.l10n.t('Save the draft first: what is exported lies beside it.')
+      : vscode.l10n.t('Open a .draft file of this machine first: its pieces are exported.');
   void vscode.window.showInformationMessage(why);
   return undefined;
 }

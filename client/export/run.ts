@@ -34,16 +34,18 @@ const short = (words: string): string => {
 /** Says what was written and what is missing in it, and offers to go there. */
 export async function tell({ exit, out, err }: Ran, { folder }: Pick<Desk, 'folder'>): Promise<void> {
   const files = writtenFiles(out).map((file) => (isAbsolute(file) ? file : join(folder, file)));
-  if (files.length === 0) return void vscode.window.showErrorMessage(short(err) || 'Nothing was exported.');
+  if (files.length === 0)
+    return void vscode.window.showErrorMessage(short(err) || vscode.l10n.t('Nothing was exported.'));
   const named = files.reduce(
     (words, file) => words.replace(file, vscode.workspace.asRelativePath(file)),
     out,
   );
   const message = [short(named), short(err)].filter(Boolean).join(' ');
   const show = exit === 0 ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
-  const chosen = await show(message, 'Open', 'Reveal');
-  if (chosen === 'Open') await open(vscode.Uri.file(files[0]!));
-  if (chosen === 'Reveal') await reveal(vscode.Uri.file(files[0]!));
+  const [toOpen, toReveal] = [vscode.l10n.t('Open'), vscode.l10n.t('Reveal')];
+  const chosen = await show(message, toOpen, toReveal);
+  if (chosen === toOpen) await open(vscode.Uri.file(files[0]!));
+  if (chosen === toReveal) await reveal(vscode.Uri.file(files[0]!));
 }
 
 /** Kinds that the editor shows by itself; others are for the program that the machine has for them. */

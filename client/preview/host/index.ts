@@ -74,7 +74,7 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     const uri = this.fileOf(asked);
     if (uri === undefined)
       return void vscode.window.showInformationMessage(
-        'Open a .draft file first: the preview draws its pieces.',
+        vscode.l10n.t('Open a .draft file first: the preview draws its pieces.'),
       );
     const place = { viewColumn, preserveFocus: viewColumn === vscode.ViewColumn.Beside };
     // beside the text and beside the previews that are there, so that all of them are seen
@@ -82,7 +82,7 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     if (vscode.window.activeTextEditor === undefined && viewColumn === vscode.ViewColumn.Beside)
       columns.push(...textColumns(uri));
     if (columns.length > 0) place.viewColumn = Math.min(Math.max(...columns) + 1, vscode.ViewColumn.Nine);
-    this.adopt(vscode.window.createWebviewPanel(VIEW_TYPE, 'Preview', place), uri);
+    this.adopt(vscode.window.createWebviewPanel(VIEW_TYPE, vscode.l10n.t('Preview'), place), uri);
   }
 
   /** A panel that the editor brings back after a reload; its state says which file it shows, and from which seat. */
@@ -102,7 +102,8 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
   choose(tool: string): void {
     const all = [...this.panels.values()].map(({ panel }) => panel).filter(({ visible }) => visible);
     const panel = all.find(({ active }) => active) ?? all[0];
-    if (panel === undefined) return void vscode.window.showInformationMessage('Open a preview first.');
+    if (panel === undefined)
+      return void vscode.window.showInformationMessage(vscode.l10n.t('Open a preview first.'));
     panel.reveal(undefined, false);
     const message: Do = { type: 'do', tool };
     void panel.webview.postMessage(message);

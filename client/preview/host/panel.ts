@@ -83,7 +83,7 @@ export class PreviewPanel {
 
   private setPage(): void {
     const { webview } = this.panel;
-    this.panel.title = `Preview: ${vscode.Uri.parse(this.uri).path.split('/').pop()}`;
+    this.panel.title = vscode.l10n.t('Preview: {0}', vscode.Uri.parse(this.uri).path.split('/').pop() ?? '');
     const folder = vscode.Uri.joinPath(this.shared.extensionUri, 'dist');
     webview.options = { enableScripts: true, localResourceRoots: [folder] };
     const file = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();

@@ -35,7 +35,7 @@ export async function goTo(
 ): Promise<void> {
   const location = await locate(client, uri, source);
   if (!location) {
-    vscode.window.setStatusBarMessage('The text no longer says where this comes from.', 4000);
+    vscode.window.setStatusBarMessage(vscode.l10n.t('The text no longer says where this comes from.'), 4000);
     return;
   }
   const document = await vscode.workspace.openTextDocument(location.uri);

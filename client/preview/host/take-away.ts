@@ -29,9 +29,10 @@ function inBase64(bytes: Uint8Array): string {
 }
 
 function said(failed: string): void {
-  if (failed === '') vscode.window.setStatusBarMessage('The drawing is on the clipboard as a picture.', 4000);
+  if (failed === '')
+    vscode.window.setStatusBarMessage(vscode.l10n.t('The drawing is on the clipboard as a picture.'), 4000);
   else
     void vscode.window.showErrorMessage(
-      `The picture did not get to the clipboard: ${failed} Export it as PNG instead.`,
+      vscode.l10n.t('The picture did not get to the clipboard: {0} Export it as PNG instead.', failed),
     );
 }

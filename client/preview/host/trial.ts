@@ -4,7 +4,9 @@ import { methods, type Trial } from '../protocol';
 import type { LanguageClientLike } from './client';
 import { workspaceEdit, type Changes } from './edits';
 
-const REFUSED = 'Nothing was written: the text no longer holds what was tried, or can’t be changed.';
+const REFUSED = vscode.l10n.t(
+  'Nothing was written: the text no longer holds what was tried, or can’t be changed.',
+);
 
 /** @returns whether the text says now what was tried; the person is told when it can't be written */
 export async function applyTrial(client: LanguageClientLike, uri: string, trial: Trial): Promise<boolean> {
