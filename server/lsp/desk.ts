@@ -9,6 +9,7 @@ import { Names, tiedTo, usedPaths } from '../features/names';
 import { problemsOf } from '../features/problems';
 import { unused, type Unused } from '../features/unused';
 import type { Addresses } from './convert';
+import { inDialect, type Dialect } from './dialect';
 import { Documents } from './documents';
 import { Files, type Behind } from './files';
 import { canonical } from './uris';
@@ -25,6 +26,8 @@ export class Desk implements Addresses {
   annotates = false;
   /** Whether the client wants names that nothing uses to be faded. */
   fadesUnused = true;
+  /** The trade's words that the person reads. */
+  dialect: Dialect = 'British';
   /** Lines of files that are not open, kept while their text is the same. */
   readonly #lines = new Map<string, Lines>();
   readonly #names = new Map<string, Names>();
@@ -66,7 +69,20 @@ export class Desk implements Addresses {
 
   /** The findings as its own file shows them. */
   problems(pattern: Pattern): readonly PlacedFinding[] {
-    return problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
+    const found = problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
+    if (this.dialect === 'British') return found;
+    const said = (message: string): string => this.said(pattern, message);
+    return found.map((finding) => ({
+      ...finding,
+      message: said(finding.message),
+      related: finding.related.map((other) => ({ ...other, message: said(other.message) })),
+    }));
+  }
+
+  /** Words about a pattern in the person's dialect; the author's own words are left. */
+  said(pattern: Pattern, words: string): string {
+    const own = () => [pattern.uri, ...pattern.files].map((uri) => this.files.read(uri) ?? '');
+    return inDialect(this.dialect, words, own);
   }
 
   /** The names of its own file that an editor may fade. */

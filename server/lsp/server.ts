@@ -124,6 +124,11 @@ class Server {
         desk.fadesUnused = wanted;
         this.#problemsAnew();
       },
+      dialect: (wanted) => {
+        if (wanted === desk.dialect) return;
+        desk.dialect = wanted;
+        this.#problemsAnew();
+      },
     });
   }
 

@@ -54,9 +54,10 @@ const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): 
   if (found === undefined) return null;
   const picture = desk.shows.pictures ? found.picture() : undefined;
   const drawn = picture === undefined ? '' : `\n\n${asMarkdown(picture)}`;
+  const markdown = desk.said(pattern, found.markdown);
   const contents = desk.shows.layout
-    ? { kind: MarkupKind.Markdown, value: found.markdown + drawn }
-    : { kind: MarkupKind.PlainText, value: withoutMarks(found.markdown) };
+    ? { kind: MarkupKind.Markdown, value: markdown + drawn }
+    : { kind: MarkupKind.PlainText, value: withoutMarks(markdown) };
   return { contents, range: document.lines.range(found.from, found.to) };
 });
 

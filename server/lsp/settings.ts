@@ -1,10 +1,11 @@
-/** What a client sets: how grave each problem is, which hints it wants, what it fades. Asked for where the client can be asked, else taken as it is sent. */
+/** What a client sets: how grave each problem is, which hints it wants, what it fades, whose words it wants. Asked for where the client can be asked, else taken as it is sent. */
 import {
   DidChangeConfigurationNotification,
   type Connection,
   type InitializeParams,
 } from 'vscode-languageserver';
 import { readSettings, type Severities } from '../checks';
+import { readDialect, type Dialect } from './dialect';
 import type { HintKinds } from '../features/hints';
 
 /** The section of a client's configuration. */
@@ -21,6 +22,7 @@ export class ClientSettings {
       severities(set: Severities): void;
       hints(kinds: HintKinds): void;
       fading(wanted: boolean): void;
+      dialect(wanted: Dialect): void;
     },
   ) {}
 
@@ -31,6 +33,7 @@ export class ClientSettings {
     this.#read(part(initializationOptions, 'severity'));
     this.take.hints(hintKinds(part(initializationOptions, 'inlayHints')));
     this.take.fading(part(initializationOptions, 'fadeUnused') !== false);
+    this.take.dialect(readDialect(part(initializationOptions, 'dialect')));
   }
 
   listen(): void {
@@ -40,6 +43,7 @@ export class ClientSettings {
         this.#read(part(part(settings, SECTION), 'severity'));
         this.take.hints(hintKinds(part(part(settings, SECTION), 'inlayHints')));
         this.take.fading(part(part(settings, SECTION), 'fadeUnused') !== false);
+        this.take.dialect(readDialect(part(part(settings, SECTION), 'dialect')));
       }
     });
   }
@@ -59,6 +63,9 @@ export class ClientSettings {
     void this.connection.workspace
       .getConfiguration(`${SECTION}.fadeUnused`)
       .then((fade: unknown) => this.take.fading(fade !== false));
+    void this.connection.workspace
+      .getConfiguration(`${SECTION}.dialect`)
+      .then((dialect: unknown) => this.take.dialect(readDialect(dialect)));
   }
 
   /** A setting that can't be followed is told in the client's log, and the others hold. */
