@@ -87,6 +87,15 @@ const ON_PAPER = new Set([
 /** A place is counted below the upper end of a line; turned, it is counted from that end. */
 const fromEnds = (text: string): string => text.replace(/ (?:below|above) (?!left\b|right\b)/g, ' from ');
 
+/**
+ * Ease of one edge that lies above two places on the paper lies between them however it is turned; of an armhole, shared
+ * as the trade shares it. Of a head of two parts the places name no way round.
+ */
+const easedBetween = (text: string): string =>
+  /^seam \S+ \S+ = /.test(text)
+    ? text.replace(/, none below (\S+) and (\S+)/g, ' between $1 and $2, 45% of front, 55% of back')
+    : text;
+
 /** The text with its drafts, outlines, grain and balance lines turned. */
 export function turnedText(text: string, turning: Turning): string {
   let out = '';
@@ -99,6 +108,11 @@ export function turnedText(text: string, turning: Turning): string {
       const [name] = inside === 'outline' ? /^\S+/.exec(statement.text)! : [''];
       const words = turnedLine(statement.text.slice(name.length), turning);
       out += text.slice(done, from) + name + (node.kind === 'marks' ? fromEnds(words) : words);
+      done = from + statement.text.length;
+    }
+    if (node.kind === 'seam') {
+      const from = offset + statement.start;
+      out += text.slice(done, from) + easedBetween(statement.text);
       done = from + statement.text.length;
     }
     for (const child of block ?? []) visit(child, offset);
