@@ -348,7 +348,7 @@ export function lackFinding(
         'missing-measurement',
         statement,
         at,
-        `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} Take ${names.length === 1 ? 'it' : 'them'}, or draft for another body.`,
+        `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} ${nextStep(body, names)}, or draft for another body.`,
         { related },
       ),
     };
@@ -356,4 +356,15 @@ export function lackFinding(
   if (own !== undefined) return undefined;
   const message = `This pattern needs ${list}, but does not say whose: add drafted for BODY, and a use line for the file if the body stands in another.`;
   return { source, finding: made('nobody-to-draft-for', statement, at, message, { related }) };
+}
+
+/** A name of the body that is none of the trade's, and all but one that is lacking, is mostly a slip of the pen. */
+function nextStep({ measures }: Body, lacking: readonly string[]): string {
+  const take = `ake ${lacking.length === 1 ? 'it' : 'them'}`;
+  for (const name of measures.keys()) {
+    const meant = measurementNamed.has(name) ? undefined : nearest(name, lacking);
+    if (meant !== undefined)
+      return `Correct the name of its \`${name}\`, if that is meant for ${meant}; else t${take}`;
+  }
+  return `T${take}`;
 }

@@ -173,4 +173,16 @@ body pilot {
 let a = hip / 4
 let b = bust / 4 + hip
 `));
+
+  it('a measurement that was written with a letter astray is named where it is missed', () =>
+    checkDraft(`drafted for pilot
+#           ^^^^^ error[missing-measurement]: pilot lacks the measurement waist. What rests on it is not
+#           | drafted. Correct the name of its \`wiast\`, if that is meant for waist; else take it, or draft for
+#           | another body.
+#           see \`a\`: It is needed here.
+body pilot {
+  wiast 70cm
+}
+let a = waist / 4
+`));
 });

@@ -124,6 +124,36 @@ seam back skirt.back = its pair
     assert.deepEqual([finished, ease], ['101.00', '+5.00']);
   });
 
+  it('know no girth of an edge that lies on the fold', () => {
+    const sheet = sheetOfText(
+      'finished',
+      `draft bag {
+  point a = origin
+  point b = a right 22cm
+  point c = b down 26cm
+  point d = a down 26cm
+}
+piece sack of bag {
+  cut 1 on fold
+  outline from a {
+    mouth straight to b
+    side straight to c
+    foot straight to d
+    far-side straight to a
+  }
+  fold foot
+  grain along side
+  allow 1cm
+}
+seam side sack.side = its pair
+seam far-side sack.far-side = its pair
+`,
+    );
+    assert.equal(rowNamed(sheet, 'mouth').finished, '44.00');
+    const foot = rowNamed(sheet, 'foot');
+    assert.deepEqual([foot.where, foot.finished], ['sack.foot, on the fold', '22.00']);
+  });
+
   it('leave out what can’t be told, and say what would tell it', () => {
     const { tables, after } = sheetOfSample('finished', 'laced-bodice');
     assert.deepEqual(

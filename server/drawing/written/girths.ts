@@ -79,7 +79,8 @@ function ringsOf(pattern: Pattern, side: 'left' | 'right'): Found[] {
   const seen = new Set<Edge>();
   return pieces.flatMap((piece) =>
     piece.edges.flatMap((edge): Found[] => {
-      if (seen.has(edge)) return [];
+      // a fold ends rings and is none: a bag folded at its foot has no foot to go round
+      if (seen.has(edge) || edge.name === piece.fold?.edge) return [];
       const ring = house.ring({ piece, edge });
       if (ring === undefined) return [];
       ring.edges.forEach((one) => seen.add(one.edge));
