@@ -6,7 +6,6 @@ const step = (scene: Scene, title: string) =>
   scene.page.locator('.getting-started-step', { hasText: title }).first();
 
 async function turnTo(scene: Scene, title: string): Promise<void> {
-  await scene.page.locator('.tab', { hasText: 'Welcome' }).first().click();
   await step(scene, title).click();
   await scene.page.waitForTimeout(400); // the picture follows the step a moment later
 }
