@@ -8,7 +8,8 @@ const german = words('package.nls.de.json');
 const manifest = read('package.json');
 
 /** What must stand in every language alike: commands, and words of the pattern's own language. */
-const kept = (text: string): string[] => [...text.matchAll(/\(command:[^)]+\)|`[^`]+`/g)].map(([one]) => one);
+const kept = (text: string): string[] =>
+  [...text.matchAll(/\(command:[^)]+\)|[`“„]([^`“”]+)[`”“]/g)].map(([whole, quoted]) => quoted ?? whole);
 
 describe('the words of the manifest', () => {
   it('are asked for by keys that are there, each of them once', () => {

@@ -47,9 +47,9 @@ describe('the first steps in the editor', () => {
   });
 
   it('change a number without making a problem, and break a seam by the letters they say', () => {
-    assert.match(steps[1]!.description, /`skirt-length = 68cm` to `58cm`/);
+    assert.match(steps[1]!.description, /“skirt-length = 68cm” to “58cm”/);
     assert.deepEqual(codesOf(changed('skirt-length = 68cm', 'skirt-length = 58cm')), []);
-    assert.match(steps[2]!.description, /`up 6mm` at the end of the line `point waist-f`/);
+    assert.match(steps[2]!.description, /“up 6mm” at the end of the line “point waist-f”/);
     const line = /^.*point waist-f .*$/m.exec(skirt)![0];
     assert.ok(codesOf(changed(line, `${line} up 6mm`)).includes('mismatched-seam'));
   });
