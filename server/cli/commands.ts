@@ -177,7 +177,9 @@ function addPrint(top: Command, io: Io, done: Done): void {
       'A4',
     )
     .option('--pieces <names>', 'some pieces only, with commas between', listed)
-    .option('--sheets <names>', 'these sheets again, as the map names them: B2,C1', listed)
+    .option('--sheets <names>', 'these sheets again, as the map names them: B2,C1', (words: string) =>
+      listed(words.toUpperCase()),
+    )
     .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
     .option('--sizes <names>', 'sizes on one another, each a layer: all, or names with commas', sizeNames)
     .option('--scale <ratio>', '1:5 for a sheet to be kept, not to be cut by', readable(scaleOf))

@@ -67,7 +67,7 @@ describe('draftwright print', () => {
 
   it('prints single sheets again, and names the sheets there are when one is unknown', () =>
     inFolder({ 'apron.draft': apron }, async (folder) => {
-      const { out } = await folder.run('print', 'apron.draft', '--sheets', 'B2, A1');
+      const { out } = await folder.run('print', 'apron.draft', '--sheets', 'B2, a1');
       assert.match(out, /^apron\.pdf: 2 pieces on 2 sheets of A4\n/);
       const pages = await readPdf(readFileSync(join(folder.path, 'apron.pdf')));
       assert.deepEqual(

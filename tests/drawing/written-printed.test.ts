@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { writtenSheet, SHEET_KINDS, type WrittenSheet } from '../../server/drawing/written';
 import { paperNamed } from '../../server/drawing/paper/papers';
 import { toCsv } from '../../server/drawing/written/csv';
-import { toMarkdown } from '../../server/drawing/written/markdown';
+import { escaped, toMarkdown } from '../../server/drawing/written/markdown';
 import { sheetsPdf } from '../../server/drawing/written/pdf';
 import { toText } from '../../server/drawing/written/text';
 import { drafted } from '../support/drafted';
@@ -54,7 +54,7 @@ function markdownTables(text: string): string[][][] {
       .map((line) => {
         assert.match(line, /^\| .* \|$|^\|( \|)+$|^\|.*\|$/);
         const cells = line.slice(1, -1).split(/(?<!\\)\|/);
-        return cells.map((cell) => cell.trim().replace(/\\(.)/g, '$1'));
+        return cells.map((cell) => cell.trim().replace(/\\([!-/:-@[-`{-~])/g, '$1'));
       }),
   );
 }
@@ -84,6 +84,13 @@ describe('a written sheet as Markdown', () => {
         assert.ok(rows[1]!.every((mark) => /^-{3}:?$/.test(mark)));
       });
     }
+  });
+
+  it('shows figures as they are, and makes no list of a line that begins with one', () => {
+    for (const sheet of skirtSheets()) assert.doesNotMatch(toMarkdown(sheet), /\\\d/);
+    const [rows] = markdownTables(toMarkdown(sheetOfSample('finished', 'circle-skirt')));
+    assert.ok(rows!.some((row) => row.includes('75.50')));
+    assert.equal(escaped('2. skirt'), '2\\. skirt');
   });
 
   it('reads nothing of a name as markup', () => {

@@ -9,7 +9,9 @@ export const escaped = (text: string): string =>
   harmless(text)
     .replace(/\s+/g, ' ')
     .replace(/[\\`*_{}[\]<>()#!|~&$^]/g, '\\$&')
-    .replace(/^([-+=]|\d+[.)])/, '\\$1')
+    .replace(/^[-+=]/, '\\$&')
+    // a list begins with a number, a dot and a blank; no backslash before a digit is taken off again
+    .replace(/^(\d+)\.(?=\s|$)/, '$1\\.')
     .replace(/(https?):\/\//gi, '$1:\\/\\/')
     .trim();
 
