@@ -174,6 +174,17 @@ describe('the history of a bodice', () => {
     ]);
   }).timeout(60000);
 
+  it('is judged commit by commit as text alone, and says so', async () => {
+    for (const more of [
+      ['--format', 'json'],
+      ['--out', 'story.txt'],
+    ]) {
+      const said = await repository.run('compare', 'begun..mended', 'bodice.draft', '--each', ...more);
+      assert.deepEqual([said.exit, said.out], [2, '']);
+      assert.match(said.err, /^--each prints lines of text: leave --format and --out away/);
+    }
+  }).timeout(60000);
+
   it('keeps no golden that nothing reads', () => {
     const known = [...STEPS.map(({ tag }) => `${tag}.txt`), 'broken.md'];
     assert.deepEqual(readdirSync(GOLDENS).sort(), known.sort());

@@ -47,6 +47,10 @@ const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Compariso
 };
 
 export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {
+  if (options.each && (options.format !== 'text' || options.out !== undefined))
+    throw new Unable(
+      '--each prints lines of text: leave --format and --out away, or compare without --each.',
+    );
   if (options.each) return refusable(() => runEach(sidesOf(words, io), options, io));
   const comparison = refusable(() =>
     comparedSides(options.as === undefined ? sidesOf(words, io) : sidesAs(options.as, words, io), options),
