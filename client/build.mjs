@@ -78,6 +78,9 @@ function copyAssets() {
     mkdirSync(dirname(target), { recursive: true });
     copyFileSync(join(root, from), target);
   }
+  // editors look for the words of a manifest beside it
+  for (const name of ['package.nls.json', 'package.nls.de.json'])
+    copyFileSync(join(root, 'client', 'l10n', name), join(root, name));
   writeFileSync(join(root, 'dist', 'package.json'), '{ "type": "commonjs" }\n');
 }
 

@@ -3,8 +3,8 @@ import assert from 'node:assert/strict';
 import { read, sources } from './support/sources';
 
 const words = (path: string): Record<string, string> => JSON.parse(read(path));
-const english = words('package.nls.json');
-const german = words('package.nls.de.json');
+const english = words('client/l10n/package.nls.json');
+const german = words('client/l10n/package.nls.de.json');
 const manifest = read('package.json');
 
 /** What must stand in every language alike: commands, and words of the pattern's own language. */

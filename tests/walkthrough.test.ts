@@ -12,7 +12,7 @@ interface Step {
 }
 
 const { contributes } = JSON.parse(read('package.json'));
-const words: Record<string, string> = JSON.parse(read('package.nls.json'));
+const words: Record<string, string> = JSON.parse(read('client/l10n/package.nls.json'));
 const steps: readonly Step[] = contributes.walkthroughs[0].steps.map((step: Step) => ({
   ...step,
   description: words[step.description.replaceAll('%', '')] ?? '',
