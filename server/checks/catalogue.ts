@@ -69,6 +69,7 @@ import { unusualUnderlap } from './unusual-underlap';
 import { unusualZip } from './unusual-zip';
 import { contradictedAllowance } from './contradicted-allowance';
 import { fullHem } from './full-hem';
+import { mistypedMeasurement } from './mistyped-measurement';
 import { missingAllowance } from './missing-allowance';
 import { narrowAllowance } from './narrow-allowance';
 import { tightAllowance } from './tight-allowance';
@@ -80,6 +81,7 @@ import type { Usual } from './usual';
 export const catalogue: readonly Check[] = [
   ...raised,
   implausibleMeasurement,
+  mistypedMeasurement,
   unlikelyProportion,
   unlikeFoundation,
   unevenSides,

@@ -1,0 +1,34 @@
+/** Finds measurements of a body whose names are a slip of the pen for well-known ones: nothing ever asks for them. */
+import type { Finding } from '../drafting/finding';
+import type { BodySheet, Pattern } from '../drafting/model';
+import { nearest } from '../drafting/names/spelling';
+import { measurementNamed } from '../drafting/values/measurements';
+import { finding, type Judged } from './check';
+import { ofSheets, whose } from './measurements';
+
+export const mistypedMeasurement: Judged = {
+  code: 'mistyped-measurement',
+  severity: 'warning',
+  title: 'A measurement whose name is nearly another',
+  by: 'judgement',
+  ofPattern: ofSheets(mistyped),
+};
+
+function mistyped(sheet: BodySheet, { ownMeasurements, needs }: Pattern): readonly Finding[] {
+  const found: Finding[] = [];
+  for (const [name, { statement, at }] of sheet.measures) {
+    if (measurementNamed.has(name) || ownMeasurements.has(name) || needs.includes(name)) continue;
+    const meant = nearest(name, [...measurementNamed.keys(), ...ownMeasurements.keys()]);
+    // beside the one it is like, it is one of the maker's own
+    if (meant === undefined || sheet.measures.has(meant)) continue;
+    const message =
+      `${name} is no measurement that is known, and ${whose(sheet)} has no ${meant}. Write ${meant}, if that is meant; ` +
+      `one of your own is declared first (measure ${name} "how it is taken" in … .. …).`;
+    found.push(
+      finding('mistyped-measurement', { statement, at }, message, {
+        fixes: [{ title: `Write ${meant}`, edits: [{ statement, at, text: meant }] }],
+      }),
+    );
+  }
+  return found;
+}
