@@ -14,13 +14,16 @@ export const mistypedMeasurement: Judged = {
   ofPattern: ofSheets(mistyped),
 };
 
-function mistyped(sheet: BodySheet, { ownMeasurements, needs }: Pattern): readonly Finding[] {
+function mistyped(sheet: BodySheet, { ownMeasurements, needs, body }: Pattern): readonly Finding[] {
   const found: Finding[] = [];
+  const isDraftedFor = body?.name === sheet.name && body.size === sheet.size;
   for (const [name, { statement, at }] of sheet.measures) {
     if (measurementNamed.has(name) || ownMeasurements.has(name) || needs.includes(name)) continue;
     const meant = nearest(name, [...measurementNamed.keys(), ...ownMeasurements.keys()]);
     // beside the one it is like, it is one of the maker's own
     if (meant === undefined || sheet.measures.has(meant)) continue;
+    // where it is missed, that says what was written instead
+    if (isDraftedFor && needs.includes(meant)) continue;
     const message =
       `${name} is no measurement that is known, and ${whose(sheet)} has no ${meant}. Write ${meant}, if that is meant; ` +
       `one of your own is declared first (measure ${name} "how it is taken" in … .. …).`;
