@@ -6,6 +6,7 @@
  * Suites (`suites/NAME.test.ts`) run inside the extension host with the extension from its folder. Stories
  * (`stories/NAME.story.ts`, exporting async functions of a Scene) click and type in the browser on the packaged
  * extension; a story's name is its title, the stories of one file share a window, and pictures go to out/pictures.
+ * A file that wants folders not to be trusted says so in `export const opens: Opens`.
  * The web part (`web/`) runs in an editor that is a page alone, with no machine behind it.
  * To add a suite or a story, add a file; nothing lists them. Build first (`npm run build`).
  * Where no browser starts, everything here counts as skipped, and a loud line says so.
@@ -18,7 +19,7 @@ import type { Browser } from 'playwright-core';
 import { root } from '../setup.mjs';
 import { launchBrowser } from './browser.mjs';
 import { compileSuites, compileWebSuite, makeTwoFolders, makeWorkspace, packExtension } from './compile.mjs';
-import { address, Scene, type Editor, type Story } from './scene';
+import { address, Scene, type Editor, type Opens, type Story } from './scene';
 import { startEditor, startWebEditor } from './server.mjs';
 
 interface Counts {
@@ -137,17 +138,22 @@ async function play(scene: Scene, name: string, story: Story): Promise<Counts> {
   }
 }
 
-/** The stories of a file in the order in which they stand there; a module's exports come by the alphabet. */
-async function storiesOf(file: string): Promise<[string, Story][]> {
-  const path = join(STORIES, file);
-  const text = readFileSync(path, 'utf8');
-  const stories: Record<string, Story> = await import(pathToFileURL(path).href);
-  const place = (name: string) => text.indexOf(`export const ${name}:`);
-  return Object.entries(stories).sort(([a], [b]) => place(a) - place(b));
+interface StoryFile {
+  readonly opens: Opens;
+  readonly stories: readonly [string, Story][];
 }
 
-async function playFile(browser: Browser, editor: Editor, file: string): Promise<Counts> {
-  const stories = await storiesOf(file);
+/** The stories of a file in the order in which they stand there; a module's exports come by the alphabet. */
+async function storiesOf(file: string): Promise<StoryFile> {
+  const path = join(STORIES, file);
+  const text = readFileSync(path, 'utf8');
+  const { opens = {}, ...stories } = (await import(pathToFileURL(path).href)) as { opens?: Opens };
+  const place = (name: string) => text.indexOf(`export const ${name}:`);
+  const told = Object.entries(stories as Record<string, Story>);
+  return { opens, stories: told.sort(([a], [b]) => place(a) - place(b)) };
+}
+
+async function playFile(browser: Browser, editor: Editor, { stories }: StoryFile): Promise<Counts> {
   const workspace = makeWorkspace();
   const scene = await Scene.open(browser, editor, workspace);
   let counts = NONE;
@@ -165,23 +171,35 @@ async function playFile(browser: Browser, editor: Editor, file: string): Promise
  * a busy machine fails once, a fault fails twice. What was played again is told.
  */
 async function playTwice(browser: Browser, editor: Editor, file: string): Promise<Counts> {
-  const first = await playFile(browser, editor, file);
+  const told = await storiesOf(file);
+  const first = await playFile(browser, editor, told);
   if (first.failed === 0) return first;
   console.log(`  AGAIN: ${file} from the beginning, since ${first.failed} of its stories failed`);
-  return playFile(browser, editor, file);
+  return playFile(browser, editor, told);
 }
 
-async function runStories(browser: Browser, only: string, packed: () => string): Promise<Counts> {
-  const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
+/** Plays files in one editor. */
+async function playFiles(browser: Browser, files: readonly string[], vsix: string, restricted: boolean) {
   let counts = NONE;
   if (files.length === 0) return counts;
-  const editor = await startEditor({ vsix: [packed()], log: join(root, 'out', 'editor-stories.log') });
+  const log = join(root, 'out', restricted ? 'editor-restricted.log' : 'editor-stories.log');
+  const editor = await startEditor({ vsix: [vsix], log, restricted });
   try {
-    for (const file of files.sort()) counts = add(counts, await playTwice(browser, editor, file));
+    for (const file of files) counts = add(counts, await playTwice(browser, editor, file));
   } finally {
     await editor.stop();
   }
   return counts;
+}
+
+async function runStories(browser: Browser, only: string, packed: () => string): Promise<Counts> {
+  const files = readdirSync(STORIES).filter((name) => name.endsWith('.story.ts') && name.includes(only));
+  if (files.length === 0) return NONE;
+  const restricted = new Set<string>();
+  for (const file of files) if ((await storiesOf(file)).opens.restricted) restricted.add(file);
+  const trusted = files.filter((file) => !restricted.has(file));
+  const counts = await playFiles(browser, trusted.sort(), packed(), false);
+  return add(counts, await playFiles(browser, [...restricted].sort(), packed(), true));
 }
 
 /** How many tests the files name, for saying how many are skipped where no browser starts. */

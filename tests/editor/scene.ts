@@ -166,5 +166,11 @@ export class Scene {
   }
 }
 
+/** How the editor of a file of stories is opened, where that is not on a folder that is trusted. */
+export interface Opens {
+  /** The editor asks whether folders are trusted, and nobody has trusted this one. */
+  readonly restricted?: boolean;
+}
+
 /** A story: what a person does and sees. Throws when the editor does not keep up. */
 export type Story = (scene: Scene) => Promise<void>;

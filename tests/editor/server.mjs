@@ -25,6 +25,13 @@ const SETTINGS = {
   'files.autoSave': 'off',
 };
 
+/** Settings with which every folder opens in Restricted Mode, without a question that hides the window. */
+const UNTRUSTED = {
+  'security.workspace.trust.enabled': true,
+  'security.workspace.trust.startupPrompt': 'never',
+  'security.workspace.trust.banner': 'always',
+};
+
 /** A port that nobody listens on now. */
 function freePort() {
   return new Promise((resolve, reject) => {
@@ -73,12 +80,12 @@ async function waitForAnswer(url, child, withinMs = 60_000) {
 
 /**
  * Starts the editor, with packaged extensions installed into it if some are named.
- * Answers { url, port, home, log, stop() }: `home` is the folder of its own files, `log` is the file that holds what the editor printed.
- * @param {{ vsix?: string[], settings?: Record<string, unknown>, env?: Record<string, string>, log: string }} options
+ * `restricted`: folders are not trusted. Answers { url, port, home, log, stop() }: `home` is the folder of its own files, `log` is the file that holds what the editor printed.
+ * @param {{ vsix?: string[], settings?: Record<string, unknown>, env?: Record<string, string>, restricted?: boolean, log: string }} options
  */
-export async function startEditor({ vsix = [], settings = {}, env: extra = {}, log }) {
+export async function startEditor({ vsix = [], settings = {}, env: extra = {}, restricted = false, log }) {
   const { node, entry } = ensureEditor();
-  const folders = makeFolders(settings);
+  const folders = makeFolders(restricted ? { ...UNTRUSTED, ...settings } : settings);
   const port = await freePort();
   const common = ['--user-data-dir', folders.user, '--extensions-dir', folders.extensions];
   common.push('--config', join(folders.home, 'config.yaml'));
@@ -88,7 +95,8 @@ export async function startEditor({ vsix = [], settings = {}, env: extra = {}, l
     if (done.status !== 0) throw new Error(`installing ${file} failed:\n${done.stdout}${done.stderr}`);
   }
   const flags = ['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry'];
-  flags.push('--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override');
+  flags.push('--disable-update-check', '--disable-getting-started-override');
+  if (!restricted) flags.push('--disable-workspace-trust');
   flags.push('--vscode-option', 'enable-smoke-test-driver');
   const child = spawn(node, [entry, ...common, ...flags], {
     env,
