@@ -174,6 +174,12 @@ describe('the history of a bodice', () => {
     ]);
   }).timeout(60000);
 
+  it('fails commit by commit on new errors alone, where that is asked', async () => {
+    const asked = ['bodice.draft', '--each', '--fail-on', 'errors'];
+    assert.equal((await repository.run('compare', 'begun..merged', ...asked)).exit, 0);
+    assert.equal((await repository.run('compare', 'begun..mended', ...asked)).exit, 1);
+  }).timeout(60000);
+
   it('is judged commit by commit as text alone, and says so', async () => {
     for (const more of [
       ['--format', 'json'],

@@ -6,18 +6,18 @@ import { TwoSided } from '../../lsp/versions/two-sided';
 import { CLEAN, FAULTY, type Exit, type Io } from '../io';
 import { harmless, inkFor, wrapped } from '../print/ink';
 import { titleWords } from './phrases';
-import { comparedSides, type Compared } from './run';
+import { comparedSides, hasNewErrors, type Compared, type CompareOptions } from './run';
 import type { Sides } from './sides';
 
 /** Commits that touch no pattern are passed over. What one commit left is what the next begins with: nothing is read twice. */
-export function runEach(sides: Sides, choice: Choice, io: Io): Exit {
+export function runEach(sides: Sides, choice: Choice & Pick<CompareOptions, 'failOn'>, io: Io): Exit {
   if (sides.range === undefined)
     throw new Refusal('With --each two revisions are named, as in draftwright compare main..HEAD --each.');
   const { repository, from, to } = sides.range;
   const ink = inkFor(io.colour);
   const bench = new TwoSided();
   let before = repository.revision(from);
-  let told = 0;
+  let [told, failed] = [0, false];
   for (const { id, short, subject } of repository.commits(from, to)) {
     const after = { ...repository.revision(id), name: short };
     const { patterns } = comparedSides({ before, after, path: sides.path }, choice, bench);
@@ -25,11 +25,12 @@ export function runEach(sides: Sides, choice: Choice, io: Io): Exit {
     before = after;
     if (changed.length === 0) continue;
     told++;
+    failed ||= choice.failOn === 'differences' || hasNewErrors({ before: '', after: '', patterns: changed });
     io.out(`${ink.bold(short)} ${harmless(subject)}\n`);
     for (const one of changed) io.out(`${wrapped(harmless(lineOf(one)), io.width, '  ', '    ')}\n`);
   }
   if (told === 0) io.out(`No pattern differs between ${from} and ${to}.\n`);
-  return told === 0 ? CLEAN : FAULTY;
+  return failed ? FAULTY : CLEAN;
 }
 
 /** A file that was named is compared at every commit, also where nothing touched it. */
