@@ -43,7 +43,7 @@ const generatedCase = (name: string, text: string, budget: Budget): Case => ({
 });
 
 export const lines = (count: number): Case => {
-  const budget = count > 2000 ? { findings: 16, drawing: 50, whole: 500 } : { findings: 16, drawing: 16 };
+  const budget = count > 2000 ? { findings: 16, drawing: 50 } : { findings: 16, drawing: 16 };
   return generatedCase(`${count} lines`, manyDrafts(count, SEED), budget);
 };
 
