@@ -229,6 +229,8 @@ export const aReloadedWindowFindsThePreviewAsItWas: Story = async (scene) => {
   const camera = await before.camera();
   await scene.page.waitForTimeout(500);
   await scene.page.reload();
+  // the editor may have saved which tab is in front before the last one was closed
+  await scene.page.locator('.tab', { hasText: 'Preview: ' }).click();
   const preview = await Preview.of(scene);
   await scene.until('zoom and place', async () => (await preview.camera()) === camera);
   await scene.picture('after-a-reload');
