@@ -5,7 +5,7 @@ import { edgeNamed, loopOf } from '../drafting/sewing/course';
 import { printLengthFine } from '../drafting/values/quantity';
 import { byBase } from './around';
 import { finding, type Judged } from './check';
-import { taken, whose } from './measurements';
+import { ofBodyDraftedFor, taken, whose } from './measurements';
 import { called, fateOf } from './seam-ends';
 import { setIn } from './sleeve-ease';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -24,29 +24,15 @@ export const armholeRing: Judged = {
   title: 'An armhole that is unusually small or large for the body',
   by: 'judgement',
   usual: [RING],
-  ofPattern: (pattern) => judged(pattern),
+  ofPattern: ofBodyDraftedFor(['bust'], (pattern, sheet) => judged(pattern, sheet)),
 };
 
-interface Kept {
-  readonly around: readonly unknown[];
-  readonly found: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Pattern['pieces'], Kept>();
-
-function judged(pattern: Pattern): readonly SourcedFinding[] {
-  const { body, pieces, seams, finishes, usual, unit } = pattern;
-  const sheet = body && pattern.bodies.find(({ name, size }) => name === body.name && size === body.size);
-  const bust = sheet && taken(sheet, 'bust');
-  if (sheet === undefined || bust === undefined || bust <= 0) return [];
-  const around = [seams, finishes, usual, unit, whose(sheet), bust];
-  const before = kept.get(pieces);
-  if (before?.around.every((one, i) => one === around[i])) return before.found;
-  const found = [...ofSleeves(seams), ...ofFinishes(pattern)].flatMap((ring) =>
+function judged(pattern: Pattern, sheet: BodySheet): readonly SourcedFinding[] {
+  const bust = taken(sheet, 'bust');
+  if (bust === undefined || bust <= 0) return [];
+  return [...ofSleeves(pattern.seams), ...ofFinishes(pattern)].flatMap((ring) =>
     unusual(pattern, ring, sheet, bust),
   );
-  kept.set(pieces, { around, found });
-  return found;
 }
 
 /** One armhole: what it is made of, and how long it is all round. */

@@ -6,7 +6,7 @@ import { timesRound } from '../drafting/sewing/ring';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { byBase } from './around';
 import { finding, type Judged } from './check';
-import { taken, whose } from './measurements';
+import { ofBodyDraftedFor, taken, whose } from './measurements';
 import { called, fateOf, isBandOf } from './seam-ends';
 import { rangeInWords, usualRange, type Usual } from './usual';
 
@@ -39,28 +39,15 @@ export const cannotGetOn: Judged = {
   title: 'A garment that can’t be got on',
   by: 'judgement',
   usual: WAYS.map(({ usual }) => usual),
-  ofPattern: (pattern) => judged(pattern),
+  ofPattern: ofBodyDraftedFor(
+    WAYS.flatMap(({ over }) => over),
+    (pattern, sheet) => judged(pattern, sheet),
+  ),
 };
 
-interface Kept {
-  readonly around: readonly unknown[];
-  readonly found: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Pattern['pieces'], Kept>();
-
-function judged(pattern: Pattern): readonly SourcedFinding[] {
-  const { body, pieces, seams, finishes, usual, unit } = pattern;
-  const sheet = body && pattern.bodies.find(({ name, size }) => name === body.name && size === body.size);
-  if (sheet === undefined) return [];
-  const measures = WAYS.flatMap(({ over }) => over.map((measure) => taken(sheet, measure)));
-  const around = [seams, finishes, usual, unit, whose(sheet), ...measures];
-  const before = kept.get(pieces);
-  if (before?.around.every((one, i) => one === around[i])) return before.found;
+function judged(pattern: Pattern, sheet: BodySheet): readonly SourcedFinding[] {
   const asked = { pattern, sheet, groups: allGroups(pattern) };
-  const found = WAYS.flatMap((way) => tooSmall(asked, way));
-  kept.set(pieces, { around, found });
-  return found;
+  return WAYS.flatMap((way) => tooSmall(asked, way));
 }
 
 /** Edges that one seam or one finish takes together, and how far they go round. */

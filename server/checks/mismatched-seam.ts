@@ -8,6 +8,7 @@ import { printLength, printLengthFine } from '../drafting/values/quantity';
 import type { AroundSeam } from './around';
 import { finding, type Judged } from './check';
 import { notchPairs } from './matched-notches';
+import { lineBelow } from './places';
 import { listed } from './words';
 
 export const mismatchedSeam: Judged = {
@@ -151,16 +152,7 @@ function sewnUp({ name, statement, left, right, difference }: Seam, around: Arou
   if (off > LARGEST_EASE || statement.inside !== 'file') return [];
   const eased = (difference > 0 ? other : one).piece;
   const line = `seam ${name} ${one.piece}.${one.edge} = ${other.piece}.${other.edge} easing ${upward(off, around)} of ${eased}`;
-  const below = {
-    statement,
-    text: `\n${line}`,
-    // a block grows and shrinks while the piece stays the same
-    get at() {
-      const end = statement.end - statement.start;
-      return { from: end, to: end };
-    },
-  };
-  return [{ title: `Sew the cut with ease: ${line}`, edits: [below] }];
+  return [{ title: `Sew the cut with ease: ${line}`, edits: [lineBelow(statement, line)] }];
 }
 
 /** More than this is no difference that can be let pass, mm: it shows on every seam (common practice). */

@@ -1,6 +1,6 @@
 /** Where in the text a finding of a piece or of one of its lines is shown. */
 import type { Statement, StatementNode } from '../../grammar/syntax';
-import type { Finding } from '../drafting/finding';
+import type { Finding, FixEdit } from '../drafting/finding';
 import type { Edge, Mark, Piece } from '../drafting/model';
 
 type Spot = Pick<Finding, 'statement' | 'at'>;
@@ -44,3 +44,13 @@ export function nameOfMark({ statement }: Pick<Mark, 'statement'>): Spot {
   const { node } = statement;
   return { statement, at: 'name' in node && node.name !== undefined ? node.name.at : node.at };
 }
+
+/** A line set below a whole definition: a block grows and shrinks while its piece stays the same, so its end is asked late. */
+export const lineBelow = (statement: Statement, line: string): FixEdit => ({
+  statement,
+  text: `\n${line}`,
+  get at() {
+    const end = statement.end - statement.start;
+    return { from: end, to: end };
+  },
+});

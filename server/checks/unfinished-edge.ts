@@ -5,7 +5,7 @@ import { everyEdge } from '../drafting/shapes/parts';
 import { surroundings, type AroundPiece } from './around';
 import { finding, type Judged } from './check';
 import { halfSaid, stretchesInWords, type Left } from './half-said';
-import { nameOfPiece } from './places';
+import { lineBelow, nameOfPiece } from './places';
 import { listed } from './words';
 
 export const unfinishedEdge: Judged = {
@@ -116,16 +116,12 @@ function leftRaw(
   const free = names.find((one) => one !== '' && !taken.has(one));
   if (free === undefined) return [];
   const line = `finish ${free} ${edges.map(({ name }) => `${base}.${name}`).join(', ')} raw`;
-  const below = {
-    statement,
-    text: `\n${line}`,
-    // a block grows and shrinks while the piece stays the same
-    get at() {
-      const end = statement.end - statement.start;
-      return { from: end, to: end };
+  return [
+    {
+      title: `Leave ${edges.length === 1 ? 'it' : 'them'} raw: ${line}`,
+      edits: [lineBelow(statement, line)],
     },
-  };
-  return [{ title: `Leave ${edges.length === 1 ? 'it' : 'them'} raw: ${line}`, edits: [below] }];
+  ];
 }
 
 /** The edge's line in the piece's own outline; of a piece made from another, where that is named. */

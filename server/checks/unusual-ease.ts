@@ -3,7 +3,7 @@ import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Pattern, Piece, Seam } from '../drafting/model';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
-import { taken, whose } from './measurements';
+import { ofBodyDraftedFor, taken, whose } from './measurements';
 import { ringsAlong, type Ring } from './rings';
 import { atLeast, isUsual, rangeInWords, usualRange, type Usual } from './usual';
 
@@ -25,33 +25,14 @@ export const unusualEase: Judged = {
   title: 'A ring of the garment with unusual ease',
   by: 'judgement',
   usual: MEASURES.map(({ usual }) => usual),
-  ofPattern: (pattern) => judged(pattern),
+  ofPattern: ofBodyDraftedFor(
+    MEASURES.map(({ measure }) => measure),
+    (pattern, sheet) => judged(pattern, sheet),
+  ),
 };
 
-/** What was found of the same pieces and seams for the same body. */
-interface Kept {
-  readonly seams: Pattern['seams'];
-  readonly body: string;
-  readonly usual: Pattern['usual'];
-  readonly found: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Pattern['pieces'], Kept>();
-
-function judged(pattern: Pattern): readonly SourcedFinding[] {
-  const { body, pieces, seams, usual } = pattern;
-  if (body === undefined || !hasRings(pattern)) return [];
-  const sheet = pattern.bodies.find(({ name, size }) => name === body.name && size === body.size);
-  if (sheet === undefined) return [];
-  const before = kept.get(pieces);
-  const around = [whose(sheet), pattern.unit, ...MEASURES.map(({ measure }) => taken(sheet, measure))].join(
-    ' ',
-  );
-  if (before?.seams === seams && before.body === around && before.usual === usual) return before.found;
-  const found = [...alongLines(pattern, sheet), ...inBands(pattern, sheet)];
-  kept.set(pieces, { seams, body: around, usual, found });
-  return found;
-}
+const judged = (pattern: Pattern, sheet: BodySheet): readonly SourcedFinding[] =>
+  hasRings(pattern) ? [...alongLines(pattern, sheet), ...inBands(pattern, sheet)] : [];
 
 const LINES: ReadonlySet<string> = new Set(MEASURES.flatMap(({ lines }) => lines));
 

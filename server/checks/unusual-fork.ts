@@ -4,7 +4,7 @@ import type { BodySheet, Edge, Pattern, Piece } from '../drafting/model';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { distance, dot, normalised, subtract } from '../geometry';
 import { finding, type Judged } from './check';
-import { taken, whose } from './measurements';
+import { ofBodyDraftedFor, taken, whose } from './measurements';
 import { edgeOfPiece } from './places';
 import { called } from './seam-ends';
 import { amountInWords, isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -36,27 +36,12 @@ export const unusualFork: Judged = {
   title: 'Trousers with an unusual fork',
   by: 'judgement',
   usual: [FRONT, BACK, ROUND],
-  ofPattern: (pattern) => judged(pattern),
+  ofPattern: ofBodyDraftedFor(['hip', 'crotch-length'], (pattern, sheet) => judged(pattern, sheet)),
 };
 
-interface Kept {
-  readonly around: readonly unknown[];
-  readonly found: readonly SourcedFinding[];
-}
-
-const kept = new WeakMap<Pattern['pieces'], Kept>();
-
-function judged(pattern: Pattern): readonly SourcedFinding[] {
-  const { body, pieces, usual, unit } = pattern;
-  const sheet = body && pattern.bodies.find(({ name, size }) => name === body.name && size === body.size);
-  if (sheet === undefined) return [];
-  const around = [usual, unit, whose(sheet), taken(sheet, 'hip'), taken(sheet, 'crotch-length')];
-  const before = kept.get(pieces);
-  if (before?.around.every((one, i) => one === around[i])) return before.found;
-  const legs = pieces.flatMap((piece) => legOf(piece) ?? []);
-  const found = [...legs.flatMap((leg) => forkOf(leg, sheet, pattern)), ...roundOf(legs, sheet, pattern)];
-  kept.set(pieces, { around, found });
-  return found;
+function judged(pattern: Pattern, sheet: BodySheet): readonly SourcedFinding[] {
+  const legs = pattern.pieces.flatMap((piece) => legOf(piece) ?? []);
+  return [...legs.flatMap((leg) => forkOf(leg, sheet, pattern)), ...roundOf(legs, sheet, pattern)];
 }
 
 const RISE = ['rise', 'crotch'] as const;
