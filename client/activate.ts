@@ -1,6 +1,7 @@
 /** What activation comes to in every host: the client started, then every feature of the table, each by itself. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { speak } from '../grammar/say';
 import { featuresWith, type Feature } from './features';
 import { withProblemsSent } from './language';
 import { tellFiles } from './told-files';
@@ -29,6 +30,7 @@ export async function activateWith(
   client: BaseLanguageClient,
   host: Host,
 ): Promise<void> {
+  speak(vscode.l10n.bundle);
   withProblemsSent(client);
   await client.start();
   context.subscriptions.push(client);

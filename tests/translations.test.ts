@@ -1,5 +1,7 @@
 /** Words of the extension in its two languages: everything that is shown has both, and nothing is left over. */
 import assert from 'node:assert/strict';
+import { exportTitles } from './support/export-titles';
+import { everythingSaid } from './support/said';
 import { read, sources } from './support/sources';
 
 const words = (path: string): Record<string, string> => JSON.parse(read(path));
@@ -53,31 +55,35 @@ describe('the words of the manifest', () => {
   });
 });
 
-describe('the words of the extension’s own questions and messages', () => {
+describe('the words of the extension, its preview and its server', () => {
   const bundle = words('client/l10n/bundle.l10n.de.json');
-  const sourcesOfHost = sources().filter(
-    (path) => path.startsWith('client/') && !path.startsWith('client/preview/view/'),
-  );
-  const spoken = sourcesOfHost.flatMap((path) =>
-    [...read(path).matchAll(/\bl10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, text]) => text!),
-  );
+  const said = everythingSaid();
   const features = [...read('client/features.ts').matchAll(/name: '([^']+)'/g)].map(([, name]) => name!);
 
   it('are complete in German, and the bundle holds nothing else', () => {
-    assert.deepEqual(Object.keys(bundle).sort(), [...new Set([...spoken, ...features])].sort());
+    const asked = [...said.map(({ key }) => key), ...features, ...exportTitles()];
+    assert.deepEqual(Object.keys(bundle).sort(), [...new Set(asked)].sort());
     for (const [key, text] of Object.entries(bundle)) assert.notEqual(text.trim(), '', key);
   });
 
   it('keep their places for what is told', () => {
-    const places = (text: string) => (text.match(/\{\d\}/g) ?? []).sort();
+    const places = (text: string) => (text.match(/\{\d+\}/g) ?? []).sort();
     for (const [key, text] of Object.entries(bundle)) assert.deepEqual(places(text), places(key), key);
+  });
+
+  it('are asked for when something is said, not before the language is known', () => {
+    const early = said.filter((one) => one.early);
+    assert.deepEqual(
+      early.map(({ path, key }) => `${path}: ${key}`),
+      [],
+    );
   });
 
   it('are shown through the table of words, wherever the editor shows them', () => {
     const bare =
-      /(?:show(?:Information|Warning|Error)Message|setStatusBarMessage)\(\s*['`]|(?:title|placeHolder|placeholder|prompt|openLabel): ['`](?!Draftwright')/;
+      /(?:show(?:Information|Warning|Error)Message|setStatusBarMessage)\(\s*['`]|(?:title|placeHolder|placeholder|prompt|openLabel|'aria-label'): ['`](?!Draftwright')(?!\$\{)/;
     assert.deepEqual(
-      sourcesOfHost.filter((path) => bare.test(read(path))),
+      sources().filter((path) => path.startsWith('client/') && bare.test(read(path))),
       [],
     );
   });

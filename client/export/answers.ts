@@ -1,5 +1,6 @@
 /** What a person answered to the options of an export: kept for the next time, and made into a command line. */
 import { basename, join } from 'node:path';
+import { say } from '../../grammar/say';
 import type { ExportOption, ExportTarget } from '../../server/drawing/exporting';
 import type { Trial } from '../preview/protocol';
 
@@ -63,8 +64,9 @@ export const listed = (words: string): readonly string[] =>
 /** How an answer is shown in the form. */
 export function shownAnswer(option: ExportOption, answers: Answers): string {
   const { flag, answering, fallback } = option;
-  if (answering === 'switch') return answers[flag] === 'yes' ? 'yes' : 'no';
-  const without = { '--for': 'as the pattern says', '--pieces': 'all', '--sizes': 'one' }[flag] ?? '';
+  if (answering === 'switch') return answers[flag] === 'yes' ? say`yes` : say`no`;
+  const without =
+    { '--for': say`as the pattern says`, '--pieces': say`all`, '--sizes': say`one` }[flag] ?? '';
   return answers[flag] || fallback || without;
 }
 

@@ -6,6 +6,7 @@ import { argsFor, firstAnswers, NOTHING_REMEMBERED, remember, type Remembered } 
 import { DRAW_FOR_PREVIEW, exportCommands, type Copied } from './commands';
 import { drawn } from './copy';
 import { Exporter, type Desk } from './exporter';
+import { targetsInWords } from './in-words';
 import { askOptions, askTarget, type Wanted } from './form';
 import { Picker } from './picker';
 import { tell, withProgress } from './run';
@@ -74,7 +75,7 @@ class Exports {
     const picker = new Picker(vscode.l10n.t('Export {0}', name));
     try {
       const before = this.context.workspaceState.get<Remembered>(KEY) ?? NOTHING_REMEMBERED;
-      const targets = await exporter.targets(file, deskOf(vscode.Uri.file(file)));
+      const targets = targetsInWords(await exporter.targets(file, deskOf(vscode.Uri.file(file))));
       const target = await askTarget(picker, targets, before.last, name);
       if (target === undefined) return undefined;
       const first = {

@@ -257,6 +257,7 @@ describe('host of the preview', () => {
       style: 's.css',
       nonce: 'abc',
       seat: 'preview',
+      language: 'en',
     };
     const page = previewPage({ ...parts, uri: 'file:///a%20"><script>alert(1)</script>.draft' });
     assert.match(page, /default-src 'none'; style-src https:\/\/files\.invalid; script-src 'nonce-abc'"/);

@@ -25,6 +25,8 @@ export interface OpenOptions {
   readonly width?: number;
   readonly height?: number;
   readonly state?: ViewState;
+  /** Of the German bundle, or of any other. */
+  readonly words?: Readonly<Record<string, string>>;
 }
 
 /** Bundles the view as the build does. */
@@ -62,6 +64,8 @@ export async function openView(browser: Browser, options: OpenOptions = {}): Pro
     nonce: 'n0nce',
     uri: URI,
     seat: 'preview',
+    language: options.words === undefined ? 'en' : 'de',
+    words: options.words,
   });
   const answers: Record<string, { body: string; contentType: string }> = {
     '/': { body: html, contentType: 'text/html' },

@@ -11,12 +11,17 @@ export interface PageParts {
   readonly uri: string;
   /** Which preview of the file it is. */
   readonly seat: string;
+  /** The editor's language, and what is said in it where it is not English. */
+  readonly language: string;
+  readonly words?: Readonly<Record<string, string>>;
 }
 
-export function previewPage({ source, script, style, nonce, uri, seat }: PageParts): string {
+export function previewPage(parts: PageParts): string {
+  const { source, script, style, nonce, uri, seat, language, words } = parts;
   const policy = `default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'`;
+  const said = words === undefined ? '' : ` data-words="${quoted(JSON.stringify(words))}"`;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${quoted(language)}">
   <head>
     <meta charset="UTF-8">
     <meta http-equiv="Content-Security-Policy" content="${quoted(policy)}">
@@ -25,7 +30,7 @@ export function previewPage({ source, script, style, nonce, uri, seat }: PagePar
     <title>Preview</title>
   </head>
   <body>
-    <div class="preview" id="preview" data-uri="${quoted(uri)}" data-seat="${quoted(seat)}"></div>
+    <div class="preview" id="preview" data-uri="${quoted(uri)}" data-seat="${quoted(seat)}"${said}></div>
     <script nonce="${quoted(nonce)}" src="${quoted(script)}"></script>
   </body>
 </html>

@@ -92,6 +92,8 @@ export class PreviewPanel {
       script: file('preview.js'),
       style: file('preview.css'),
       nonce: newNonce(),
+      language: vscode.l10n.bundle === undefined ? 'en' : vscode.env.language,
+      words: vscode.l10n.bundle,
       ...this.where,
     });
   }

@@ -1,4 +1,5 @@
 /** The bar above the drawing: what is shown, for whom, and a few plain buttons. */
+import { say } from '../../../grammar/say';
 import type { Sheet } from '../protocol';
 import { FULL_SIZE } from './camera';
 import { html } from './dom';
@@ -13,30 +14,30 @@ export interface BarActions {
 export class Bar {
   private readonly title = html('span', { class: 'title' });
   private readonly body = html('span', { class: 'body-name' });
-  private readonly percent = html('output', { class: 'percent', 'aria-label': 'Size on the screen' });
+  private readonly percent = html('output', { class: 'percent', 'aria-label': say`Size on the screen` });
   readonly element: HTMLElement;
 
   constructor(actions: BarActions, lists: readonly HTMLElement[]) {
     this.element = html(
       'div',
-      { class: 'bar', role: 'toolbar', 'aria-label': 'Preview' },
+      { class: 'bar', role: 'toolbar', 'aria-label': say`Preview` },
       html('div', { class: 'names' }, this.title, this.body),
       ...lists,
       html(
         'div',
         { class: 'zoom' },
-        button('−', 'Smaller (-)', () => actions.zoomOut()),
+        button('−', say`Smaller (-)`, () => actions.zoomOut()),
         this.percent,
-        button('+', 'Larger (+)', () => actions.zoomIn()),
+        button('+', say`Larger (+)`, () => actions.zoomIn()),
       ),
-      button('Fit', 'Fit the whole drawing (0)', () => actions.fit()),
-      button('1:1', 'Full size, as the screen tells its own (1)', () => actions.fullSize()),
+      button(say`Fit`, say`Fit the whole drawing (0)`, () => actions.fit()),
+      button('1:1', say`Full size, as the screen tells its own (1)`, () => actions.fullSize()),
     );
   }
 
   name(sheet: Sheet): void {
-    this.title.textContent = sheet.title || 'Pattern';
-    this.body.textContent = sheet.body ? `for ${sheet.body}` : '';
+    this.title.textContent = sheet.title || say`Pattern`;
+    this.body.textContent = sheet.body ? say`for ${sheet.body}` : '';
     this.title.title = [sheet.title, this.body.textContent].filter(Boolean).join(', ');
   }
 

@@ -1,4 +1,5 @@
 /** The bench: pieces laid out in front of the person instead of the sheet, and a strip that says what is compared. */
+import { say } from '../../../grammar/say';
 import { pathData } from '../../../server/drawing/lines';
 import type { PieceDrawing, Source, Spot } from '../../../server/drawing/model';
 import type { Laid, Layable, Laying, Walk } from '../protocol';
@@ -10,19 +11,19 @@ import { textGroup } from './words';
 
 type Kind = Laying['kind'];
 
-export const LAYINGS: Readonly<Record<Kind, string>> = {
-  walk: 'Walk a seam',
-  together: 'Lay together at a seam',
-  darts: 'Close the darts',
-  sides: 'Left over right',
-};
+export const layings = (): Readonly<Record<Kind, string>> => ({
+  walk: say`Walk a seam`,
+  together: say`Lay together at a seam`,
+  darts: say`Close the darts`,
+  sides: say`Left over right`,
+});
 
-const NOTHING: Readonly<Record<Kind, string>> = {
-  walk: 'No seam here has two edges that can be walked.',
-  together: 'No seam here has two edges that can be laid together.',
-  darts: 'No piece here has a dart or a pleat on an edge.',
-  sides: 'No piece here is different on the left and on the right.',
-};
+const nothing = (): Readonly<Record<Kind, string>> => ({
+  walk: say`No seam here has two edges that can be walked.`,
+  together: say`No seam here has two edges that can be laid together.`,
+  darts: say`No piece here has a dart or a pleat on an edge.`,
+  sides: say`No piece here is different on the left and on the right.`,
+});
 
 /** One step of an arrow key, mm; of the slider a fifth of it. */
 const STEP = 10;
@@ -42,23 +43,23 @@ export interface BenchActions {
 
 export class Bench {
   readonly group = svg('g', { class: 'laid-out' });
-  private readonly which = html('select', { 'aria-label': 'Which' });
+  private readonly which = html('select', { 'aria-label': say`Which` });
   private readonly heading = html('span', { class: 'heading' });
   private readonly slider = html('input', {
     type: 'range',
     min: 0,
     step: STEP / 5,
-    'aria-label': 'Walked so far',
+    'aria-label': say`Walked so far`,
   });
-  private readonly back = html('button', { type: 'button', 'aria-label': 'Back to the last stop' }, '‹');
-  private readonly onward = html('button', { type: 'button', 'aria-label': 'On to the next stop' }, '›');
+  private readonly back = html('button', { type: 'button', 'aria-label': say`Back to the last stop` }, '‹');
+  private readonly onward = html('button', { type: 'button', 'aria-label': say`On to the next stop` }, '›');
   private readonly way = html('span', { class: 'way' }, this.back, this.slider, this.onward);
-  private readonly other = html('button', { type: 'button', class: 'other-end' }, 'Other end');
-  private readonly done = html('button', { type: 'button', class: 'done' }, 'Done');
+  private readonly other = html('button', { type: 'button', class: 'other-end' }, say`Other end`);
+  private readonly done = html('button', { type: 'button', class: 'done' }, say`Done`);
   private readonly words = html('div', { class: 'sentences', role: 'status' });
   readonly element = html(
     'div',
-    { class: 'strip', role: 'region', 'aria-label': 'What is laid out', hidden: '' },
+    { class: 'strip', role: 'region', 'aria-label': say`What is laid out`, hidden: '' },
     html('div', { class: 'strip-row' }, this.heading, this.which, this.way, this.other, this.done),
     this.words,
   );
@@ -97,7 +98,7 @@ export class Bench {
       this.layable = layable;
       const all = layable.filter((one) => one.kind === kind);
       const one = all.find(({ about }) => about.includes(selected)) ?? all[0];
-      if (one === undefined) return this.actions.say(NOTHING[kind]);
+      if (one === undefined) return this.actions.say(nothing()[kind]);
       this.turnTo(one.of, kind);
       (kind === 'walk' ? this.slider : this.which).focus({ preventScroll: true });
     });
@@ -189,7 +190,7 @@ export class Bench {
 
   private list(kind: Kind): void {
     const all = this.layable.filter((one) => one.kind === kind);
-    this.heading.textContent = LAYINGS[kind];
+    this.heading.textContent = layings()[kind];
     this.which.replaceChildren(...all.map(({ of, words }) => html('option', { value: of }, words)));
     this.which.value = this.laying!.of;
     this.way.hidden = kind !== 'walk';

@@ -1,4 +1,5 @@
 /** One decision of the pattern: its name, its value with a step down and up, its ruled range, and what the file says. */
+import { say } from '../../../grammar/say';
 import type { TriedChoice } from '../protocol';
 import { amountOf, stepOf, stepped, written } from './amounts';
 import { html } from './dom';
@@ -27,7 +28,7 @@ export function choiceRow(choice: TriedChoice, attempt: Try): ChoiceRow {
     update: (now, tried) => {
       control.show(tried ?? now.value, now);
       element.classList.toggle('tried', tried !== undefined);
-      note.textContent = tried === undefined ? '' : `in the file: ${now.written}`;
+      note.textContent = tried === undefined ? '' : say`in the file: ${now.written}`;
     },
   };
 }
@@ -63,8 +64,8 @@ function amount(choice: TriedChoice, attempt: Try): Control {
     event.preventDefault();
     step(event.key === 'ArrowUp' ? 1 : -1);
   });
-  const down = stepButton('−', `${path} smaller`, () => step(-1));
-  const up = stepButton('+', `${path} larger`, () => step(1));
+  const down = stepButton('−', say`${path} smaller`, () => step(-1));
+  const up = stepButton('+', say`${path} larger`, () => step(1));
   const range = ruledRange(choice, attempt);
   return {
     parts: [html('span', { class: 'amount' }, down, box, up), ...(range?.parts ?? [])],
@@ -86,7 +87,7 @@ function ruledRange({ path, low, high }: TriedChoice, attempt: Try): Control | u
   const [least, most] = [amountOf(low ?? ''), amountOf(high ?? '')];
   if (least === undefined || most === undefined || least.unit !== most.unit) return undefined;
   const slider = html('input', {
-    ...{ type: 'range', 'aria-label': `${path}, from ${low} to ${high}` },
+    ...{ type: 'range', 'aria-label': say`${path}, from ${low!} to ${high!}` },
     ...{ min: least.number, max: most.number, step: stepOf(least) / 5 },
   });
   slider.addEventListener('input', () =>

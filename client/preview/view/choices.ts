@@ -1,4 +1,5 @@
 /** The *Choices* list: for whom the pattern is drawn and what it leaves to choose, tried without touching the text. */
+import { say } from '../../../grammar/say';
 import type { Sheet, Trial } from '../protocol';
 import { choiceRow, shapeOf, type ChoiceRow } from './choice-row';
 import { html } from './dom';
@@ -14,18 +15,18 @@ export interface ChoicesActions {
 }
 
 export class Choices {
-  private readonly popover = new Popover('choices', 'Choices');
+  private readonly popover = new Popover('choices', say`Choices`);
   readonly element = this.popover.element;
-  private readonly body = html('select', { 'aria-label': 'Drawn for' });
+  private readonly body = html('select', { 'aria-label': say`Drawn for` });
   private readonly forWhom = html(
     'label',
     { class: 'choice for-whom' },
-    html('span', { class: 'choice-name' }, 'drawn for'),
+    html('span', { class: 'choice-name' }, say`drawn for`),
     this.body,
   );
   private readonly rows = html('div', { class: 'choice-rows' });
-  private readonly writeButton = html('button', { type: 'button', class: 'write' }, 'Write to the file');
-  private readonly backButton = html('button', { type: 'button', class: 'back' }, 'Back to the file');
+  private readonly writeButton = html('button', { type: 'button', class: 'write' }, say`Write to the file`);
+  private readonly backButton = html('button', { type: 'button', class: 'back' }, say`Back to the file`);
   private built = new Map<string, ChoiceRow>();
   private shape = '';
   trial: Trial = NOTHING;
@@ -75,7 +76,7 @@ export class Choices {
     this.body.value = trial.for === undefined ? (sheet?.body ?? '') : wordsOf(trial.for);
     this.forWhom.classList.toggle('tried', trial.for !== undefined);
     this.writeButton.disabled = this.backButton.disabled = count === 0;
-    this.popover.button.textContent = count === 0 ? 'Choices' : `Choices: ${count} tried`;
+    this.popover.button.textContent = count === 0 ? say`Choices` : say`Choices: ${count} tried`;
     this.popover.button.disabled = (sheet?.choices.length ?? 0) + (sheet?.everybody.length ?? 0) === 0;
   }
 

@@ -1,9 +1,11 @@
 /** Everything that is drawn, as a tree for the keyboard and for a screen reader: pieces, their problems, lines, points. */
+import { say } from '../../../grammar/say';
 import type { PieceDrawing, Source } from '../../../server/drawing/model';
 import type { PreviewProblem } from '../protocol';
 import { html } from './dom';
 import { findables } from './finding';
 import { Popover } from './popover';
+import { severityWord } from './problems';
 
 export interface ContentsActions {
   pieces(): Iterable<PieceDrawing>;
@@ -17,9 +19,9 @@ interface Leaf {
 }
 
 export class Contents {
-  private readonly popover = new Popover('contents', 'Contents');
+  private readonly popover = new Popover('contents', say`Contents`);
   readonly element = this.popover.element;
-  private readonly tree = html('ul', { role: 'tree', 'aria-label': 'Pieces and what is drawn on them' });
+  private readonly tree = html('ul', { role: 'tree', 'aria-label': say`Pieces and what is drawn on them` });
 
   constructor(private readonly actions: ContentsActions) {
     this.popover.panel.append(this.tree);
@@ -55,7 +57,7 @@ export class Contents {
       ...problems.map(problemLeaf),
       ...drawn.map(({ tip, source }) => ({ words: tip, source })),
     ];
-    const many = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
+    const many = problems.length === 1 ? say`1 problem` : say`${problems.length} problems`;
     const count = problems.length === 0 ? '' : `, ${many}`;
     const own = leaf({ words: `${piece.spoken || piece.name}${count}`, source: piece.source }, piece.name, 1);
     own.setAttribute('aria-expanded', 'false');
@@ -112,7 +114,7 @@ export class Contents {
 }
 
 const problemLeaf = ({ severity, message, source }: PreviewProblem): Leaf => ({
-  words: `${severity}: ${message}`,
+  words: `${severityWord(severity)}: ${message}`,
   source,
 });
 

@@ -1,4 +1,5 @@
 /** Draws one piece of the model as SVG nodes. Weights, dashes and colours are in the style sheet, by class. */
+import { say } from '../../../grammar/say';
 import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing } from '../../../server/drawing/model';
 import { arrowHeads, lineTypeOf, paintOrder, pathData } from '../../../server/drawing/lines';
 import { styled, svg } from './dom';
@@ -23,14 +24,14 @@ export function drawPiece(
   stale: string | undefined,
   sizes: readonly string[] = [],
 ): SVGGElement {
-  const spoken = stale === undefined ? piece.spoken : `${piece.spoken}. As last drawn: ${stale}`;
+  const spoken = stale === undefined ? piece.spoken : say`${piece.spoken}. As last drawn: ${stale}`;
   return svg(
     'g',
     {
       class: stale === undefined ? 'piece' : 'piece stale',
       'data-piece': piece.name,
       'data-source': piece.source,
-      'data-tip': stale === undefined ? undefined : `As last drawn: ${stale}`,
+      'data-tip': stale === undefined ? undefined : say`As last drawn: ${stale}`,
       role: 'group',
       'aria-label': spoken || piece.name,
       tabindex: -1,

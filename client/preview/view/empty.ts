@@ -1,4 +1,5 @@
 /** What is said where nothing is drawn. */
+import { say } from '../../../grammar/say';
 import type { Sheet } from '../protocol';
 import { html } from './dom';
 
@@ -9,9 +10,9 @@ export class Empty {
     if (sheet.placements.length > 0) return this.say('', '');
     const broken = sheet.problems.some(({ severity }) => severity === 'error');
     const how = broken
-      ? 'They are drawn here as soon as the text can be read. The list of problems says where it can’t.'
-      : 'Write a piece with its outline, such as “piece front of skirt { … }”, and it is drawn here.';
-    this.say('No pieces yet', how);
+      ? say`They are drawn here as soon as the text can be read. The list of problems says where it can’t.`
+      : say`Write a piece with its outline, such as “piece front of skirt { … }”, and it is drawn here.`;
+    this.say(say`No pieces yet`, how);
   }
 
   say(heading: string, words: string): void {

@@ -1,4 +1,5 @@
 /** The search for a name: a box, and what its letters mean; Enter shows it, with Ctrl its line in the text as well. */
+import { say } from '../../../grammar/say';
 import type { PieceDrawing } from '../../../server/drawing/model';
 import { html } from './dom';
 import { findables, found, type Findable } from './finding';
@@ -13,19 +14,19 @@ export interface FindActions {
 }
 
 export class Find {
-  private readonly popover = new Popover('find', 'Find');
+  private readonly popover = new Popover('find', say`Find`);
   readonly element = this.popover.element;
   private readonly box = html('input', {
     ...{
       type: 'text',
       role: 'combobox',
-      placeholder: 'Name of a piece, an edge, a point',
+      placeholder: say`Name of a piece, an edge, a point`,
       spellcheck: 'false',
     },
-    ...{ 'aria-label': 'Find a name', 'aria-controls': 'found', 'aria-expanded': 'true' },
+    ...{ 'aria-label': say`Find a name`, 'aria-controls': 'found', 'aria-expanded': 'true' },
     ...{ 'aria-autocomplete': 'list' },
   });
-  private readonly list = html('ul', { id: 'found', role: 'listbox', 'aria-label': 'Found' });
+  private readonly list = html('ul', { id: 'found', role: 'listbox', 'aria-label': say`Found` });
   private readonly none = html('p', { class: 'none', role: 'status' });
   private all: readonly Findable[] = [];
   private rows: readonly Findable[] = [];
@@ -54,7 +55,7 @@ export class Find {
     this.at = 0;
     this.list.replaceChildren(...this.rows.map((one, i) => this.row(one, i)));
     const letters = this.box.value.trim();
-    this.none.textContent = letters && this.rows.length === 0 ? `Nothing here is called ${letters}.` : '';
+    this.none.textContent = letters && this.rows.length === 0 ? say`Nothing here is called ${letters}.` : '';
     this.mark();
   }
 

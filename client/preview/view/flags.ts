@@ -1,6 +1,7 @@
 /** Problems where they are: a small sign at each place, that tells and leads to the text. */
 import type { Sheet } from '../protocol';
 import { svg } from './dom';
+import { severityWord } from './problems';
 
 export class Flags {
   readonly element = svg('g', { class: 'flags', 'aria-hidden': 'true' });
@@ -28,7 +29,7 @@ export class Flags {
             class: `flag ${severity}`,
             transform: `translate(${x} ${y})`,
             'data-source': source,
-            'data-tip': `${severity}: ${message}`,
+            'data-tip': `${severityWord(severity)}: ${message}`,
           },
           svg('circle', { class: 'steady', r: 7.5 }),
           svg('text', { class: 'steady', y: 4 }, '!'),

@@ -3,6 +3,7 @@ import './style.css';
 import './choices.css';
 import './tools.css';
 import './bench.css';
+import { speak, type Words } from '../../../grammar/say';
 import { lineTypes } from '../../../server/drawing/lines';
 import type { ToView } from '../protocol';
 import { styled } from './dom';
@@ -21,6 +22,7 @@ function setLineTypes(root: HTMLElement): void {
 
 function start(): void {
   const root = document.getElementById('preview')!;
+  if (root.dataset.words) speak(JSON.parse(root.dataset.words) as Words);
   setLineTypes(root);
   const viewer = new Viewer(root, acquireVsCodeApi(), {
     uri: root.dataset.uri ?? '',

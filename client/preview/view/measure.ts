@@ -1,4 +1,5 @@
 /** The ruler that a person lays between two places: by two clicks, or by arrows and Enter. */
+import { say } from '../../../grammar/say';
 import { pathData } from '../../../server/drawing/lines';
 import type { Spot } from '../../../server/drawing/model';
 import type { Measured } from '../protocol';
@@ -48,7 +49,7 @@ export class Measure {
   turn(on: boolean): void {
     this.on = on;
     this.clear();
-    this.say(on ? 'Measuring. Arrow keys go from point to point, Enter sets an end, Escape ends.' : '');
+    this.say(on ? say`Measuring. Arrow keys go from point to point, Enter sets an end, Escape ends.` : '');
     this.ground.changed(on);
   }
 
@@ -64,7 +65,7 @@ export class Measure {
     if (this.from === undefined || this.done) {
       this.clear();
       this.from = this.to = place;
-      this.say(`From ${place.words || 'here'}`);
+      this.say(place.words ? say`From ${place.words}` : say`From here`);
     } else {
       this.to = place;
       this.done = true;
@@ -137,7 +138,7 @@ export class Measure {
     this.questions.ask<Measured>('measure', { from: pinOf(from), to: pinOf(to) }, (answer) => {
       if (from !== this.from) return;
       this.told = answer;
-      this.say(`${wordsOf(answer)}${to.words ? `, to ${to.words}` : ''}`);
+      this.say(to.words ? say`${wordsOf(answer)}, to ${to.words}` : wordsOf(answer));
       this.draw();
     });
   }

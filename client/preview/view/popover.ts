@@ -1,6 +1,9 @@
 /** A button that opens a small panel below itself; Escape and a click elsewhere close it again. */
 import { html } from './dom';
 
+/** A panel keeps so far from the edge of the page. */
+const EDGE_PX = 4;
+
 export class Popover {
   readonly button: HTMLButtonElement;
   readonly panel: HTMLElement;
@@ -21,7 +24,15 @@ export class Popover {
   open(open: boolean): void {
     this.panel.hidden = !open;
     this.button.setAttribute('aria-expanded', String(open));
+    if (open) this.keepWithin();
     if (open) this.panel.querySelector<HTMLElement>('button, input')?.focus();
+  }
+
+  /** The panel hangs from the right of its button: where that stands far left, long words would leave the page. */
+  private keepWithin(): void {
+    this.panel.style.removeProperty('translate');
+    const over = EDGE_PX - this.panel.getBoundingClientRect().left;
+    if (over > 0) this.panel.style.setProperty('translate', `${over}px 0`);
   }
 
   private closeByKey(event: KeyboardEvent): void {

@@ -1,4 +1,5 @@
 /** The count of problems in words, and the list that leads from each to its text. */
+import { say } from '../../../grammar/say';
 import type { PreviewProblem } from '../protocol';
 import { html } from './dom';
 import { Popover } from './popover';
@@ -34,7 +35,7 @@ export class Problems {
     const button = html(
       'button',
       { type: 'button', class: 'problem', title: code },
-      html('span', { class: `severity ${severity}` }, severity),
+      html('span', { class: `severity ${severity}` }, severityWord(severity)),
       html('span', { class: 'message' }, message),
       ...(piece ? [html('span', { class: 'where' }, piece)] : []),
     );
@@ -43,17 +44,24 @@ export class Problems {
   }
 }
 
+/** What a severity is called. */
+export function severityWord(severity: PreviewProblem['severity']): string {
+  if (severity === 'note') return say`note`;
+  return severity === 'error' ? say`error` : say`warning`;
+}
+
 /** `2 errors, 1 warning`; notes are counted only where there is nothing graver. */
 export function countInWords(problems: readonly PreviewProblem[]): string {
   const count = (severity: string) => problems.filter((problem) => problem.severity === severity).length;
   const [errors, warnings, notes] = SEVERITIES.map(count) as [number, number, number];
-  const words = [plural(errors, 'error'), plural(warnings, 'warning')].filter(Boolean).join(', ');
-  return words || plural(notes, 'note') || 'No problems';
+  const words = [errorsInWords(errors), warningsInWords(warnings)].filter(Boolean).join(', ');
+  return words || notesInWords(notes) || say`No problems`;
 }
 
-function plural(count: number, word: string): string {
-  return count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`;
-}
+// every count has a sentence of its own, for languages form their plurals each in its way
+const errorsInWords = (n: number): string => (n > 1 ? say`${n} errors` : n === 1 ? say`1 error` : '');
+const warningsInWords = (n: number): string => (n > 1 ? say`${n} warnings` : n === 1 ? say`1 warning` : '');
+const notesInWords = (n: number): string => (n > 1 ? say`${n} notes` : n === 1 ? say`1 note` : '');
 
 /** The gravest first, in the order of the file. */
 function sorted(problems: readonly PreviewProblem[]): PreviewProblem[] {

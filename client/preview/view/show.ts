@@ -1,22 +1,23 @@
 /** The *Show* list: which kinds of lines and words are drawn, and what the server draws on demand. */
+import { say } from '../../../grammar/say';
 import type { Sheet, Want } from '../protocol';
 import { html } from './dom';
 import { Popover } from './popover';
 
 /** What can be switched, the words for it, and whether it is on from the start. */
 const KINDS = [
-  { kind: 'cutting', words: 'Cutting lines', on: true },
-  { kind: 'sewing', words: 'Sewing lines', on: true },
-  { kind: 'grain', words: 'Grain', on: true },
-  { kind: 'marks', words: 'Notches and marks', on: true },
-  { kind: 'balance', words: 'Balance lines', on: true },
-  { kind: 'names', words: 'Names', on: true },
-  { kind: 'lengths', words: 'Lengths of edges', on: true },
-  { kind: 'dots', words: 'Points', on: true },
-  { kind: 'problems', words: 'Problems where they are', on: true },
-  { kind: 'construction', words: 'Lines of the draft', on: false },
-  { kind: 'whole', words: 'Halves as wholes', on: false },
-  { kind: 'sizes', words: 'All sizes on one another', on: false },
+  { kind: 'cutting', words: () => say`Cutting lines`, on: true },
+  { kind: 'sewing', words: () => say`Sewing lines`, on: true },
+  { kind: 'grain', words: () => say`Grain`, on: true },
+  { kind: 'marks', words: () => say`Notches and marks`, on: true },
+  { kind: 'balance', words: () => say`Balance lines`, on: true },
+  { kind: 'names', words: () => say`Names`, on: true },
+  { kind: 'lengths', words: () => say`Lengths of edges`, on: true },
+  { kind: 'dots', words: () => say`Points`, on: true },
+  { kind: 'problems', words: () => say`Problems where they are`, on: true },
+  { kind: 'construction', words: () => say`Lines of the draft`, on: false },
+  { kind: 'whole', words: () => say`Halves as wholes`, on: false },
+  { kind: 'sizes', words: () => say`All sizes on one another`, on: false },
 ] as const;
 
 /** Kinds that the server draws only when they are wanted. */
@@ -25,7 +26,7 @@ const WANTED = ['whole', 'sizes'] as const;
 export const shownAtFirst: readonly string[] = KINDS.filter(({ on }) => on).map(({ kind }) => kind);
 
 export class Show {
-  private readonly popover = new Popover('show', 'Show');
+  private readonly popover = new Popover('show', say`Show`);
   readonly element = this.popover.element;
   private readonly boxes = new Map<string, HTMLInputElement>();
 
@@ -34,7 +35,7 @@ export class Show {
     private readonly root: HTMLElement,
     private readonly actions: { changed(): void; want(want: Want): void },
   ) {
-    this.popover.panel.append(...KINDS.map(({ kind, words }) => this.row(kind, words)));
+    this.popover.panel.append(...KINDS.map(({ kind, words }) => this.row(kind, words())));
     this.set(shownAtFirst);
   }
 

@@ -1,4 +1,5 @@
 /** The stage: one node a piece, laid on the sheet, replaced only when its piece changed. */
+import { say } from '../../../grammar/say';
 import type { Frame, Source } from '../../../server/drawing/model';
 import type { Camera } from './camera';
 import { drawPiece, setZoom } from './draw';
@@ -25,8 +26,8 @@ export class Stage {
     {
       class: 'stage',
       role: 'application',
-      'aria-roledescription': 'drawing',
-      'aria-label': 'Pieces. Tab walks through pieces and their lines, Enter goes to the text.',
+      'aria-roledescription': say`drawing`,
+      'aria-label': say`Pieces. Tab walks through pieces and their lines, Enter goes to the text.`,
     },
     this.sheet,
     this.bench,

@@ -1,4 +1,5 @@
 /** The *Export* list: takes the drawing away as a file, or on the clipboard. */
+import { say } from '../../../grammar/say';
 import type { FromView, Picture } from '../protocol';
 import { html } from './dom';
 import { Popover } from './popover';
@@ -7,15 +8,15 @@ import { Popover } from './popover';
 const PATIENCE = 60_000;
 
 export class TakeAway {
-  private readonly popover = new Popover('export', 'Export');
+  private readonly popover = new Popover('export', say`Export`);
   readonly element = this.popover.element;
   private waiting: ((picture: Picture) => void) | undefined;
 
   constructor(private readonly post: (message: FromView) => void) {
     this.popover.panel.append(
-      this.row('export', 'Export…', () => post({ type: 'export' })),
-      this.row('copy-svg', 'Copy as SVG', () => post({ type: 'copy', as: 'svg' })),
-      this.row('copy-png', 'Copy as picture', () => void this.copyPicture()),
+      this.row('export', say`Export…`, () => post({ type: 'export' })),
+      this.row('copy-svg', say`Copy as SVG`, () => post({ type: 'copy', as: 'svg' })),
+      this.row('copy-png', say`Copy as picture`, () => void this.copyPicture()),
     );
   }
 
@@ -43,13 +44,13 @@ export class TakeAway {
       this.post({ type: 'copied', failed: '' });
     } catch (fault) {
       const failed = fault instanceof Error ? fault.message : String(fault);
-      this.post({ type: 'copied', failed: failed || 'the editor does not let it.' });
+      this.post({ type: 'copied', failed: failed || say`the editor does not let it.` });
     }
   }
 
   private picture(): Promise<Blob> {
     return new Promise((done, failed) => {
-      const late = setTimeout(() => failed(new Error('it did not come.')), PATIENCE);
+      const late = setTimeout(() => failed(new Error(say`it did not come.`)), PATIENCE);
       this.waiting = ({ png, reason }) => {
         clearTimeout(late);
         if (png === '') failed(new Error(reason));

@@ -1,4 +1,5 @@
 /** The *Tools* list: what can be done with the drawing besides looking at it, each in words. */
+import { say } from '../../../grammar/say';
 import { html } from './dom';
 import { Popover } from './popover';
 
@@ -10,7 +11,7 @@ export interface Tool {
 }
 
 export class Tools {
-  private readonly popover = new Popover('tools', 'Tools');
+  private readonly popover = new Popover('tools', say`Tools`);
   readonly element = this.popover.element;
   private readonly buttons = new Map<string, HTMLButtonElement>();
 
@@ -55,7 +56,7 @@ export class Tools {
 
   private pinRow(): HTMLElement {
     this.pin.addEventListener('change', () => this.pinned(this.pin.checked));
-    const title = 'Otherwise it shows whichever draft you turn to';
-    return html('label', { class: 'pin', title }, this.pin, 'Stay with this file');
+    const title = say`Otherwise it shows whichever draft you turn to`;
+    return html('label', { class: 'pin', title }, this.pin, say`Stay with this file`);
   }
 }

@@ -1,10 +1,11 @@
 /** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
+import { say } from '../../../grammar/say';
 import type { Frame, Source } from '../../../server/drawing/model';
 import type { FromView, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
 import { PROTOCOL_VERSION } from '../protocol';
 import { Bar } from './bar';
 import type { Camera, Size } from './camera';
-import { Bench, LAYINGS } from './bench';
+import { Bench, layings } from './bench';
 import { Contents } from './contents';
 import { Empty } from './empty';
 import { Eye } from './eye';
@@ -104,10 +105,10 @@ export class Viewer {
   });
   private readonly tools = new Tools(
     [
-      { name: 'measure', words: 'Measure', choose: () => this.measure.turn(!this.measure.on) },
-      { name: 'contents', words: 'List everything', choose: () => this.contents.open() },
+      { name: 'measure', words: say`Measure`, choose: () => this.measure.turn(!this.measure.on) },
+      { name: 'contents', words: say`List everything`, choose: () => this.contents.open() },
       ...(['walk', 'together', 'darts', 'sides'] as const).map((kind) => ({
-        ...{ name: kind, words: LAYINGS[kind] },
+        ...{ name: kind, words: layings()[kind] },
         choose: () => this.bench.begin(kind, this.selection.selected),
       })),
     ],
@@ -149,7 +150,7 @@ export class Viewer {
     this.room.append(this.measure.words, this.measure.status, this.bench.element);
     this.recall(host.getState());
     this.listen();
-    this.empty.say('Drawing …', '');
+    this.empty.say(say`Drawing …`, '');
   }
 
   /** Tells the extension that the view can be sent a full sheet. */
@@ -178,7 +179,7 @@ export class Viewer {
   private receiveSheet(sheet: Sheet): void {
     const outcome = applySheet(this.held, sheet);
     if (outcome.kind === 'stranger')
-      return this.empty.say('This preview is out of date', 'Close it and open it again.');
+      return this.empty.say(say`This preview is out of date`, say`Close it and open it again.`);
     if (outcome.kind === 'ask')
       return this.host.postMessage({ type: 'ask', have: this.held?.sheet.version ?? 0 });
     const first = this.held === undefined;

@@ -1,5 +1,6 @@
 /** Draws the words of a piece: sized on paper, but grown on the screen where they could not be read. */
 import type { DrawnText, Frame } from '../../../server/drawing/model';
+import { say } from '../../../grammar/say';
 import { styled, svg } from './dom';
 
 /** Capital height as a share of the font size, for common screen fonts. */
@@ -9,7 +10,6 @@ const LETTER_WIDTH = 0.56;
 /** A label may be grown until it fills so much of its piece. */
 const LABEL_SHARE = 0.92;
 
-const NOTE = 'as last drawn';
 const NOTE_LETTER_PX = 6.2;
 const NOTE_HEIGHT_PX = 20;
 
@@ -59,12 +59,13 @@ function nameAndLength({ text, length }: DrawnText): (Node | string)[] {
  * Why is said by the tip and by the list of problems: a sentence on every piece would cover its neighbours.
  */
 export function staleNote(frame: Frame): SVGGElement {
-  const width = NOTE.length * NOTE_LETTER_PX + 16;
+  const note = say`as last drawn`;
+  const width = note.length * NOTE_LETTER_PX + 16;
   const tag = svg(
     'g',
     { class: 'steady limited' },
     svg('rect', { x: -width / 2, y: -NOTE_HEIGHT_PX / 2, width, height: NOTE_HEIGHT_PX, rx: 2 }),
-    svg('text', { x: 0, y: 4 }, NOTE),
+    svg('text', { x: 0, y: 4 }, note),
   );
   styled(tag, { '--most': (frame.right - frame.left) / width });
   const place = `translate(${(frame.left + frame.right) / 2} ${frame.bottom})`;
