@@ -17,13 +17,20 @@ export class Preview {
     return new Preview(scene, frame);
   }
 
+  /** Opens it beside the text in front, by its keys. */
+  static async beside(scene: Scene): Promise<Preview> {
+    await scene.press('Control+K');
+    await scene.press('v');
+    return Preview.of(scene);
+  }
+
   /** True once the editor has thrown the view away, as it does when it is hidden. */
   async isGone(): Promise<boolean> {
     return this.frame.isDetached();
   }
 
-  at(selector: string): Locator {
-    return this.frame.locator(selector);
+  at(selector: string, that: { hasText?: string } = {}): Locator {
+    return this.frame.locator(selector, that);
   }
 
   /** What a person reads when pointing at a thing. */
@@ -49,6 +56,17 @@ export class Preview {
     await this.scene.until(`stale: ${names.join(', ') || 'none'}`, async () => {
       return (await this.stale()).join() === names.join();
     });
+  }
+
+  /** Takes a tool out of the list in the bar. */
+  async choose(tool: string): Promise<void> {
+    await this.at('button.tools').click();
+    await this.at(`.tools-list .tool.${tool}`).press('Enter');
+  }
+
+  /** What the strip says of the pieces that are laid out. */
+  async sentence(index: number): Promise<string> {
+    return (await this.at('.sentences p').nth(index).textContent()) ?? '';
   }
 
   /** Zoom and place of the sheet. */

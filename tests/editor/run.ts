@@ -6,12 +6,13 @@
  * Suites (`suites/NAME.test.ts`) run inside the extension host with the extension from its folder. Stories
  * (`stories/NAME.story.ts`, exporting async functions of a Scene) click and type in the browser on the packaged
  * extension; a story's name is its title, the stories of one file share a window, and pictures go to out/pictures.
- * A file that wants folders not to be trusted says so in `export const opens: Opens`.
+ * A file that wants another window than one on the samples says so in `export const opens: Opens`.
  * The web part (`web/`) runs in an editor that is a page alone, with no machine behind it.
  * To add a suite or a story, add a file; nothing lists them. Build first (`npm run build`).
  * Where no browser starts, everything here counts as skipped, and a loud line says so.
  */
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { format } from 'node:util';
@@ -153,8 +154,16 @@ async function storiesOf(file: string): Promise<StoryFile> {
   return { opens, stories: told.sort(([a], [b]) => place(a) - place(b)) };
 }
 
-async function playFile(browser: Browser, editor: Editor, { stories }: StoryFile): Promise<Counts> {
-  const workspace = makeWorkspace();
+/** A folder of somebody who has drawn nothing yet: only the editor's settings of it lie there. */
+function makeEmptyFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'draftwright-empty-'));
+  mkdirSync(join(folder, '.vscode'));
+  writeFileSync(join(folder, '.vscode', 'settings.json'), '{}');
+  return folder;
+}
+
+async function playFile(browser: Browser, editor: Editor, { opens, stories }: StoryFile): Promise<Counts> {
+  const workspace = opens.emptyFolder ? makeEmptyFolder() : makeWorkspace();
   const scene = await Scene.open(browser, editor, workspace);
   let counts = NONE;
   try {

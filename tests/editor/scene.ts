@@ -89,6 +89,17 @@ export class Scene {
     await this.page.keyboard.press(keys);
   }
 
+  /** Saves the untitled text in front under a name in the folder. */
+  async saveNew(name: string): Promise<void> {
+    await this.press('ControlOrMeta+S');
+    const input = this.page.locator('.quick-input-widget:visible input').first();
+    await input.waitFor();
+    await this.until('the place of the new file', async () => (await input.inputValue()).includes('/'));
+    await input.fill(join(this.folder, name));
+    await input.press('Enter');
+    await this.page.locator('.tab.active:not(.dirty)', { hasText: name }).waitFor();
+  }
+
   /** Saves the active editor and answers the text of that file on disk. */
   async save(name: string): Promise<string> {
     await this.press('ControlOrMeta+S');
@@ -154,6 +165,17 @@ export class Scene {
     return row.innerText();
   }
 
+  /** Opens the menu of repairs at the cursor, and waits until it offers one. */
+  async repairs(title: string): Promise<void> {
+    await this.textHasKeyboard();
+    const menu = this.page.locator('.action-widget', { hasText: title });
+    // the menu does not open while the editor still asks for repairs: a person presses again
+    await this.until('the menu of repairs', async () => {
+      if (!(await menu.isVisible())) await this.press('Control+.');
+      return menu.waitFor({ timeout: 3000 }).then(() => true);
+    });
+  }
+
   /** Saves a picture of the window as out/pictures/NAME.png. */
   async picture(name: string): Promise<void> {
     const folder = join(root, 'out', 'pictures');
@@ -166,8 +188,9 @@ export class Scene {
   }
 }
 
-/** How the editor of a file of stories is opened, where that is not on a folder that is trusted. */
+/** What the window of a file of stories opens, where that is not the samples in a folder that is trusted. */
 export interface Opens {
+  readonly emptyFolder?: boolean;
   /** The editor asks whether folders are trusted, and nobody has trusted this one. */
   readonly restricted?: boolean;
 }

@@ -1,71 +1,16 @@
 /** A person exports the skirt from the preview: the files hold what is seen, also what is not saved. */
 import assert from 'node:assert/strict';
-import { existsSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
 import { readCsv } from '../../support/csv';
 import { readPdf } from '../../support/pdf';
 import { Preview } from '../drawing';
+import { choose, form, rows, start, takeAway, theForm, told, written } from '../exporting';
 import type { Scene, Story } from '../scene';
 
 const DRAFT = 'harbour-skirt.draft';
 
-const rows = (scene: Scene, words: string) =>
-  scene.page.locator('.quick-input-list .monaco-list-row', { hasText: words });
-
-/** The list of options, which may be longer than what is seen of it. */
-const theForm = (scene: Scene) =>
-  scene.page.locator('.quick-input-widget input[placeholder^="Enter exports"]');
-
-/** Chooses a row of the list that is open. */
-async function choose(scene: Scene, words: string): Promise<void> {
-  await rows(scene, words).first().click();
-}
-
-/** Chooses a line of the *Export* list in the bar of the preview. */
-async function takeAway(scene: Scene, how: string): Promise<void> {
-  const preview = await Preview.of(scene);
-  const line = preview.at(`button.tool.${how}`);
-  await scene.until('the list', async () => {
-    if (!(await line.isVisible())) await preview.at('.opens.export').click();
-    return line.isVisible();
-  });
-  await line.click();
-}
-
-/** Opens the form from the bar of the preview, and chooses what is to be made. */
-async function form(scene: Scene, what: string): Promise<void> {
-  await takeAway(scene, 'export');
-  await choose(scene, what);
-  await theForm(scene).waitFor();
-}
-
-/** The first line of the form exports. */
-async function start(scene: Scene): Promise<void> {
-  await theForm(scene).press('Enter');
-  await theForm(scene).waitFor({ state: 'hidden' });
-}
-
-/** What the editor says of a file in its list of notifications, which stays open for the picture. */
-async function told(scene: Scene, words: string): Promise<string> {
-  await scene.command('Notifications: Show Notifications');
-  const said = scene.page
-    .locator('.notifications-center .notification-list-item', { hasText: words })
-    .first();
-  await said.waitFor();
-  return said.innerText();
-}
-
-async function written(scene: Scene, name: string): Promise<Buffer> {
-  const path = join(scene.folder, name);
-  await scene.until(name, async () => existsSync(path) && statSync(path).size > 0);
-  return readFileSync(path);
-}
-
 export const thePreviewOffersWhatTheCommandLineMakes: Story = async (scene) => {
   await scene.openFile(DRAFT);
-  await scene.press('Control+K');
-  await scene.press('v');
-  const preview = await Preview.of(scene);
+  const preview = await Preview.beside(scene);
   await preview.at('.opens.export').click();
   await scene.picture('export-list');
   await preview.at('button.tool.export').click();

@@ -40,9 +40,7 @@ async function looksWell(scene: Scene, name: Theme): Promise<void> {
 
 export const aPieceIsBrokenAndALineMarked: Story = async (scene) => {
   await scene.openFile(DRAFT);
-  await scene.press('Control+K');
-  await scene.press('v');
-  const preview = await Preview.of(scene);
+  const preview = await Preview.beside(scene);
   await scene.focusText(DRAFT);
   await scene.goToText(DRAFT, 'hem straight to hem-f', 'hem straight to hem-f'.length);
   await scene.type('x');

@@ -26,9 +26,7 @@ export const aSampleOpensInItsOwnLanguage: Story = async (scene) => {
 };
 
 export const thePreviewOpensBesideTheTextWithEveryPiece: Story = async (scene) => {
-  await scene.press('Control+K');
-  await scene.press('v');
-  const preview = await Preview.of(scene);
+  const preview = await Preview.beside(scene);
   assert.equal(await preview.at('.piece').count(), 3);
   assert.deepEqual(await preview.stale(), []);
   await scene.picture('preview-beside-the-text');
@@ -68,13 +66,7 @@ export const aDeletedRunIsToldAndMendedByItsFix: Story = async (scene) => {
   await scene.picture('a-deleted-run');
   await scene.page.keyboard.press('Enter');
   await scene.until('the cursor at the run after the gap', async () => /selected/.test(await scene.cursor()));
-  await scene.textHasKeyboard();
-  const menu = scene.page.locator('.action-widget', { hasText: 'Run side straight on to waist-f' });
-  // the menu does not open while the editor still asks for repairs: a person presses again
-  await scene.until('the menu of repairs', async () => {
-    if (!(await menu.isVisible())) await scene.press('Control+.');
-    return menu.waitFor({ timeout: 3000 }).then(() => true);
-  });
+  await scene.repairs('Run side straight on to waist-f');
   await scene.picture('its-quick-fix');
   await scene.press('Enter');
   const row = scene.page.locator('.markers-panel .monaco-list-row', { hasText: 'outline of front' });

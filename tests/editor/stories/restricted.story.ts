@@ -10,15 +10,13 @@ const DRAFT = 'harbour-skirt.draft';
 export const aFolderThatIsNotTrustedIsCheckedAndDrawn: Story = async (scene) => {
   await scene.page.locator('[id="status.workspaceTrust"]', { hasText: 'Restricted Mode' }).waitFor();
   await scene.openFile(DRAFT);
-  await scene.press('Control+K');
-  await scene.press('v');
-  const preview = await Preview.of(scene);
+  const preview = await Preview.beside(scene);
   assert.equal(await preview.at('.sheet .piece').count(), 3);
   await scene.focusText(DRAFT);
   await scene.goToText(DRAFT, 'point hem-f = hem-b right 12cm');
   await scene.press('End');
   await scene.type(' up 6mm');
   assert.match(await scene.problemAbout('front.side is'), /back\.side is 6mm too long/);
-  await preview.at('button.problems').filter({ hasText: '1 error' }).waitFor();
+  await preview.at('button.problems', { hasText: '1 error' }).waitFor();
   await scene.picture('restricted-mode');
 };

@@ -5,19 +5,10 @@ import type { Scene, Story } from '../scene';
 
 const DRAFT = 'harbour-skirt.draft';
 
-const sentence = (preview: Preview, index: number) => preview.at('.sentences p').nth(index).textContent();
-
-async function choose(preview: Preview, tool: string): Promise<void> {
-  await preview.at('button.tools').click();
-  await preview.at(`.tools-list .tool.${tool}`).press('Enter');
-}
-
 export const aRulerIsLaidFromEdgeToEdge: Story = async (scene) => {
   await scene.openFile(DRAFT);
-  await scene.press('Control+K');
-  await scene.press('v');
-  const preview = await Preview.of(scene);
-  await choose(preview, 'measure');
+  const preview = await Preview.beside(scene);
+  await preview.choose('measure');
   await preview.click('back/waist');
   await preview.click('back/side');
   const told = preview.at('.tip.measured.shown');
@@ -45,28 +36,28 @@ export const aNameIsFoundByTheEditorsOwnKey: Story = async (scene) => {
 
 export const aSeamIsWalkedAndFollowsTheText: Story = async (scene) => {
   const preview = await Preview.of(scene);
-  await choose(preview, 'walk');
-  await scene.until('both lengths', async () => /they match/.test((await sentence(preview, 0)) ?? ''));
+  await preview.choose('walk');
+  await scene.until('both lengths', async () => /they match/.test(await preview.sentence(0)));
   await scene.press('PageDown');
-  await scene.until('the notch', async () => /hip-level meets/.test((await sentence(preview, 2)) ?? ''));
+  await scene.until('the notch', async () => /hip-level meets/.test(await preview.sentence(2)));
   await scene.picture('a-seam-is-walked');
   await scene.focusText(DRAFT);
   await scene.goToText(DRAFT, 'point hem-f = hem-b right 12cm');
   await scene.press('End');
   await scene.type(' down 1cm');
-  await scene.until('what is left over', async () => /is left over/.test((await sentence(preview, 0)) ?? ''));
+  await scene.until('what is left over', async () => /is left over/.test(await preview.sentence(0)));
   await scene.picture('a-seam-with-something-left-over');
   await scene.command('File: Revert File');
-  await scene.until('both lengths alike', async () => /they match/.test((await sentence(preview, 0)) ?? ''));
+  await scene.until('both lengths alike', async () => /they match/.test(await preview.sentence(0)));
   await preview.at('.strip .done').click();
 };
 
 export const piecesAreLaidTogetherAndDartsClosed: Story = async (scene) => {
   const preview = await Preview.of(scene);
-  await choose(preview, 'together');
-  await scene.until('how the hem runs on', async () => /Where it/.test((await sentence(preview, 1)) ?? ''));
+  await preview.choose('together');
+  await scene.until('how the hem runs on', async () => /Where it/.test(await preview.sentence(1)));
   await scene.picture('pieces-laid-together');
-  await choose(preview, 'darts');
+  await preview.choose('darts');
   await preview.at('.laid-line.closed').first().waitFor();
   await scene.picture('darts-closed');
   await preview.at('.strip .done').click();
