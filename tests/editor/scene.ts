@@ -62,6 +62,12 @@ export class Scene {
     await this.pick(`>${title}`, title);
   }
 
+  /** Reads the window anew by the editor's own command, which keeps first what is to be found again. */
+  async reload(): Promise<void> {
+    await Promise.all([this.page.waitForEvent('load'), this.command('Developer: Reload Window')]);
+    await this.page.locator('.editor-instance').first().waitFor();
+  }
+
   /** Types into the open quick pick and takes the first row that shows the label. */
   private async pick(text: string, label: string): Promise<void> {
     const input = this.page.locator('.quick-input-widget:visible input').first();
@@ -93,9 +99,14 @@ export class Scene {
   async saveNew(name: string): Promise<void> {
     await this.press('ControlOrMeta+S');
     const input = this.page.locator('.quick-input-widget:visible input').first();
-    await input.waitFor();
-    await this.until('the place of the new file', async () => (await input.inputValue()).includes('/'));
-    await input.fill(join(this.folder, name));
+    const path = join(this.folder, name);
+    let kept = 0;
+    // the dialog fills its box itself once it has looked at the folder, over what stands there
+    await this.until('the name of the new file', async () => {
+      kept = (await input.inputValue()) === path ? kept + 1 : 0;
+      if (kept === 0) await input.fill(path);
+      return kept > 10;
+    });
     await input.press('Enter');
     await this.page.locator('.tab.active:not(.dirty)', { hasText: name }).waitFor();
   }

@@ -133,8 +133,7 @@ export const afterAReloadThePreviewIsAsItWas: Story = async (scene) => {
   await before.zoomIn(2);
   const camera = await before.camera();
   const centre = await before.tip('back/centre');
-  await scene.page.waitForTimeout(500); // the view tells the editor its state a moment after it moved
-  await scene.page.reload();
+  await scene.reload();
   const preview = await Preview.of(scene);
   await scene.until('zoom and place', async () => (await preview.camera()) === camera);
   await preview.tells('back/centre', centre);

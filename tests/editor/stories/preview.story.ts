@@ -219,10 +219,7 @@ export const aServerThatDiesLeavesThePreviewAsItWas: Story = async (scene) => {
 export const aReloadedWindowFindsThePreviewAsItWas: Story = async (scene) => {
   const before = await Preview.of(scene);
   const camera = await before.camera();
-  await scene.page.waitForTimeout(500);
-  await scene.page.reload();
-  // the editor may have saved which tab is in front before the last one was closed
-  await scene.page.locator('.tab', { hasText: 'Preview: ' }).click();
+  await scene.reload();
   const preview = await Preview.of(scene);
   await scene.until('zoom and place', async () => (await preview.camera()) === camera);
   await scene.picture('after-a-reload');
