@@ -96,7 +96,7 @@ export const itsRepairMendsTheSeam: Story = async (scene) => {
 export const thePointAtTheCentreBackIsDragged: Story = async (scene) => {
   const preview = await Preview.of(scene);
   const dot = preview.at('.piece[data-piece="back"] .dot[data-source$="/waist-cb"] > .spot');
-  await preview.drag(dot, 0, 8);
+  await preview.drag(dot, 0, 4);
   await scene.until('a shorter centre', async () => !(await preview.tip('back/centre')).includes('59cm'));
   await scene.picture('long-8-dragged');
   await counts(scene, 'No problems');
