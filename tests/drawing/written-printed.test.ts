@@ -67,6 +67,32 @@ describe('a written sheet as text', () => {
           assert.ok([...line].length <= width, `${sheet.kind}, ${width}: ${line}`);
   });
 
+  it('breaks names at their joints and not within a word, in the columns of a narrow page', () => {
+    for (const kind of ['cutting', 'finished', 'sewing'] as const) {
+      const sheet = sheetOfSample(kind, 'princess-bodice');
+      const spoken = new Set(
+        sheet.tables
+          .flatMap(({ columns, rows }) => [
+            ...columns.map(({ head }) => head),
+            ...rows.flatMap(({ cells }) => cells.map((cell) => cell ?? '')),
+          ])
+          .concat(
+            sheet.heading,
+            sheet.words,
+            sheet.after,
+            sheet.tables.map(({ heading }) => heading ?? ''),
+          )
+          .flatMap((text) => text.match(/[\p{L}\d]+/gu) ?? []),
+      );
+      const said = toText(sheet, 80).match(/[\p{L}\d]+/gu) ?? [];
+      assert.deepEqual(
+        said.filter((word) => !spoken.has(word)),
+        [],
+        kind,
+      );
+    }
+  });
+
   it('lets no sign through that would turn a terminal about', () => {
     for (const sheet of oddSheets()) assert.doesNotMatch(toText(sheet, 80), /[\u0000-\u0008\u202a-\u202e]/);
   });
@@ -132,6 +158,12 @@ describe('written sheets as CSV', () => {
 });
 
 describe('written sheets as PDF', () => {
+  it('say above the boxes to sketch in what they are for, and sign off below them', async () => {
+    const { value } = await sheetsPdf([sheetOfSample('fit', 'princess-bodice')], A4);
+    const [, second] = await readPdf(value);
+    assert.match(second!.words.join('|'), /^ferrywoman: fit sheet .*Sketch what you see.*front.*Signed off/);
+  });
+
   it('have every word of the sheet as text, on pages of the asked size that are counted', async () => {
     const sheets = skirtSheets();
     const { value, pages } = await sheetsPdf(sheets, A4);

@@ -78,7 +78,7 @@ describe('finished measurements', () => {
     // waist 74.5 cm and 1 cm of ease; a hem 62 cm further out is 2 pi times 62 cm longer: 75.5 + 389.557
     assert.deepEqual(rowNamed(sheet, 'waist'), {
       '': 'waist',
-      where: 'edges of back and front',
+      ...{ where: 'edges of back and front', 'told of': 'all round' },
       ...{ finished: '75.50', body: '74.50', ease: '+1.00' },
     });
     const hem = rowNamed(sheet, 'hem');
@@ -166,6 +166,17 @@ seam far-side sack.far-side = its pair
   it('round one limb are told of one limb, left and right where they differ', () => {
     const foot = rowNamed(sheetOfSample('finished', 'trousers'), 'foot');
     assert.deepEqual([foot.where, foot.finished], ['edges of front and back', '44.01']);
+  });
+
+  it('say of every length whether it is of the whole or of each side', () => {
+    const told = (sample: string, name: string) =>
+      rowNamed(sheetOfSample('finished', sample), name)['told of'];
+    assert.deepEqual(
+      ['side', 'yoke-seam', 'underarm', 'centre', 'armhole'].map((name) => told('crew-shirt', name)),
+      ['each side', 'whole', 'each side', 'whole', 'each limb'],
+    );
+    assert.equal(told('princess-bodice', 'lacing'), 'whole');
+    assert.equal(told('princess-bodice', 'sides, right'), 'each side');
   });
 
   it('count a seam whole that goes on beyond the fold', () => {

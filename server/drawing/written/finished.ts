@@ -8,9 +8,9 @@ export function finishedSheet(pattern: Pattern, given: Given): WrittenSheet {
   const { unit } = pattern;
   const girths = girthsOf(pattern);
   const lengths = lengthsOf(pattern, girths);
-  const columns = ['', 'where', 'finished', 'body', 'ease'].map((head) => ({
+  const columns = ['', 'where', 'told of', 'finished', 'body', 'ease'].map((head, i) => ({
     ...{ head },
-    ...(head !== '' && head !== 'where' && { figures: true }),
+    ...(i > 2 && { figures: true }),
   }));
   const table = (heading: string, rows: readonly Measured[]) =>
     rows.length === 0 ? [] : [{ heading, columns, rows: rows.flatMap((one) => rowsOf(one, unit)) }];
@@ -19,6 +19,7 @@ export function finishedSheet(pattern: Pattern, given: Given): WrittenSheet {
     heading: headingOf('Finished measurements', pattern, given),
     words: [
       `Lengths in ${unit}, on the sewing line, darts and pleats closed. Ease is what the garment has more than the body.`,
+      'A length told of each side (or limb) is there twice, once on each side of the wearer; one of the whole is there once.',
     ],
     tables: [...table('Girths', girths), ...table('Lengths', lengths)],
     after: [
@@ -36,11 +37,12 @@ export function finishedSheet(pattern: Pattern, given: Given): WrittenSheet {
 const ALIKE = 0.05;
 
 /** One row, or one for each side of the wearer where they differ. */
-export function rowsOf({ name, where, left, right, body }: Measured, unit: DisplayUnit): readonly Row[] {
+export function rowsOf({ name, where, of, left, right, body }: Measured, unit: DisplayUnit): readonly Row[] {
   const row = (called: string, finished: number, own: number | undefined): Row => ({
     cells: [
       called,
       where,
+      of,
       lengthText(finished, unit),
       ...(own === undefined ? ['', ''] : [lengthText(own, unit), easeText(finished - own, unit)]),
     ],

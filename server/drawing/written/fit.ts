@@ -25,7 +25,7 @@ export function fitSheet(pattern: Pattern, given: Given): WrittenSheet {
     ],
     tables: [...controlTable(pattern, girths), lookTable(pattern), ...letOutTable(pattern), fittingsTable()],
     after: [...untold(pattern, girths), ...leftOut(pattern), 'Signed off on ________ by ________'],
-    frames: ['front', 'side', 'back'],
+    frames: { heading: 'Sketch what you see', names: ['front', 'side', 'back'] },
   };
 }
 
@@ -38,7 +38,7 @@ function controlTable(pattern: Pattern, girths: ReturnType<typeof girthsOf>): re
       heading: 'Control measures',
       columns: heads.map((head) => ({ head, ...(head !== '' && { figures: true }) })),
       rows: compared.flatMap((one) =>
-        rowsOf(one, pattern.unit).map(({ cells: [name, , ...figures] }): Row => ({
+        rowsOf(one, pattern.unit).map(({ cells: [name, , , ...figures] }): Row => ({
           cells: [name!, ...figures, null, null, null],
         })),
       ),

@@ -4,7 +4,7 @@
  */
 import { number, words, type Font } from '../paper/content';
 import type { Paper } from '../paper/papers';
-import { columnWidths, folded, harmless } from './plain';
+import { columnWidths, folded, harmless, leastWidths } from './plain';
 import type { Column, Row, Table, WrittenSheet } from './sheet';
 
 const MARGIN_MM = 18;
@@ -69,9 +69,9 @@ class Flow {
     this.y += 1.5;
     for (const text of this.sheet.words) this.paragraph(text, PLAIN);
     for (const table of this.sheet.tables) this.table(table);
+    if (this.sheet.frames !== undefined) this.frames(this.sheet.frames);
     this.y += 2;
     for (const text of this.sheet.after) this.paragraph(text, PLAIN);
-    if (this.sheet.frames !== undefined) this.frames(this.sheet.frames);
   }
 
   private put(...content: readonly string[]): void {
@@ -89,7 +89,10 @@ class Flow {
 
   private paragraph(text: string, size: number): void {
     for (const line of this.fold(text, this.width, size)) {
-      if (this.y + size * LEADING > this.bottom) this.turnOver();
+      if (this.y + size * LEADING > this.bottom) {
+        this.turnOver();
+        this.paragraph(this.sheet.heading, PLAIN);
+      }
       this.y += size * LEADING;
       this.put(words({ text: line, x: this.left, y: this.y, size }, this.font));
     }
@@ -137,9 +140,14 @@ class Flow {
     const blank = (i: number): number =>
       !rows.some(({ cells }) => cells[i] === null) ? 0 : columns[i]!.figures === true ? BLANK_WIDE : ROOMY;
     const liked = columns.map((_, i) => Math.max(blank(i), ...texts(i).map(wide)));
-    const longest = columns.map((_, i) => Math.max(...texts(i).flatMap((text) => text.split(' ').map(wide))));
-    const least = columns.map((_, i) => Math.min(liked[i]!, Math.max(longest[i]!, blank(i) / 2, NARROWEST)));
     const room = this.width - BETWEEN * (columns.length - 1);
+    const floor = (i: number): number => Math.min(liked[i]!, Math.max(blank(i) / 2, NARROWEST));
+    const least = leastWidths(
+      columns.map((_, i) => texts(i)),
+      wide,
+      floor,
+      room,
+    );
     const widths = columnWidths(liked, least, room);
     const over = room - widths.reduce((a, b) => a + b, 0);
     const open = columns.flatMap((column, i) => (blank(i) > 0 && column.figures !== true ? [i] : []));
@@ -186,20 +194,24 @@ class Flow {
       });
   }
 
-  /** Boxes beside each other, to sketch in. */
-  private frames(names: readonly string[]): void {
+  /** Boxes beside each other, to sketch in; higher on a page of their own. */
+  private frames({ heading, names }: NonNullable<WrittenSheet['frames']>): void {
     this.y += 4;
-    if (this.y + FRAME_HIGH + PLAIN * LEADING > this.bottom) this.turnOver();
+    const fresh = this.y + FRAME_HIGH + 3 * PART * LEADING > this.bottom;
+    if (fresh) this.turnOver();
+    if (fresh) this.paragraph(this.sheet.heading, PLAIN);
+    this.paragraph(heading, PART);
+    const high = fresh ? FRAME_HIGH * 1.5 : FRAME_HIGH;
     const wide = (this.width - BETWEEN * (names.length - 1)) / names.length;
     names.forEach((name, i) => {
       const x = this.left + i * (wide + BETWEEN);
-      const below = this.y + FRAME_HIGH + PLAIN * LEADING;
+      const below = this.y + high + PLAIN * LEADING;
       this.put(
-        `${FINE} ${[x, this.y, wide, FRAME_HIGH].map(number).join(' ')} re S`,
+        `${FINE} ${[x, this.y, wide, high].map(number).join(' ')} re S`,
         words({ text: name, x: x + wide / 2, y: below, size: PLAIN, middle: true }, this.font),
       );
     });
-    this.y += FRAME_HIGH + 2 * PLAIN * LEADING;
+    this.y += high + 2 * PLAIN * LEADING;
   }
 }
 

@@ -8,11 +8,15 @@ import { timesRound } from '../../drafting/sewing/ring';
 import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
+export type Extent = 'all round' | 'each limb' | 'whole' | 'each side';
+
 export interface Measured {
   /** `hip`, `hem`, `side`; a measurement's name where the body has one to compare. */
   readonly name: string;
   /** Where on the pieces: `hip-line of back and front`. */
   readonly where: string;
+  /** What the length is of: all of it, or one of two that are alike but for the wearer's sides. */
+  readonly of: Extent;
   /** Both sides, mm: alike for what goes round the body. */
   readonly left: number;
   readonly right: number;
@@ -55,7 +59,8 @@ export function girthsOf(pattern: Pattern): readonly Measured[] {
     lines.flatMap((line) =>
       ringsAlong(pattern, line, round).map((ring): Measured => {
         const where = `${line} of ${listed(ring.pieces.map(({ base }) => base))}`;
-        return { name: measure, where, left: ring.length, right: ring.length, ...bodyOf(sheet, measure) };
+        const of = extentOf(round);
+        return { name: measure, where, of, left: ring.length, right: ring.length, ...bodyOf(sheet, measure) };
       }),
     ),
   );
@@ -64,6 +69,7 @@ export function girthsOf(pattern: Pattern): readonly Measured[] {
     return {
       name: ring.name,
       where: `edges of ${listed(ring.pieces)}`,
+      of: extentOf(ring.round),
       left: ring.left,
       right: ring.right,
       ...own,
@@ -79,6 +85,8 @@ export function girthsOf(pattern: Pattern): readonly Measured[] {
   return [...lines, ...edges, ...bands].sort((a, b) => order(a) - order(b));
 }
 
+const extentOf = (round: 'body' | 'limb'): Extent => (round === 'body' ? 'all round' : 'each limb');
+
 /** A band that is sewn to edges of one name lies round the body there, without its underlap. */
 function bandsOf({ pieces, seams }: Pattern, sheet: BodySheet | undefined): readonly Measured[] {
   return pieces.flatMap((piece) => {
@@ -91,7 +99,8 @@ function bandsOf({ pieces, seams }: Pattern, sheet: BodySheet | undefined): read
       const name = [...names][0]!;
       const round = band[0]!.length - (piece.underlap ?? 0);
       const own = EDGES.has(name) ? bodyOf(sheet, name) : {};
-      return [{ name, where: `${piece.name} without its underlap`, left: round, right: round, ...own }];
+      const where = `${piece.name} without its underlap`;
+      return [{ name, where, of: 'all round', left: round, right: round, ...own }];
     });
   });
 }
@@ -132,9 +141,11 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     const where = [...new Set([...seam.left, ...seam.right].map(({ piece, edge }) => `${piece}.${edge}`))];
     const pair = seam.itsPair ? ' to its pair' : '';
     const { name } = seam;
+    const sided = both.some(({ side }) => side !== undefined) || courseOf(seam, pattern).times === 2;
     return {
       name,
       where: listed(where) + pair,
+      of: sided ? 'each side' : 'whole',
       left: on('left'),
       right: on('right'),
       ...bodyOf(sheet, name),
@@ -143,9 +154,8 @@ function allLengths(pattern: Pattern): readonly Measured[] {
   const folds = pattern.pieces.flatMap(({ name, cut, fold, edges }): Measured[] => {
     const edge = cut === undefined ? undefined : edges.find((one) => one.name === fold?.edge);
     if (edge === undefined) return [];
-    return [
-      { name: edge.name, where: `${name}.${edge.name}, on the fold`, left: edge.sewn, right: edge.sewn },
-    ];
+    const where = `${name}.${edge.name}, on the fold`;
+    return [{ name: edge.name, where, of: 'whole', left: edge.sewn, right: edge.sewn }];
   });
   return [...sewn, ...folds];
 }

@@ -22,8 +22,8 @@ export function columnsOf(text: string): number {
 }
 
 /**
- * Words folded into lines of a width that `wide` measures; a word too long for a line is broken where it must be.
- * Always at least one line.
+ * Words folded into lines of a width that `wide` measures; a word too long for a line is broken at its joints, else where
+ * it must be. Always at least one line.
  */
 export function folded(text: string, width: number, wide: (text: string) => number): string[] {
   const lines: string[] = [];
@@ -42,18 +42,47 @@ export function folded(text: string, width: number, wide: (text: string) => numb
   return [...lines, line];
 }
 
-function broken(word: string, width: number, wide: (text: string) => number): string[] {
+/** Where a name may go on in the next line: behind the piece that an edge is of, then behind a hyphen. */
+const JOINTS = [/(?<=[./])/, /(?<=[-./])/];
+
+/** Parts joined again as far as they fit; what is too long by itself is broken at the next finer joints, at last anywhere. */
+function broken(word: string, width: number, wide: (text: string) => number, level = 0): string[] {
   if (wide(word) <= width) return [word];
-  const parts: string[] = [];
-  let part = '';
-  for (const sign of word) {
-    if (part !== '' && wide(part + sign) > width) {
-      parts.push(part);
-      part = '';
+  const joint = JOINTS[level];
+  const parts = joint === undefined ? [...word] : word.split(joint);
+  const lines: string[] = [];
+  let line = '';
+  for (const part of parts) {
+    if (line !== '' && wide(line + part) > width) {
+      lines.push(line);
+      line = '';
     }
-    part += sign;
+    line += part;
+    if (joint === undefined || wide(line) <= width) continue;
+    const finer = broken(line, width, wide, level + 1);
+    lines.push(...finer.slice(0, -1));
+    line = finer.at(-1)!;
   }
-  return [...parts, part];
+  return [...lines, line];
+}
+
+/**
+ * The least that columns may be folded to: their longest words, and where that is too much for the room the longest parts
+ * between joints, coarse ones before fine ones.
+ */
+export function leastWidths(
+  columns: readonly (readonly string[])[],
+  wide: (text: string) => number,
+  floor: (column: number) => number,
+  room: number,
+): number[] {
+  const least = (joint: RegExp): number[] =>
+    columns.map((texts, i) => {
+      const longest = Math.max(0, ...texts.flatMap((text) => text.split(joint).map(wide)));
+      return Math.max(longest, floor(i));
+    });
+  const all = [/\s+/, ...JOINTS.map(({ source }) => new RegExp(`\\s+|${source}`))].map(least);
+  return all.find((one) => one.reduce((a, b) => a + b, 0) <= room) ?? all.at(-1)!;
 }
 
 /**

@@ -39,8 +39,8 @@ export interface WrittenSheet {
   readonly tables: readonly Table[];
   /** Sentences at the end: what was left out, and why. */
   readonly after: readonly string[];
-  /** Frames to sketch in, each with its name below; only where a sheet is printed. */
-  readonly frames?: readonly string[];
+  /** Frames to sketch in, each with its name below, before what stands at the end; only where a sheet is printed. */
+  readonly frames?: { readonly heading: string; readonly names: readonly string[] };
 }
 
 /** What a sheet is given besides the pattern. */

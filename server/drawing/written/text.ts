@@ -1,13 +1,13 @@
 /** A written sheet as plain lines for a terminal or a text file. */
-import { columnsOf, columnWidths, folded, harmless } from './plain';
+import { columnsOf, columnWidths, folded, harmless, leastWidths } from './plain';
 import type { Column, Row, Table, WrittenSheet } from './sheet';
 
 /** A blank for a pencil, in characters. */
 const BLANK = '________';
 const BETWEEN = 2;
 const BENEATH = '   ';
-/** A column is not folded narrower than this: a name would be broken into syllables nobody speaks. */
-const NARROWEST = 12;
+/** A column of words is not folded narrower than this: two short words stand beside each other. */
+const NARROWEST = 11;
 
 export function toText(sheet: WrittenSheet, width: number): string {
   const paragraph = (text: string): string => folded(harmless(text), width, columnsOf).join('\n');
@@ -27,10 +27,25 @@ export function toText(sheet: WrittenSheet, width: number): string {
   );
 }
 
+/** Columns in which nothing stands take no room that others lack. */
+function filled(table: Table, width: number): Table {
+  const { columns, rows } = table;
+  const texts = (i: number): number => Math.max(...rows.map(({ cells }) => columnsOf(cells[i] ?? BLANK)), 0);
+  const sum = columns.reduce((all, { head }, i) => all + Math.max(columnsOf(head), texts(i)) + BETWEEN, 0);
+  if (sum - BETWEEN <= width) return table;
+  const kept = columns.map(({ figures }, i) => figures === true || rows.some(({ cells }) => cells[i] !== ''));
+  return {
+    ...table,
+    columns: columns.filter((_, i) => kept[i]),
+    rows: rows.map((row) => ({ ...row, cells: row.cells.filter((_, i) => kept[i]) })),
+  };
+}
+
 /** Blocks with an empty line between them: a table is one, or one a row where sentences stand beneath its rows. */
-function tableBlocks({ heading, columns, rows }: Table, width: number): string[] {
+function tableBlocks(table: Table, width: number): string[] {
+  const { heading, columns, rows } = filled(table, width);
   const cells = rows.map((row) => row.cells.map((cell) => (cell === null ? BLANK : harmless(cell))));
-  const widths = fitted([columns.map(({ head }) => head), ...cells], width);
+  const widths = fitted(columns, cells, width);
   const [head, ...lines] = [columns.map((column) => column.head), ...cells].map((row) =>
     lined(row, columns, widths),
   );
@@ -49,14 +64,21 @@ function tableBlocks({ heading, columns, rows }: Table, width: number): string[]
   ];
 }
 
-function fitted(rows: readonly (readonly string[])[], width: number): number[] {
-  const count = Math.max(...rows.map((row) => row.length));
-  const each = (of: (text: string) => number): number[] =>
-    Array.from({ length: count }, (_, i) => Math.max(0, ...rows.map((row) => of(row[i] ?? ''))));
-  const liked = each(columnsOf);
-  const longest = each((text) => Math.max(0, ...text.split(/\s+/).map(columnsOf)));
-  const least = longest.map((word, i) => Math.min(liked[i]!, Math.max(word, NARROWEST)));
-  const room = width - BETWEEN * (count - 1);
+/** Figures are folded between two of them, names where they must be. */
+function fitted(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  width: number,
+): readonly number[] {
+  const cells = columns.map((_, i) => rows.map((row) => row[i] ?? ''));
+  const texts = columns.map(({ head }, i) => [head, ...cells[i]!]);
+  const widest = (all: readonly string[]): number => Math.max(0, ...all.map(columnsOf));
+  const liked = texts.map(widest);
+  const figures = cells.map((one) => widest(one.flatMap((text) => text.split(/(?<=,) /))));
+  const room = width - BETWEEN * (columns.length - 1);
+  const floor = (i: number): number =>
+    columns[i]!.figures === true ? figures[i]! : Math.min(liked[i]!, NARROWEST);
+  const least = leastWidths(texts, columnsOf, floor, room);
   return columnWidths(liked, least, room).map((one) => Math.max(1, Math.floor(one + 1e-9)));
 }
 
