@@ -219,6 +219,14 @@ export abstract class Statements extends Phrases {
           return { kind: 'measured', name, left, right: this.SUBRULE2(this.cell) };
         },
       },
+      {
+        ALT: () => {
+          this.CONSUME2(W.right);
+          const right = this.SUBRULE4(this.cell);
+          this.CONSUME2(W.left);
+          return { kind: 'measured', name, left: this.SUBRULE5(this.cell), right };
+        },
+      },
       { ALT: () => ({ kind: 'measured', name, value: this.SUBRULE3(this.cell) }) },
     ]);
   });
@@ -235,10 +243,30 @@ export abstract class Statements extends Phrases {
     return { kind: 'size-row', sizes };
   });
 
+  /** A dash that touches no number stands for what was not measured. */
+  public tableCell = this.RULE('tableCell', (): s.Quantity | undefined => {
+    const from = this.from();
+    const measure = this.OR<Token | undefined>([
+      {
+        ALT: () => {
+          const minus = this.CONSUME(t.Minus);
+          return this.OPTION({
+            GATE: () => this.LA(1).startOffset === minus.startOffset + 1,
+            DEF: () => this.CONSUME(t.Measure) as Token,
+          });
+        },
+      },
+      { ALT: () => this.CONSUME2(t.Measure) as Token },
+    ]);
+    if (measure === undefined) return undefined;
+    const amount = (measure.amount ?? 0) * (measure.startOffset === from ? 1 : -1);
+    return { kind: 'quantity', amount, ...(measure.unit && { unit: measure.unit }), at: this.span(from) };
+  });
+
   public row = this.RULE('row', (): Bare<s.RowNode> => {
-    const cells: s.Quantity[] = [];
+    const cells: (s.Quantity | undefined)[] = [];
     const name = this.nameOf(this.CONSUME(t.Name));
-    this.AT_LEAST_ONE(() => cells.push(this.SUBRULE(this.cell)));
+    this.AT_LEAST_ONE(() => cells.push(this.SUBRULE(this.tableCell)));
     return { kind: 'row', name, cells };
   });
 

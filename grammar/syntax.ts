@@ -371,7 +371,8 @@ export interface SizeRowNode extends Node {
 export interface RowNode extends Node {
   readonly kind: 'row';
   readonly name: Name;
-  readonly cells: readonly Quantity[];
+  /** One a size; undefined where a dash stands alone for what was not measured. */
+  readonly cells: readonly (Quantity | undefined)[];
 }
 export interface DraftNode extends Node {
   readonly kind: 'draft';

@@ -10,8 +10,9 @@ import { readNotch } from './sewing/notch';
 import type { PairedEdge } from './sewing/pairing';
 import { readSeam } from './sewing/seam';
 import type { NamedNotch } from './sewing/seam-places';
-import { choice, letValue, namedCircle, namedShape } from './shapes/definitions';
+import { choice, type Blamed, letValue, namedCircle, namedShape } from './shapes/definitions';
 import { condition } from './values/conditions';
+import { readTolerance } from './values/tolerance';
 import { readExpect } from './values/expect';
 import { readUsual } from './values/usual';
 import { report, type Answer, type Reader } from './values/reader';
@@ -23,6 +24,8 @@ export interface Request {
   readonly parts: OwnParts;
   /** The value a choice was set to from outside. */
   readonly given?: Value | undefined;
+  /** The words of a `use` line that set it, to be blamed for what can't be. */
+  readonly givenAt?: Blamed;
   readonly tolerance?: number | undefined;
   /** For a band: the edges it goes round, where it names a seam. */
   readonly bandEdges: readonly Sewn[];
@@ -47,7 +50,7 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
     case 'let':
       return letValue(reader, node.value);
     case 'choose':
-      return choice(reader, node, request.given);
+      return choice(reader, node, request.given, request.givenAt);
     case 'solve':
       return report(
         reader,
@@ -63,6 +66,8 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
       return readExpect(reader, node);
     case 'usual':
       return readUsual(reader, node);
+    case 'tolerance':
+      return readTolerance(reader, node.value);
     case 'accept':
       return readAccept(reader, node);
     case 'piece':

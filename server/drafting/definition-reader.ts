@@ -68,6 +68,11 @@ export class DefinitionReader implements Reader {
     );
   }
 
+  /** Whether a name means something, or its absence was told. */
+  leadsAnywhere(ref: Ref): boolean {
+    return this.node.links.targets.has(ref) || this.node.links.later.has(ref);
+  }
+
   isAbsent(ref: Ref): boolean {
     const target = this.node.links.targets.get(ref);
     const node = target?.declaration?.statement.node;

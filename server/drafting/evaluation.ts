@@ -8,6 +8,7 @@ import { equal } from './equal';
 import type { Finding } from './finding';
 import type { DisplayUnit, Quantity, Value } from './model';
 import { bandEdges, givenTo, namedNotch, notchedEdges, pairedEdge } from './names/links';
+import type { Given } from './names/files';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
 import { compute } from './compute';
@@ -16,10 +17,10 @@ import { turnedAbout } from './values/ranges';
 import { ofKind, quantity, value } from './values/arithmetic';
 import { comparison } from './values/conditions';
 import type { Body } from './values/body';
-import { print } from './values/quantity';
 import { Queue } from './queue';
-import { circleWords, noRoot } from './refusals';
-import { report, type Answer } from './values/reader';
+import { circleWords } from './refusals';
+import { LEAP, unsolved } from './unsolved';
+import type { Answer } from './values/reader';
 
 export interface Result {
   readonly answer?: Answer;
@@ -191,19 +192,19 @@ export class Evaluation {
     if (links.unresolved) return { findings: links.findings };
     this.computed++;
     const reader = new DefinitionReader(this, node, this.settings);
-    const given = givenTo(node.file, declaration);
-    if (given !== undefined) {
-      reader.statement = given.statement;
-      const found = value(reader, given.value);
-      return found === undefined
+    const by = givenTo(node.file, declaration);
+    const given = by === undefined ? this.settings.set.get(node.id) : handed(reader, by);
+    if (by !== undefined && (given === undefined || declaration.statement.node.kind !== 'choose')) {
+      return given === undefined
         ? { findings: reader.findings }
-        : { answer: { is: 'value', value: found }, findings: reader.findings };
+        : { answer: { is: 'value', value: given }, findings: reader.findings };
     }
     const answer = compute(reader, {
       id: node.id,
       declaration,
       parts: reader.parts,
-      given: this.settings.set.get(node.id),
+      given,
+      ...(by !== undefined && { givenAt: { statement: by.statement, at: by.value.at } }),
       tolerance: this.settings.tolerance,
       bandEdges: bandEdges(node.file, declaration.statement),
       pairedEdge: pairedEdge(node.file, declaration.name),
@@ -253,8 +254,9 @@ export class Evaluation {
     const residual = (amount: number): number =>
       this.residual(group, reader.node, unknown, node, { kind: low.kind, amount });
     const found = solveBracketed(residual, low.amount, high.amount, SOLVED_WITHIN);
-    if (found.kind === 'root') return { kind: low.kind, amount: found.x };
-    return this.unsolved(reader, node, [low, high], [found.fLo, found.fHi]);
+    if (found.kind === 'root' && found.jump < LEAP) return { kind: low.kind, amount: found.x };
+    const tried = { complained: this.trialComplained, ...this.sides };
+    return unsolved(reader, node.name, [low, high], found, tried);
   }
 
   /** left − right of the equation with the unknown at a value; not a number where something can't be had. */
@@ -296,29 +298,6 @@ export class Evaluation {
       if (outer === undefined) delete this.trial;
       else this.trial = outer;
     }
-  }
-
-  private unsolved(
-    reader: DefinitionReader,
-    node: Extract<Statement['node'], { kind: 'solve' }>,
-    ends: readonly [Quantity, Quantity],
-    residuals: readonly [number, number],
-  ): undefined {
-    if (residuals.some(Number.isNaN)) {
-      if (!this.trialComplained) return undefined;
-      if (this.sides.fault !== undefined) {
-        reader.findings.push(this.sides.fault);
-        return undefined;
-      }
-      return report(
-        reader,
-        'no-solution',
-        node.name.at,
-        `${node.name.text} can't be tried over its whole range: the two sides can't both be had at ${print(ends[Number.isNaN(residuals[0]) ? 0 : 1]!, reader.unit)}.`,
-      );
-    }
-    const message = noRoot(node.name.text, ends, residuals, this.sides.kind ?? 'length', reader.unit);
-    return report(reader, 'no-solution', node.name.at, message);
   }
 
   /**
@@ -383,6 +362,19 @@ const MEASUREMENT = 'measurement:';
 
 /** Found values are right to a ten-millionth of a millimetre or degree: far below what is compared (0.01 mm), cheap by interpolation. */
 const SOLVED_WITHIN = 1e-7;
+
+/** What a `use` line sets a value to, read where that line stands. */
+function handed(reader: DefinitionReader, { statement, value: expr }: Given): Value | undefined {
+  const own = reader.statement;
+  reader.statement = statement;
+  const found = wordGiven(reader, expr) ?? value(reader, expr);
+  reader.statement = own;
+  return found;
+}
+
+/** `use … with closure = zip`: a word of the choice is the name of nothing. */
+const wordGiven = (reader: DefinitionReader, expr: Given['value']): Value | undefined =>
+  expr.kind === 'ref' && !reader.leadsAnywhere(expr) ? { kind: 'text', text: expr.path[0]!.text } : undefined;
 
 function changedKeys<T>(
   a: ReadonlyMap<string, T> = new Map(),

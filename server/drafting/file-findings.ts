@@ -5,7 +5,7 @@ import type { BodyChoice } from './model';
 import type { Declaration } from './names/declarations';
 import type { Clash, FileNames, FileSet, Use } from './names/files';
 import { nearest } from './names/spelling';
-import { visibleFiles } from './names/resolve';
+import { losesFiles, visibleFiles } from './names/resolve';
 import { sizesOf, type Body } from './values/body';
 import { measurementNamed } from './values/measurements';
 
@@ -118,12 +118,14 @@ export function tableFindings(file: FileNames): SourcedFinding[] {
       continue;
     }
     for (const row of statement.block ?? []) {
-      if (row.node.kind !== 'row' || row.node.cells.length === sizes.length) continue;
+      if (row.node.kind !== 'row') continue;
       const { name, cells } = row.node;
-      const missing = sizes.slice(cells.length);
+      const missing = sizes.filter((_, i) => cells[i] === undefined);
+      if (missing.length === 0 && cells.length === sizes.length) continue;
+      const values = cells.filter((cell) => cell !== undefined).length;
       const message =
         missing.length > 0
-          ? `${name.text} has ${cells.length} values for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
+          ? `${name.text} has ${values} ${values === 1 ? 'value' : 'values'} for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
           : `${name.text} has ${cells.length} values, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
       found.push({ source, finding: made('uneven-table', row, name.at, message) });
     }
@@ -281,12 +283,15 @@ export function bodyRefusal(
 
 /** What the `drafted for` line names and can't have. */
 export function draftedForFinding(
+  file: FileNames,
   own: DraftedFor,
   bodies: ReadonlyMap<string, Statement>,
 ): SourcedFinding | undefined {
   const refusal = bodyRefusal(own.choice, bodies);
   const { statement, source } = own;
   if (refusal === undefined || statement.node.kind !== 'drafted-for') return undefined;
+  // it may stand in the file that can't be had, which was told
+  if (refusal.near === undefined && !bodies.has(own.choice.name) && losesFiles(file)) return undefined;
   const { body, size } = statement.node;
   const at =
     refusal.near === undefined && size !== undefined && bodies.has(own.choice.name) ? size.at : body.at;

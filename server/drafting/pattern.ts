@@ -161,10 +161,7 @@ export class DraftedPattern implements Pattern {
 
   get choices(): readonly PatternChoice[] {
     return this.once('choices', () =>
-      choicesOf(this.fileSet, (id) => {
-        const { answer } = this.evaluation.result(id);
-        return answer?.is === 'value' ? answer.value : undefined;
-      }),
+      choicesOf(this.fileSet, this.unit, (id) => this.evaluation.result(id).answer),
     );
   }
 

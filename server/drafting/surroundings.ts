@@ -1,5 +1,5 @@
 /** What stands round a pattern: bodies and sizes, choices, what it needs to be measured, the days written in it. */
-import type { Expr, Statement } from '../../grammar/syntax';
+import type { Expr, Range, Statement } from '../../grammar/syntax';
 import { bodiesFrom } from './file-findings';
 import type {
   BodyChoice,
@@ -7,8 +7,8 @@ import type {
   DisplayUnit,
   OwnMeasurement,
   PatternChoice,
+  Quantity,
   SidedReason,
-  Value,
 } from './model';
 import type { FileNames, FileSet } from './names/files';
 import { eachReference } from './names/references';
@@ -17,7 +17,8 @@ import { same } from './same';
 import { sidedDefinitions } from './sides';
 import { bodyOf, sizesOf, type Body } from './values/body';
 import { measurementNamed, measurements } from './values/measurements';
-import { written } from './values/quantity';
+import { plainly, written } from './values/quantity';
+import type { Answer } from './values/reader';
 
 /** The sheets of the files as they stood when they were asked for last. */
 const sheetsKept = new WeakMap<FileSet, { of: readonly unknown[]; sheets: readonly BodySheet[] }>();
@@ -139,7 +140,8 @@ function plainLength(expr: Expr | undefined): number | undefined {
 /** Choices that can be set from outside; of two with one path the first. */
 export function choicesOf(
   files: FileSet,
-  valueOf: (id: string) => Value | undefined,
+  unit: DisplayUnit,
+  answerOf: (id: string) => Answer | undefined,
 ): readonly PatternChoice[] {
   const found = new Map<string, PatternChoice>();
   for (const file of files.files()) {
@@ -147,22 +149,36 @@ export function choicesOf(
       const { node, text, doc } = statement;
       const path = scope === '' ? name : `${scope}.${name}`;
       if (node.kind !== 'choose' || found.has(path)) continue;
-      const written = ({ at }: { at: { from: number; to: number } }): string => text.slice(at.from, at.to);
+      const words = ({ at }: { at: { from: number; to: number } }): string => text.slice(at.from, at.to);
       const source = file.key + id;
-      const value = valueOf(source);
+      const answer = answerOf(source);
+      const { value, ends } = answer?.is === 'value' ? answer : {};
       found.set(path, {
         path,
         source,
         doc,
         statement,
         valueAt: node.value.at,
-        among: (node.among ?? []).map(written),
+        among: (node.among ?? []).map(words),
         ...(value !== undefined && { value }),
-        ...(node.range && { low: written(node.range.low), high: written(node.range.high) }),
+        ...(node.range && ends && rangeOf(text, node.range, ends, unit)),
       });
     }
   }
   return [...found.values()];
+}
+
+/** The two ends of a range as they can be set: as written where they are plain, worked out where they are not. */
+function rangeOf(
+  text: string,
+  { low, high }: Range,
+  ends: readonly [Quantity, Quantity],
+  unit: DisplayUnit,
+): { low: string; high: string } | undefined {
+  const end = ({ kind, at }: Expr, worked: Quantity): string | undefined =>
+    kind === 'quantity' ? text.slice(at.from, at.to) : plainly(worked, unit);
+  const [from, to] = [end(low, ends[0]), end(high, ends[1])];
+  return from === undefined || to === undefined ? undefined : { low: from, high: to };
 }
 
 /** Everybody the pattern can be drafted for: bodies, and every size of every table, of its own file and those it uses. */

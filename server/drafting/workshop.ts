@@ -24,10 +24,12 @@ import { Gathered } from './gathered';
 import { Network, type NetworkChange } from './names/network';
 import { nearest } from './names/spelling';
 import { DraftedPattern } from './pattern';
+import { saidTwice } from './said-twice';
 import { undrawnFindings } from './undrawn';
 import { usualLines, usualRanges } from './rules';
 import { bothSides } from './sides';
 import { bodyOf } from './values/body';
+import { toleranceOf } from './values/tolerance';
 import { written } from './values/quantity';
 
 /** A replacement in a text, in characters. */
@@ -218,7 +220,7 @@ class Drafting {
       ...syntaxFindings(this.files),
       ...this.namesFindings(),
       ...useFindings(this.files),
-      ...present(asked === undefined && own !== undefined ? draftedForFinding(own, bodies) : undefined),
+      ...present(asked === undefined && own !== undefined ? draftedForFinding(root, own, bodies) : undefined),
       ...present(lackFinding(root, own, body, chosen, this.evaluation.lacking)),
       ...this.bodyFindings(),
     ];
@@ -262,7 +264,7 @@ class Drafting {
 
   private namesFindings(): readonly SourcedFinding[] {
     const { root } = this.files;
-    return [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root)];
+    return [...clashFindings(root), ...hidingFindings(root), ...tableFindings(root), ...saidTwice(root)];
   }
 
   private statementOf<K extends StatementNode['kind']>(
@@ -272,10 +274,8 @@ class Drafting {
   }
 
   private tolerance(): Pick<Settings, 'tolerance'> {
-    const value = this.statementOf('tolerance')?.value;
-    if (value?.kind !== 'quantity') return {};
-    const { kind, amount } = written(value);
-    return kind === 'length' ? { tolerance: amount } : {};
+    const tolerance = toleranceOf(this.statementOf('tolerance')?.value);
+    return tolerance === undefined ? {} : { tolerance };
   }
 
   /** Cells without units in the bodies of the pattern's own file. */

@@ -22,10 +22,27 @@ choose none = 4 among 1, 2, 3
 #             ^ warning[choice-out-of-range]: none is chosen among 1, 2, 3; 4 is none of them.
 `));
 
+  it('both ends of a range that is worked out are tried', () => {
+    const { choices } = patternIn('let hem = 3cm\nchoose drop = 4cm in hem - 5cm .. hem * 7 / 3\n');
+    assert.deepEqual(
+      choices.map(({ low, high }) => [low, high]),
+      [['-2cm', '7cm']],
+    );
+  });
+
+  it('ends of another kind than their value are told once, and not tried', () => {
+    const wrong = 'choose ease = 4cm in 1 .. 8\n';
+    assert.deepEqual(
+      check(patternIn(wrong)).map(({ code }) => code),
+      ['missing-unit', 'missing-unit'],
+    );
+    assert.equal(patternIn(wrong).choices[0]!.low, undefined);
+  });
+
   it('a choice among words is asked by its words alone', () =>
     checkDraft(`choose closure = zip among zip, buttons
 choose wrong = snaps among zip, buttons
-#              ^^^^^ warning[choice-out-of-range]: wrong is chosen among zip, buttons; snaps is none of them.
+#              ^^^^^ error[unknown-name]: wrong is chosen among zip, buttons; snaps is none of them.
 let asked = if(closure = zip, 1, 2) #= 1
 let turned-about = if(buttons = closure, 1, 2) #= 2
 let unknown = if(closure = hooks, 1, 2)
@@ -123,6 +140,9 @@ solve unitless in 1cm .. 2cm so that 2 * unitless = 3
 #                                                   fix: Write 3cm
 #                                                   fix: Write 3mm
 #                                                   fix: Write 3in
+solve leap in 1cm .. 5cm so that if(leap > 3cm, 1cm, 2cm) = 1.5cm
+#     ^^^^ error[no-solution]: No leap makes both sides equal: at 3cm their difference jumps by 1cm, from one
+#     | side being the larger to the other. Look for a round or an if in what the two sides measure.
 solve elsewhere in 1cm .. 2cm so that 3cm = 3cm
 #     ^^^^^^^^^ error[no-solution]: Nothing on either side depends on elsewhere, so no value of it can make
 #     | them equal.

@@ -123,7 +123,7 @@ describe('roots between two ends', () => {
   it('takes ends in either order and a root at an end at once', () => {
     assert.deepEqual(
       solveBracketed((x) => x - 1, 1, 5, 1e-9),
-      { kind: 'root', x: 1, steps: 0 },
+      { kind: 'root', x: 1, steps: 0, jump: 0 },
     );
     const found = solveBracketed((x) => x - 2, 5, 1, 1e-9);
     assert.ok(found.kind === 'root');
@@ -134,5 +134,6 @@ describe('roots between two ends', () => {
     const found = solveBracketed((x) => (x < 1 / 3 ? -7 : 2), 0, 1, 1e-12);
     assert.ok(found.kind === 'root' && found.steps <= 41);
     near(found.x, 1 / 3, 1e-12);
+    near(found.jump, 9, 1e-12);
   });
 });

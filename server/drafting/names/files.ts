@@ -34,6 +34,8 @@ export interface Clash {
 /** Declarations of one file, kept up to date top-level statement by top-level statement. */
 export class FileNames {
   readonly uses: Use[] = [];
+  /** How used files are called that can't be had, or whose line could not be read; '' without `as`. */
+  lost: ReadonlySet<string> = new Set();
   /** Every declaration by its path, in file order; more than one where a name is given twice. */
   private readonly declared = new Map<string, Declaration[]>();
   private readonly byTop = new Map<TopLevel, readonly Declaration[]>();
@@ -247,6 +249,10 @@ const twoSorts = (first: Declaration, second: Declaration): boolean =>
 const isMisread = ({ problems, block = [] }: Statement): boolean =>
   problems.length > 0 || block.some(isMisread);
 
+/** The name that a `use` line gives which could not be read. */
+const aliasOf = ({ node, text }: Statement): string[] =>
+  node.kind === 'broken' && node.word === 'use' ? [/ as +([^\s]+)/.exec(text)?.[1] ?? ''] : [];
+
 const MEASURING: ReadonlySet<StatementNode['kind']> = new Set(['measure', 'body', 'sizes']);
 const givesMeasurements = ({ statement }: TopLevel): boolean => MEASURING.has(statement.node.kind);
 
@@ -307,7 +313,7 @@ export class FileSet {
     return this.files()
       .map(
         (file) =>
-          `${file.uri}:${file.uses.map((use) => `${use.alias}=${use.file?.uri ?? use.failure}`).join(',')}`,
+          `${file.uri}:${file.uses.map((use) => `${use.alias}=${use.file?.uri ?? use.failure}`).join(',')}${[...file.lost].join(' ')}`,
       )
       .join('|');
   }
@@ -326,6 +332,8 @@ export class FileSet {
         uses.push(this.follow(file, statement, statement.node, way, changed));
     }
     file.uses.splice(0, file.uses.length, ...uses);
+    const failed = uses.filter(({ failure }) => failure !== undefined).map(({ alias }) => alias);
+    file.lost = new Set([...failed, ...file.ofKind('broken').flatMap(({ statement }) => aliasOf(statement))]);
   }
 
   private follow(

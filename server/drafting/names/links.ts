@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { NotchNode, Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
+import type { Expr, NotchNode, Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import { failure, ofShapes, otherSheet, type NameSpace } from './failures';
@@ -12,6 +12,8 @@ import {
   resolveShape,
   resolveSubject,
   resolveValue,
+  isOfLostFile,
+  losesFiles,
   scopeOf,
   type Scope,
   type Target,
@@ -66,51 +68,94 @@ function drawnFor(scope: Scope): Side {
 
 export function linksOf(file: FileNames, declaration: Declaration): Links {
   const given = givenTo(file, declaration);
-  const scope =
-    given === undefined
-      ? withPieces(scopeOf(file, declaration), declaration)
-      : { file: given.by, blocks: [] };
-  const own = ownParts(declaration.statement);
-  const targets = new Map<Ref, Target>();
-  const inputs = new Set<string>();
-  const mentions = new Set<string>(scope.blocks.map(({ name }) => name));
-  const findings: Finding[] = [];
-  const later = new Map<Ref, Finding>();
-  const bare = new Set<string>();
-  let orphan = false;
-  const visit: Visit = (ref, space, statement) => {
+  const home = withPieces(scopeOf(file, declaration), declaration);
+  const linking = new Linking(file, declaration, home);
+  if (given === undefined || declaration.statement.node.kind === 'choose')
+    eachReference(declaration.statement, linking.visit);
+  const abroad: Scope = { file: given?.by ?? file, blocks: [] };
+  if (given !== undefined && !isWord(abroad, given.value, declaration.statement)) {
+    linking.scope = abroad;
+    value(given.value, (ref, space) => linking.visit(ref, space, given.statement));
+    linking.scope = home;
+  }
+  for (const edge of borrowed(file, declaration.statement, linking.mentions)) {
+    if (!linking.targets.has(edge)) linking.visit(edge, 'edge', declaration.statement);
+  }
+  const { targets, inputs, mentions, findings, later, bare, adrift } = linking;
+  const unresolved = findings.length > 0 || adrift;
+  const [drawn, head] = [drawnFor(linking.scope), headOf(declaration.statement)];
+  return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
+}
+
+/** The names of one definition, looked up one after the other. */
+class Linking {
+  readonly targets = new Map<Ref, Target>();
+  readonly inputs = new Set<string>();
+  readonly mentions: Set<string>;
+  readonly findings: Finding[] = [];
+  readonly later = new Map<Ref, Finding>();
+  readonly bare = new Set<string>();
+  /** A name leads into a file that can't be had, which was told there. */
+  adrift = false;
+  private orphan = false;
+  private readonly own: ReadonlySet<string>;
+
+  constructor(
+    private readonly file: FileNames,
+    private readonly declaration: Declaration,
+    public scope: Scope,
+  ) {
+    this.mentions = new Set(scope.blocks.map(({ name }) => name));
+    this.own = ownParts(declaration.statement);
+  }
+
+  readonly visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
-    ref.path.forEach(({ text }) => mentions.add(text));
+    const { scope, declaration } = this;
+    ref.path.forEach(({ text }) => this.mentions.add(text));
     const found = lookedUp(scope, declaration, ref, space);
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
-    const isOwn = (ofShapes(space) || space === 'part') && own.has(ref.path[0]!.text);
+    const isOwn = (ofShapes(space) || space === 'part') && this.own.has(ref.path[0]!.text);
     if (found === undefined && isOwn) return;
-    const notch = found === undefined ? notchInSeam(file, declaration, ref, space, statement) : undefined;
-    if (notch !== undefined) return eachReference(notch, visit);
-    if (found !== undefined && space === 'shape' && onOtherSheet(scope, declaration, found)) {
-      findings.push(otherSheet(ref, found, statement));
-    } else if (found !== undefined) {
-      targets.set(ref, found);
-      if (found.kind !== 'given' && found.kind !== 'body') inputs.add(found.id);
-      if (found.kind === 'measurement' && found.rest.length === 0) bare.add(ref.path[0]!.text);
-    } else if (space === 'comparand') {
-      later.set(ref, failure(scope, ref, 'value', statement));
-    } else if (foundLater(declaration, space) || (!orphan && onlyShapes(statement))) {
-      later.set(ref, failure(scope, ref, space, statement, own));
-    } else {
-      // a piece of nothing has no points to name either: that is one fault, not many
-      if (!orphan || (!ofShapes(space) && space !== 'part'))
-        findings.push(failure(scope, ref, space, statement, own));
-      orphan ||= space === 'block';
+    const notch =
+      found === undefined ? notchInSeam(this.file, declaration, ref, space, statement) : undefined;
+    if (notch !== undefined) return eachReference(notch, this.visit);
+    if (found === undefined) return this.nowhere(ref, space, statement);
+    if (space === 'shape' && onOtherSheet(scope, declaration, found)) {
+      this.findings.push(otherSheet(ref, found, statement));
+      return;
     }
+    this.targets.set(ref, found);
+    if (found.kind !== 'given' && found.kind !== 'body') this.inputs.add(found.id);
+    if (found.kind === 'measurement' && found.rest.length === 0) this.bare.add(ref.path[0]!.text);
   };
-  if (given === undefined) eachReference(declaration.statement, visit);
-  else value(given.value, (ref, space) => visit(ref, space, given.statement));
-  for (const edge of borrowed(file, declaration.statement, mentions)) {
-    if (!targets.has(edge)) visit(edge, 'edge', declaration.statement);
+
+  private nowhere(ref: Ref, space: Exclude<RefSpace, 'word'>, statement: Statement): void {
+    const { scope, declaration, orphan, own } = this;
+    if (isOfLostFile(scope.file, ref.path)) {
+      this.adrift = true;
+    } else if (space === 'comparand') {
+      this.later.set(ref, failure(scope, ref, 'value', statement));
+    } else if (foundLater(declaration, space) || (!orphan && onlyShapes(statement))) {
+      this.later.set(ref, failure(scope, ref, space, statement, own));
+    } else {
+      const told = failure(scope, ref, space, statement, own);
+      // a piece of nothing has no points to name either: that is one fault, not many
+      if (!orphan || (!ofShapes(space) && space !== 'part')) {
+        if (told.fixes.length === 0 && losesFiles(scope.file)) this.adrift = true;
+        else this.findings.push(told);
+      }
+      this.orphan ||= space === 'block';
+    }
   }
-  const [drawn, head] = [drawnFor(scope), headOf(declaration.statement)];
-  return { targets, inputs, mentions, findings, later, unresolved: findings.length > 0, bare, drawn, head };
+}
+
+/** `use … with closure = zip`: one of the words of a choice, and no name. */
+function isWord(scope: Scope, given: Expr, { node }: Statement): boolean {
+  if (given.kind !== 'ref' || node.kind !== 'choose') return false;
+  const words = (node.among ?? []).flatMap((word) => (word.kind === 'ref' ? [word.path[0]!.text] : []));
+  if (words.length === 0) return false;
+  return words.includes(given.path[0]!.text) || resolveValue(scope, given.path) === undefined;
 }
 
 /** In a seam a notch stands for its place, whose names are then the seam's as well. */

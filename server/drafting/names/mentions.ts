@@ -1,6 +1,6 @@
 /** The names that each kind of statement mentions: one small function a kind. */
 import type { Expr, LengthenNode, Run, Sewn, StatementNode } from '../../../grammar/syntax';
-import { place, shape, value, wayOption, type See } from './references';
+import { comparand, place, shape, value, wayOption, type See } from './references';
 
 type Kind = StatementNode['kind'];
 type Of<K extends Kind> = K extends LengthenNode['kind'] ? LengthenNode : Extract<StatementNode, { kind: K }>;
@@ -103,7 +103,7 @@ const MENTIONS: Table = {
   choose: choice,
   solve: (node, see) => values([node.range.low, node.range.high, node.left, node.right], see),
   expect: (node, see) => values([node.condition, node.within], see),
-  use: (node, see) => node.given.forEach((given) => value(given.value, see)),
+  use: (node, see) => node.given.forEach((given) => comparand(given.value, see)),
   tolerance: (node, see) => value(node.value, see),
   measure: (node, see) => values([node.range?.low, node.range?.high], see),
   usual: (node, see) => values([node.range.low, node.range.high], see),

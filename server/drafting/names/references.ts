@@ -91,7 +91,7 @@ function measured(expr: Expr, see: See): void {
   shape(expr, (ref, space) => see(ref, space === 'shape' ? 'measured' : space));
 }
 
-function comparand(expr: Expr, see: See): void {
+export function comparand(expr: Expr, see: See): void {
   if (expr.kind === 'ref' && expr.path.length === 1) see(expr, 'comparand');
   else value(expr, see);
 }

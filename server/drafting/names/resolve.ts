@@ -86,6 +86,13 @@ function aliased(file: FileNames, path: readonly Name[]): FileNames | undefined 
   return path.length < 2 ? undefined : file.uses.find((use) => use.alias === path[0]!.text)?.file;
 }
 
+/** A name of a used file that can't be had: that was told where the file is used. */
+export const isOfLostFile = (file: FileNames, path: readonly Name[]): boolean =>
+  path.length > 1 && file.lost.has(path[0]!.text);
+
+/** Whether names that lead nowhere may be of a file that can't be had. */
+export const losesFiles = (file: FileNames): boolean => visibleFiles(file).some(({ lost }) => lost.has(''));
+
 export function resolveValue(scope: Scope, path: readonly Name[]): Target | undefined {
   const [first, second] = path;
   for (const block of scope.blocks) {

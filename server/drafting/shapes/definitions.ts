@@ -1,5 +1,5 @@
 /** Reads one definition of a draft: a value, a point, a line, a curve, a circle. */
-import type { ChooseNode, CircleNode, Expr, ShapeNode } from '../../../grammar/syntax';
+import type { ChooseNode, CircleNode, Expr, ShapeNode, Span, Statement } from '../../../grammar/syntax';
 import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
 import { lengthOf, ofKind, quantity, value } from '../values/arithmetic';
@@ -14,20 +14,45 @@ const shaped = (shape: Shape | undefined): ShapeAnswer | undefined => shape && {
 export const valued = (found: Value | undefined): ValueAnswer | undefined =>
   found && { is: 'value', value: found };
 
-/** A choice as written, or as it was set from outside: within its range and of its kind, whichever it is. */
-export function choice(reader: Reader, node: ChooseNode, given: Value | undefined): ValueAnswer | undefined {
-  return node.among === undefined
-    ? inRange(reader, node, given)
-    : amongWords(reader, node, node.among, given);
+/** Where a choice was set, in another file than its own. */
+export interface Blamed {
+  readonly statement: Statement;
+  readonly at: Span;
 }
 
-function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): ValueAnswer | undefined {
+/** A choice as written, or as it was set from outside: within its range and of its kind, whichever it is. */
+export function choice(
+  reader: Reader,
+  node: ChooseNode,
+  given: Value | undefined,
+  blamed?: Blamed,
+): ValueAnswer | undefined {
+  const complain: Complain = (code, at, message) => {
+    const own = reader.statement;
+    if (blamed !== undefined) reader.statement = blamed.statement;
+    report(reader, code, blamed?.at ?? at, message);
+    reader.statement = own;
+    return undefined;
+  };
+  return node.among === undefined
+    ? inRange(reader, node, given, complain)
+    : amongWords(reader, node, node.among, given, complain);
+}
+
+/** Says what is wrong with the value that a choice has, where it was given. */
+type Complain = (code: string, at: Span, message: string) => undefined;
+
+function inRange(
+  reader: Reader,
+  node: ChooseNode,
+  given: Value | undefined,
+  complain: Complain,
+): ValueAnswer | undefined {
   const own = quantity(reader, node.value);
   if (own === undefined) return undefined;
   const chosen = given ?? own;
   if (chosen.kind !== own.kind) {
-    return report(
-      reader,
+    return complain(
       'wrong-kind',
       node.name.at,
       `${node.name.text} is ${KIND_WORDS[own.kind]}, but it was set to ${KIND_WORDS[chosen.kind]}.`,
@@ -41,16 +66,18 @@ function inRange(reader: Reader, node: ChooseNode, given: Value | undefined): Va
     return rangeOfKind(reader, node, own.kind, low.kind === high.kind ? low.kind : undefined);
   if (low.amount > high.amount) {
     turnedAbout(reader, node.range, low, high);
-  } else if (number.amount < low.amount - 1e-9 || number.amount > high.amount + 1e-9) {
-    report(
-      reader,
+  } else if (number.amount < low.amount - ENDS_WITHIN || number.amount > high.amount + ENDS_WITHIN) {
+    complain(
       'choice-out-of-range',
       given === undefined ? node.value.at : node.name.at,
       `${node.name.text} is ${print(number, reader.unit)}, outside its range of ${print(low, reader.unit)} to ${print(high, reader.unit)}.`,
     );
   }
-  return valued(number);
+  return { is: 'value', value: number, ends: [low, high] };
 }
+
+/** Ends that are worked out are tried as written to 5 digits, which in inches is as much as this, in mm. */
+const ENDS_WITHIN = 2e-4;
 
 /** Says which of the value and the two ends lacks its unit, or is of another kind than the others. */
 function rangeOfKind(
@@ -70,16 +97,16 @@ function amongWords(
   node: ChooseNode,
   among: readonly Expr[],
   given: Value | undefined,
+  complain: Complain,
 ): ValueAnswer | undefined {
   const offered = among.map((option) => word(option) ?? wordsOf(reader, option));
   const own = word(node.value);
   const chosen = given === undefined ? own : given.kind === 'text' ? given.text : undefined;
-  if (own === undefined) return choiceOfNumbers(reader, node, among, given);
+  if (own === undefined) return choiceOfNumbers(reader, node, among, given, complain);
   if (chosen === undefined || !offered.includes(chosen)) {
     const is = chosen ?? 'a number';
-    return report(
-      reader,
-      'choice-out-of-range',
+    return complain(
+      'unknown-name',
       node.value.at,
       `${node.name.text} is chosen among ${offered.join(', ')}; ${is} is none of them.`,
     );
@@ -92,6 +119,7 @@ function choiceOfNumbers(
   node: ChooseNode,
   among: readonly Expr[],
   given: Value | undefined,
+  complain: Complain,
 ): ValueAnswer | undefined {
   const own = quantity(reader, node.value);
   const offered = among.map((option) => quantity(reader, option));
@@ -102,8 +130,7 @@ function choiceOfNumbers(
   );
   if (!fits) {
     const list = among.map((option) => wordsOf(reader, option)).join(', ');
-    report(
-      reader,
+    complain(
       'choice-out-of-range',
       node.value.at,
       `${node.name.text} is chosen among ${list}; ${chosen.kind === 'text' ? chosen.text : print(chosen, reader.unit)} is none of them.`,

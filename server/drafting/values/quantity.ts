@@ -78,6 +78,14 @@ export function printLengthFine(mm: number, unit: DisplayUnit): string {
 export const printAngle = (degrees: number): string => `${trimmed(degrees, 2)}deg`;
 
 /** Any quantity as a person reads it. */
+/** A quantity as it may be written in a pattern, to 5 digits behind the point; nothing writes an area. */
+export function plainly({ kind, amount }: Quantity, unit: DisplayUnit): string | undefined {
+  const number = (of: number): string => String(Number(of.toFixed(5)));
+  if (kind === 'length') return `${number(amount / MILLIMETRES[unit]!)}${unit}`;
+  if (kind === 'angle') return `${number(amount)}deg`;
+  return kind === 'ratio' ? number(amount) : undefined;
+}
+
 export function print(quantity: Quantity, unit: DisplayUnit): string {
   switch (quantity.kind) {
     case 'length':

@@ -13,6 +13,8 @@ export interface ValueAnswer {
   readonly sides?: { readonly left: Quantity; readonly right: Quantity };
   /** For a choice among words: the words offered. */
   readonly among?: readonly string[];
+  /** For a choice within a range: its two ends. */
+  readonly ends?: readonly [Quantity, Quantity];
 }
 export interface ShapeAnswer {
   readonly is: 'shape';
