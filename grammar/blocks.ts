@@ -1,5 +1,6 @@
 /** Text to tree: the whole file, and the parts that an edit touched. */
 import { Builder } from './builder';
+import { own } from './own';
 import { MOST_WEIGHT, unread } from './raw';
 import { cutGroup, Lines, type Group } from './skeleton';
 import type { SourceFile, TopLevel } from './syntax';
@@ -79,7 +80,8 @@ function kept(text: string, from: number, group: Group, builder: Builder, base: 
   const before = builder.weight;
   const items = group.items.map((raw) => builder.topLevel(raw));
   const weight = builder.weight - before;
-  return { from: base + from, reach: base + group.reach, text: text.slice(from, group.next), items, weight };
+  const written = own(text.slice(from, group.next));
+  return { from: base + from, reach: base + group.reach, text: written, items, weight };
 }
 
 /**

@@ -1,4 +1,5 @@
 /** Makes statements of cut ones, and finds those that stood in the file before. */
+import { own } from './own';
 import { leftUnread, readRaw, type Read } from './reading';
 import { MOST_WEIGHT, PROBLEM_WEIGHT, type Raw } from './raw';
 import type { Statement, TopLevel } from './syntax';
@@ -42,8 +43,8 @@ export class Builder {
 
   private remember(statement: Statement): void {
     const { inside, text, problems, block } = statement;
-    const own = !problems.some((problem) => CUT_MENDED.has(problem.code));
-    if (own) put(this.statements, keyOf(inside, text, block), statement);
+    const asWritten = !problems.some((problem) => CUT_MENDED.has(problem.code));
+    if (asWritten) put(this.statements, keyOf(inside, text, block), statement);
     for (const child of block ?? []) this.remember(child);
   }
 
@@ -54,7 +55,7 @@ export class Builder {
       known.offset = this.base + raw.docFrom;
       return known;
     }
-    const text = this.text.slice(raw.docFrom, raw.end);
+    const text = own(this.text.slice(raw.docFrom, raw.end));
     const item: TopLevel = {
       offset: this.base + raw.docFrom,
       text,
@@ -65,15 +66,15 @@ export class Builder {
   }
 
   /** A broken statement's reading is remembered: working out what was meant takes many attempts. */
-  private read(raw: Raw, own: string): Read {
-    if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, own);
-    return this.broken.get(keyOf(raw.kind, own, raw.block)) ?? this.readAnew(raw, own);
+  private read(raw: Raw, written: string): Read {
+    if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, written);
+    return this.broken.get(keyOf(raw.kind, written, raw.block)) ?? this.readAnew(raw, written);
   }
 
-  private readAnew(raw: Raw, own: string): Read {
+  private readAnew(raw: Raw, written: string): Read {
     const read = readRaw(raw, this.text);
     if (read.node.kind !== 'broken' || raw.mended.length > 0) return read;
-    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, own, raw.block), read);
+    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, written, raw.block), read);
     return read;
   }
 
@@ -85,17 +86,17 @@ export class Builder {
   private unread(raw: Raw, offset: number, block: readonly Statement[] | undefined): Statement {
     const { node, problems } = leftUnread(raw, !this.saidUnread);
     this.saidUnread = true;
-    const text = this.text.slice(raw.from, raw.to);
+    const text = own(this.text.slice(raw.from, raw.to));
     const [start, end] = [raw.from - offset, raw.end - offset];
     return { start, text, node, problems, doc: raw.doc, inside: raw.kind, end, ...(block && { block }) };
   }
 
   private statement(raw: Raw, offset: number): Statement {
-    const own = this.text.slice(raw.from, raw.to);
+    const written = own(this.text.slice(raw.from, raw.to));
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
     const known =
-      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, own, raw.block))?.shift() : undefined;
+      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, written, raw.block))?.shift() : undefined;
     if (raw.unread || this.weight > MOST_WEIGHT) return this.unread(raw, offset, block);
     this.weight++;
     if (known && sameLines(known.block, block)) {
@@ -105,17 +106,25 @@ export class Builder {
       known.doc = raw.doc;
       return known;
     }
-    const { node, problems } = known ?? this.read(raw, own);
+    const { node, problems } = known ?? this.read(raw, written);
     this.weigh(problems);
-    const statement: Statement = { start, text: own, node, problems, doc: raw.doc, inside: raw.kind, end };
+    const statement: Statement = {
+      start,
+      text: written,
+      node,
+      problems,
+      doc: raw.doc,
+      inside: raw.kind,
+      end,
+    };
     return block ? { ...statement, block } : statement;
   }
 }
 
 /** What a statement with all its lines weighed when it was read. */
 function weightOf(statement: Statement): number {
-  const own = 1 + (statement.problems.length > 0 ? PROBLEM_WEIGHT : 0);
-  return (statement.block ?? []).reduce((sum, line) => sum + weightOf(line), own);
+  const alone = 1 + (statement.problems.length > 0 ? PROBLEM_WEIGHT : 0);
+  return (statement.block ?? []).reduce((sum, line) => sum + weightOf(line), alone);
 }
 
 /** How many broken statements of one text are remembered, so that a text of one mistake over and over stays fast. */

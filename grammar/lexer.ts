@@ -1,5 +1,6 @@
 /** Cuts one line of text into tokens; never fails, and notes the slips it could read through. */
 import type { TokenType } from 'chevrotain';
+import { own } from './own';
 import type { Unit } from './syntax';
 import * as t from './tokens';
 import { Token, typeOfWord } from './tokens';
@@ -117,7 +118,8 @@ class Cursor {
   }
 
   private push(type: TokenType, length: number): Token {
-    const token = new Token(type, this.text.slice(this.at, this.at + length), this.at, this.at + length - 1);
+    const image = own(this.text.slice(this.at, this.at + length));
+    const token = new Token(type, image, this.at, this.at + length - 1);
     this.tokens.push(token);
     this.at += length;
     return token;
@@ -155,7 +157,7 @@ class Cursor {
   private wideWord(): boolean {
     const found = this.match(WIDE_NAME);
     if (!found) return this.odd();
-    const text = found[0].normalize('NFC');
+    const text = own(found[0].normalize('NFC'));
     const mended = text.includes('_') ? withoutUnderscores(text) : text;
     const token = this.push(typeOfWord(mended), found[0].length);
     token.text = mended;
@@ -232,7 +234,7 @@ class Cursor {
   private grow(token: Token, by: number): void {
     this.at += by;
     token.endOffset += by;
-    token.image = this.text.slice(token.startOffset, this.at);
+    token.image = own(this.text.slice(token.startOffset, this.at));
     token.text = token.image;
   }
 

@@ -1,6 +1,7 @@
 /** The blocks that are open while a text is cut: how one opens, and how one closes whose brace is missing. */
 import { begins, ownedKind } from './heads';
 import type { Line } from './lexer';
+import { own } from './own';
 import { PROBLEM_WEIGHT, type Frame, type Lines, type Mended, type Raw } from './raw';
 import * as t from './tokens';
 import { W, type Token } from './tokens';
@@ -70,7 +71,7 @@ export abstract class OpenBlocks {
         .trimEnd(),
     );
     const from = this.stack.length === 0 ? this.comments[0]!.comment : token.startOffset;
-    return { doc: lines.join('\n'), from };
+    return { doc: own(lines.join('\n')), from };
   }
 
   /** A share of a divide is a statement of its own in the divide's block. */

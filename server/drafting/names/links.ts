@@ -15,6 +15,7 @@ import {
   isOfLostFile,
   losesFiles,
   scopeOf,
+  target,
   type Scope,
   type Target,
 } from './resolve';
@@ -307,13 +308,7 @@ function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: Ref
   const declared = parent?.file.get(parent.name);
   if (of === 'block' || !ofShapes(space) || parent === undefined || declared === undefined) return undefined;
   if (declared.statement.node.kind === 'draft' || declared.space !== 'block') return undefined;
-  return {
-    id: parent.file.key + declared.id,
-    kind: 'block',
-    file: parent.file,
-    declaration: declared,
-    rest: ref.path,
-  };
+  return target(parent.file, declared, 'block', ref.path);
 }
 
 /** Edges, holes, darts and marks that a piece's own block names. */

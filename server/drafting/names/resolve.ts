@@ -73,12 +73,36 @@ function madeFrom(node: StatementNode): Ref | undefined {
   }
 }
 
-const target = (
+/**
+ * What a name leads to in a file. Its declaration is looked up when it is asked for: whoever names it stands while it is
+ * edited, and would hold on to the text that it had when both were read.
+ */
+class Declared implements Target {
+  readonly id: string;
+  readonly #own: string;
+
+  constructor(
+    readonly file: FileNames,
+    { id }: Declaration,
+    readonly kind: Target['kind'],
+    readonly rest: readonly Name[],
+  ) {
+    this.#own = id;
+    this.id = file.key + id;
+  }
+
+  get declaration(): Declaration | undefined {
+    return this.file.get(this.#own);
+  }
+}
+
+/** What leads to a declaration of a file. */
+export const target = (
   file: FileNames,
   declaration: Declaration,
   kind: Target['kind'],
   rest: readonly Name[],
-): Target => ({ id: file.key + declaration.id, kind, file, declaration, rest });
+): Target => new Declared(file, declaration, kind, rest);
 
 const outside = (file: FileNames): Scope => ({ file, blocks: [] });
 
