@@ -1,4 +1,4 @@
-/** What activation comes to in every host: the client started, then every feature of the table, each by itself. */
+/** What activation comes to in every host: every feature of the table, each by itself, while the client starts. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { speak } from '../grammar/say';
@@ -25,15 +25,17 @@ export interface Host {
   readonly activateExport: Feature['activate'];
 }
 
-export async function activateWith(
-  context: vscode.ExtensionContext,
-  client: BaseLanguageClient,
-  host: Host,
-): Promise<void> {
+/**
+ * Does not wait for the server: commands answer at once, and what they ask of the client it keeps until the server
+ * runs. Why a server does not start the client tells by itself.
+ */
+export function activateWith(context: vscode.ExtensionContext, client: BaseLanguageClient, host: Host): void {
   speak(vscode.l10n.bundle);
   withProblemsSent(client);
-  await client.start();
-  context.subscriptions.push(client);
-  await tellFiles(client, host.readsDisk);
   featuresWith(host.activateExport).forEach((feature) => start(feature, context, client));
+  context.subscriptions.push(client);
+  client.start().then(
+    () => tellFiles(client, host.readsDisk),
+    () => undefined,
+  );
 }

@@ -7,7 +7,7 @@ import { activateNoExport } from './export/elsewhere';
 
 declare const Worker: new (address: string) => ConstructorParameters<typeof LanguageClient>[2];
 
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const address = vscode.Uri.joinPath(context.extensionUri, 'dist', 'worker.js').toString(true);
   const worker = new Worker(address);
   const client: LanguageClient = new LanguageClient(
@@ -15,7 +15,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     worker,
     clientOptions(false, () => client),
   );
-  await activateWith(context, client, { readsDisk: false, activateExport: activateNoExport });
+  activateWith(context, client, { readsDisk: false, activateExport: activateNoExport });
 }
 
 /** Nothing to do: the editor disposes what activation subscribed. */

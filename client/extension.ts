@@ -5,7 +5,7 @@ import { activateWith } from './activate';
 import { activateExport } from './export';
 import { clientOptions, NAME } from './language';
 
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.js').fsPath;
   const server = { module, transport: TransportKind.ipc };
   const client: LanguageClient = new LanguageClient(
@@ -13,7 +13,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     server,
     clientOptions(true, () => client),
   );
-  await activateWith(context, client, { readsDisk: true, activateExport });
+  activateWith(context, client, { readsDisk: true, activateExport });
 }
 
 /** Nothing to do: the editor disposes what activation subscribed. */

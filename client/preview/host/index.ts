@@ -46,8 +46,18 @@ export function activatePreview(
     vscode.window.onDidChangeActiveTextEditor((editor) => previews.follow(editor?.document)),
     client.onNotification(methods.sheet, (sheet: Sheet) => previews.forward(sheet)),
     client.onNotification(methods.laid, (laid: Laid) => previews.forward(laid)),
-    client.onDidChangeState(({ newState }) => newState === RUNNING && previews.beginAgain()),
+    client.onDidChangeState(againAfter(() => previews.beginAgain())),
   );
+}
+
+/** Not when the server runs for the first time: what previews asked until then is answered now. */
+function againAfter(begin: () => void): (event: { readonly newState: number }) => void {
+  let ran = false;
+  return ({ newState }) => {
+    if (newState !== RUNNING) return;
+    if (ran) begin();
+    ran = true;
+  };
 }
 
 class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewState> {
