@@ -66,8 +66,11 @@ export interface Frame {
   indented: boolean | undefined;
 }
 
-/** Lines kept at a time: more than any look ahead, far fewer than a large file has. */
-const REMEMBERED = 4000;
+/**
+ * Lines kept at a time: more than any look ahead and than nearly every block. With more, their tokens outlive the reading
+ * and are carried through memory for nothing; with fewer, a block whose braces do not agree is read twice.
+ */
+const REMEMBERED = 300;
 
 /** The lines of the text, each read once. */
 export class Lines {
