@@ -39,6 +39,7 @@ export class Answers<T> {
 
   /** Definitions that may come to something else now. */
   note(ids: Iterable<string>): void {
+    if (this.byId.size === 0) return;
     for (const id of ids) if (this.byId.has(id)) this.concerned.add(id);
   }
 

@@ -1,15 +1,15 @@
 /** Hands each kind of definition to the floor that reads it. */
-import type { Sewn, Statement } from '../../grammar/syntax';
+import type { Statement } from '../../grammar/syntax';
 import { madePiece } from './made-pieces';
 import type { Value } from './model';
 import type { Declaration } from './names/declarations';
+import type { FileNames } from './names/files';
+import { bandEdges, namedNotch, notchedEdges, pairedEdge } from './names/links';
 import type { OwnParts } from './pieces/parts';
 import { readAccept } from './sewing/accept';
 import { readFinish } from './sewing/finish';
 import { readNotch } from './sewing/notch';
-import type { PairedEdge } from './sewing/pairing';
 import { readSeam } from './sewing/seam';
-import type { NamedNotch } from './sewing/seam-places';
 import { choice, type Blamed, letValue, namedCircle, namedShape } from './shapes/definitions';
 import { condition } from './values/conditions';
 import { readTolerance } from './values/tolerance';
@@ -20,6 +20,7 @@ import { report, type Answer, type Reader } from './values/reader';
 export interface Request {
   /** Path over all files. */
   readonly id: string;
+  readonly file: FileNames;
   readonly declaration: Declaration;
   readonly parts: OwnParts;
   /** The value a choice was set to from outside. */
@@ -27,15 +28,6 @@ export interface Request {
   /** The words of a `use` line that set it, to be blamed for what can't be. */
   readonly givenAt?: Blamed;
   readonly tolerance?: number | undefined;
-  /** For a band: the edges it goes round, where it names a seam. */
-  readonly bandEdges: readonly Sewn[];
-  /** For a piece: the edge that a seam sews to its pair. */
-  readonly pairedEdge: string | undefined;
-  /** For a notch on a seam: the edges of that seam. */
-  readonly seamEdges: readonly Sewn[];
-  /** For a seam: the edge of a piece that is sewn to its pair, and the notch of a name. */
-  readonly pairedEdgeOf: PairedEdge;
-  readonly notch: NamedNotch;
 }
 
 /** @returns undefined when the definition has no value; findings say why, or the reading is blocked */
@@ -87,19 +79,32 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
   }
 }
 
-function made(reader: Reader, { id: source, declaration, ...more }: Request): Answer | undefined {
+function made(reader: Reader, { id: source, file, declaration, parts }: Request): Answer | undefined {
   const { statement, name } = declaration;
-  const piece = madePiece(reader, { ...more, name, source, statement });
+  const piece = madePiece(reader, {
+    name,
+    source,
+    statement,
+    parts,
+    bandEdges: bandEdges(file, statement),
+    pairedEdge: pairedEdge(file, name),
+  });
   return piece && { is: 'piece', piece };
 }
 
 function sewn(reader: Reader, request: Request): Answer | undefined {
-  const { id: source, tolerance, declaration, notch } = request;
+  const { id: source, file, tolerance, declaration } = request;
   const { name, statement } = declaration;
   const { node } = statement;
   if (node.kind === 'seam') {
     const limits = tolerance === undefined ? {} : { tolerance };
-    const seam = readSeam(reader, node, { name, source, ...limits, pairedEdge: request.pairedEdgeOf, notch });
+    const seam = readSeam(reader, node, {
+      name,
+      source,
+      ...limits,
+      pairedEdge: (piece) => pairedEdge(file, piece),
+      notch: (of) => namedNotch(file, of),
+    });
     return seam && { is: 'seam', seam };
   }
   if (node.kind === 'finish') {
@@ -107,7 +112,7 @@ function sewn(reader: Reader, request: Request): Answer | undefined {
     return finish && { is: 'finish', finish };
   }
   if (node.kind !== 'notch') return undefined;
-  const notches = readNotch(reader, node, source, request.seamEdges);
+  const notches = readNotch(reader, node, source, notchedEdges(file, statement));
   return notches && { is: 'notch', notches };
 }
 

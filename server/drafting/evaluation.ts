@@ -7,7 +7,7 @@ import { solveBracketed } from '../geometry';
 import { equal } from './equal';
 import type { Finding } from './finding';
 import type { DisplayUnit, Quantity, Value } from './model';
-import { bandEdges, givenTo, namedNotch, notchedEdges, pairedEdge } from './names/links';
+import { givenTo } from './names/links';
 import type { Given } from './names/files';
 import type { Network, NetworkChange, Node } from './names/network';
 import type { Group } from './names/order';
@@ -139,6 +139,7 @@ export class Evaluation {
   }
 
   private forgetLack(id: string): void {
+    if (this.lacking.size === 0) return;
     for (const [name, askers] of this.lacking) {
       if (askers.delete(id) && askers.size === 0) this.lacking.delete(name);
     }
@@ -152,25 +153,21 @@ export class Evaluation {
 
   private evaluateGroup(group: Group): readonly string[] {
     group.members.forEach((id) => this.forgetLack(id));
-    if (group.circle) return this.store(group.members.map((id, i) => [id, this.circleResult(group, id, i)]));
+    if (group.circle) return group.members.filter((id, i) => this.keep(id, this.circleResult(group, id, i)));
     if (group.unknown !== undefined) return this.evaluateUnknown(group, group.unknown);
     const id = group.members[0]!;
     const node = this.network.nodes.get(id);
-    return node === undefined ? [] : this.store([[id, this.evaluate(node)]]);
+    return node !== undefined && this.keep(id, this.evaluate(node)) ? group.members : [];
   }
 
-  /** Keeps results; answers those that differ from before. */
-  private store(entries: readonly (readonly [string, Result])[]): string[] {
-    const changed: string[] = [];
-    for (const [id, result] of entries) {
-      const before = this.results.get(id);
-      if (before !== undefined && equal(before, result)) continue;
-      this.results.set(id, result);
-      if (result.findings.length > 0) this.troubled.add(id);
-      else this.troubled.delete(id);
-      changed.push(id);
-    }
-    return changed;
+  /** Keeps a result; answers whether it differs from before. */
+  private keep(id: string, result: Result): boolean {
+    const before = this.results.get(id);
+    if (before !== undefined && equal(before, result)) return false;
+    this.results.set(id, result);
+    if (result.findings.length > 0) this.troubled.add(id);
+    else this.troubled.delete(id);
+    return true;
   }
 
   /** One finding for the whole circle, where it is first closed; the others say nothing more. */
@@ -201,16 +198,12 @@ export class Evaluation {
     }
     const answer = compute(reader, {
       id: node.id,
+      file: node.file,
       declaration,
       parts: reader.parts,
       given,
       ...(by !== undefined && { givenAt: { statement: by.statement, at: by.value.at } }),
       tolerance: this.settings.tolerance,
-      bandEdges: bandEdges(node.file, declaration.statement),
-      pairedEdge: pairedEdge(node.file, declaration.name),
-      seamEdges: notchedEdges(node.file, declaration.statement),
-      pairedEdgeOf: (piece) => pairedEdge(node.file, piece),
-      notch: (name) => namedNotch(node.file, name),
     });
     return answer === undefined ? { findings: reader.findings } : { answer, findings: reader.findings };
   }
@@ -225,14 +218,13 @@ export class Evaluation {
         ? undefined
         : this.solve(group, reader, unknown, statement.node);
     const findings = node.links.unresolved ? node.links.findings : reader.findings;
-    const changed = this.store([
-      [unknown, solved === undefined ? { findings } : { answer: { is: 'value', value: solved }, findings }],
-    ]);
-    for (const id of group.members.slice(1)) {
+    const found: Result =
+      solved === undefined ? { findings } : { answer: { is: 'value', value: solved }, findings };
+    return group.members.filter((id) => {
+      if (id === unknown) return this.keep(id, found);
       const member = this.network.nodes.get(id);
-      if (member !== undefined) changed.push(...this.store([[id, this.evaluate(member)]]));
-    }
-    return changed;
+      return member !== undefined && this.keep(id, this.evaluate(member));
+    });
   }
 
   private solve(

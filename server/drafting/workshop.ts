@@ -255,8 +255,10 @@ class Drafting {
     const covered = bothSides(network, settings.body);
     for (const id of this.otherSide.cover(covered)) more.add(id);
     // an input that does not differ from side to side is computed by the other evaluation only
-    for (const id of evaluation.changed)
-      for (const dependent of network.dependents.get(id) ?? []) more.add(dependent);
+    if (covered.size > 0)
+      for (const id of evaluation.changed)
+        for (const dependent of network.dependents.get(id) ?? [])
+          if (covered.has(dependent)) more.add(dependent);
     this.otherSide.update(change, more);
     this.gathered ??= new Gathered(this.files, network, evaluation, this.otherSide);
     this.gathered.note(change, covered);

@@ -90,7 +90,7 @@ function exprAt(node: object, span: Span): Expr | undefined {
 
 /** A name that nothing in the file bears; the person gives it a better one at once. */
 function freeName({ root }: Names): string {
-  const taken = new Set([...root.all()].map(({ name }) => name));
+  const taken = new Set(root.all().map(({ name }) => name));
   for (let i = 1; ; i++) {
     const name = i === 1 ? 'new-value' : `new-value${i}`;
     if (!taken.has(name)) return name;

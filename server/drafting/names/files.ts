@@ -36,6 +36,8 @@ export class FileNames {
   readonly uses: Use[] = [];
   /** How used files are called that can't be had, or whose line could not be read; '' without `as`. */
   lost: ReadonlySet<string> = new Set();
+  /** Itself, for who asks what can be seen from a file that uses none. */
+  readonly alone: readonly FileNames[] = [this];
   /** Every declaration by its path, in file order; more than one where a name is given twice. */
   private readonly declared = new Map<string, Declaration[]>();
   private readonly byTop = new Map<TopLevel, readonly Declaration[]>();
@@ -134,8 +136,8 @@ export class FileNames {
 
   private insert(declaration: Declaration): void {
     this.repeats.add(declaration);
-    const list = [...(this.declared.get(declaration.id) ?? []), declaration];
-    if (list.length > 1) list.sort(inFileOrder);
+    const others = this.declared.get(declaration.id);
+    const list = others === undefined ? [declaration] : [...others, declaration].sort(inFileOrder);
     this.declared.set(declaration.id, list);
   }
 
@@ -144,12 +146,15 @@ export class FileNames {
   }
 
   /** All first declarations, in file order: a walk through the whole file. */
-  *all(): Iterable<Declaration> {
-    for (const top of this.topLevels) yield* this.firstOf(top);
+  all(): readonly Declaration[] {
+    return this.topLevels.flatMap((top) => this.firstOf(top));
   }
 
-  private *firstOf(top: TopLevel): Iterable<Declaration> {
-    for (const declaration of this.of(top)) if (this.get(declaration.id) === declaration) yield declaration;
+  private firstOf(top: TopLevel): readonly Declaration[] {
+    const own = this.of(top);
+    // nearly always a name is given once
+    const isFirst = (declaration: Declaration): boolean => this.get(declaration.id) === declaration;
+    return own.every(isFirst) ? own : own.filter(isFirst);
   }
 
   /** What is declared at top level, and in blocks of the given names, in file order. */
@@ -179,7 +184,7 @@ export class FileNames {
   /** Bodies and size tables, first declarations alone, in file order. */
   bodies(): readonly Declaration[] {
     const tops = this.ofKinds(['body', 'sizes', 'broken']);
-    return tops.flatMap((top) => [...this.firstOf(top)].filter(({ space }) => space === 'body'));
+    return tops.flatMap((top) => this.firstOf(top).filter(({ space }) => space === 'body'));
   }
 
   /** Names that some body, size table or `measure` of this file gives a meaning. */

@@ -52,8 +52,9 @@ export function headOf(statement: Statement): string {
 const drawnLines = new WeakMap<Statement, Statement | 'none'>();
 
 function drawnLine(block: Statement): Statement | undefined {
+  if (block.block === undefined) return undefined;
   const known = drawnLines.get(block);
-  const found = known ?? block.block?.find(({ node }) => node.kind === 'drawn-as') ?? 'none';
+  const found = known ?? block.block.find(({ node }) => node.kind === 'drawn-as') ?? 'none';
   if (known === undefined) drawnLines.set(block, found);
   return found === 'none' ? undefined : found;
 }
@@ -83,10 +84,22 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
     if (!linking.targets.has(edge)) linking.visit(edge, 'edge', declaration.statement);
   }
   const { targets, inputs, mentions, findings, later, bare, adrift } = linking;
-  const unresolved = findings.length > 0 || adrift;
-  const [drawn, head] = [drawnFor(linking.scope), headOf(declaration.statement)];
-  return { targets, inputs, mentions, findings, later, unresolved, bare, drawn, head };
+  return {
+    targets,
+    inputs: inputs.size === 0 ? NO_NAMES : inputs,
+    mentions,
+    findings,
+    later: later.size === 0 ? NOT_LATER : later,
+    unresolved: findings.length > 0 || adrift,
+    bare: bare.size === 0 ? NO_NAMES : bare,
+    drawn: drawnFor(linking.scope),
+    head: headOf(declaration.statement),
+  };
 }
+
+/** Links are kept, and most have several lists with nothing in them: those are the same for all. */
+const NO_NAMES: ReadonlySet<string> = new Set();
+const NOT_LATER: ReadonlyMap<Ref, Finding> = new Map();
 
 /** The names of one definition, looked up one after the other. */
 class Linking {
@@ -106,14 +119,15 @@ class Linking {
     private readonly declaration: Declaration,
     public scope: Scope,
   ) {
-    this.mentions = new Set(scope.blocks.map(({ name }) => name));
+    this.mentions = new Set();
+    for (const { name } of scope.blocks) this.mentions.add(name);
     this.own = ownParts(declaration.statement);
   }
 
   readonly visit: Visit = (ref, space, statement) => {
     if (space === 'word') return;
     const { scope, declaration } = this;
-    ref.path.forEach(({ text }) => this.mentions.add(text));
+    for (const { text } of ref.path) this.mentions.add(text);
     const found = lookedUp(scope, declaration, ref, space);
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
     const isOwn = (ofShapes(space) || space === 'part') && this.own.has(ref.path[0]!.text);
@@ -204,8 +218,10 @@ export const givenTo = (file: FileNames, { space, scope, name }: Declaration): G
 
 /** Places in a seam, a finish or a notch may name the points of the pieces it takes: `notch knee on front.side at knee`. */
 function withPieces(scope: Scope, { statement }: Declaration): Scope {
+  const edges = edgesTaken(scope, statement);
+  if (edges.length === 0) return scope;
   const blocks = [...scope.blocks];
-  for (const ref of edgesTaken(scope, statement)) {
+  for (const ref of edges) {
     const piece = resolveBlock(scope, ref);
     if (piece?.file === undefined || piece.declaration === undefined) continue;
     blocks.push(...scopeOf(piece.file, piece.declaration).blocks);
@@ -249,8 +265,8 @@ const pairsKept = new WeakMap<readonly TopLevel[], ReadonlyMap<string, string>>(
 /** The edge of a piece that is sewn to its own pair: where it has no fold, that is its centre. */
 export function pairedEdge(file: FileNames, piece: string): string | undefined {
   const seams = file.ofKind('seam');
-  const pairs = pairsKept.get(seams) ?? pairsOf(seams);
-  pairsKept.set(seams, pairs);
+  let pairs = pairsKept.get(seams);
+  if (pairs === undefined) pairsKept.set(seams, (pairs = pairsOf(seams)));
   return pairs.get(piece);
 }
 
@@ -313,8 +329,8 @@ function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: Ref
 
 /** Edges, holes, darts and marks that a piece's own block names. */
 function ownParts(statement: Statement): ReadonlySet<string> {
+  if (statement.node.kind !== 'piece' && statement.node.kind !== 'lining') return NO_NAMES;
   const names = new Set<string>();
-  if (statement.node.kind !== 'piece' && statement.node.kind !== 'lining') return names;
   for (const { node, block = [] } of statement.block ?? []) {
     if (node.kind === 'outline' || node.kind === 'hole') {
       for (const edge of block) {

@@ -69,7 +69,7 @@ export class Network {
     isKnown: (id) => this.nodes.has(id),
     isRoot: (id) => this.nodes.get(id)?.file === this.files.root,
     dependents: (id) => this.dependents.get(id) ?? [],
-    roots: () => [...this.files.root.all()].map(({ id }) => id),
+    roots: () => this.files.root.all().map(({ id }) => id),
     asWritten: (ids) => [...ids].sort((a, b) => this.compare(a, b)),
   });
 
@@ -150,8 +150,8 @@ export class Network {
     const full = file.key + id;
     const declaration = file.get(id);
     const node = this.nodes.get(full);
-    for (const seam of [declaration, node?.declaration])
-      pairedPieces(seam?.statement).forEach((name) => names.add(name));
+    notePaired(declaration?.statement, names);
+    notePaired(node?.declaration.statement, names);
     if (declaration === undefined) {
       if (node === undefined) return;
       this.drop(node);
@@ -244,11 +244,11 @@ export class Network {
   }
 }
 
-/** The pieces whose centre a seam says by sewing an edge to its pair. */
-function pairedPieces(statement: Statement | undefined): readonly string[] {
+/** Takes down the pieces whose centre a seam says by sewing an edge to its pair. */
+function notePaired(statement: Statement | undefined, names: Set<string>): void {
   const node = statement?.node;
-  if (node?.kind !== 'seam' || node.right !== 'its-pair') return [];
-  return node.left.parts.map(({ edge }) => edge.path[0]!.text);
+  if (node?.kind !== 'seam' || node.right !== 'its-pair') return;
+  for (const { edge } of node.left.parts) names.add(edge.path[0]!.text);
 }
 
 /** The name and the block it stands in. */

@@ -31,7 +31,11 @@ export interface Definitions {
  */
 export function inOrder(roots: Iterable<string>, definitions: Definitions): readonly Group[] {
   const found = components(roots, (id) => definitions.inputs(id));
-  return found.map((members, rank) => ({ ...group(members, definitions), rank }));
+  return found.map((members, rank) => {
+    const only = members[0]!;
+    const alone = members.length === 1 && !definitions.inputs(only).has(only);
+    return alone ? { members, circle: false, rank } : { ...round(members, definitions), rank };
+  });
 }
 
 /** One definition on the way down, and those of its inputs that were not looked at yet. */
@@ -56,15 +60,11 @@ function components(roots: Iterable<string>, inputs: (id: string) => Iterable<st
     work.push({ number, todo: inputs(id)[Symbol.iterator]() });
   };
   const close = (number: number): void => {
-    const members: string[] = [];
-    for (;;) {
-      const id = stack.pop()!;
-      members.push(id);
-      const own = numbers.get(id)!;
-      open[own] = false;
-      if (own === number) break;
-    }
-    found.push(members.reverse());
+    let from = stack.length - 1;
+    while (numbers.get(stack[from]!) !== number) from--;
+    const members = stack.splice(from);
+    for (const id of members) open[numbers.get(id)!] = false;
+    found.push(members);
   };
   for (const root of roots) {
     if (!numbers.has(root)) enter(root);
@@ -87,13 +87,12 @@ function components(roots: Iterable<string>, inputs: (id: string) => Iterable<st
 
 type Unranked = Omit<Group, 'rank'>;
 
-function group(members: readonly string[], definitions: Definitions): Unranked {
+/** What goes round: several definitions, or one that takes itself. */
+function round(members: readonly string[], definitions: Definitions): Unranked {
   const { inputs, isUnknown } = definitions;
   const only = members[0]!;
-  if (members.length === 1) {
-    if (!inputs(only).has(only)) return { members, circle: false };
+  if (members.length === 1)
     return isUnknown(only) ? { members, circle: false, unknown: only } : { members, circle: true };
-  }
   const unknowns = members.filter(isUnknown);
   if (unknowns.length !== 1) return circle(members, definitions);
   const unknown = unknowns[0]!;
@@ -112,7 +111,7 @@ function circle(members: readonly string[], { inputs, isUnknown, asWritten }: De
   const written = asWritten(members);
   const unknowns = written.filter(isUnknown);
   if (unknowns.length > 1) return throughUnknowns(written, unknowns, onward);
-  return { members: round(written, onward), circle: true };
+  return { members: wayRound(written, onward), circle: true };
 }
 
 /** Two unknowns that need each other: the way from one to the other and back, each definition said once, then the rest. */
@@ -148,7 +147,7 @@ function wayTo(
 }
 
 /** One way round: from the first member along inputs back to it, shortest first (breadth-first). */
-function round(members: readonly string[], inputs: (id: string) => Iterable<string>): readonly string[] {
+function wayRound(members: readonly string[], inputs: (id: string) => Iterable<string>): readonly string[] {
   const inside = new Set(members);
   const start = members[0]!;
   const cameFrom = new Map<string, string>();

@@ -61,6 +61,7 @@ export class Ranking {
    * Undefined where circles without an unknown are concerned, where a used file comes or goes, or where there is no room.
    */
   private mended({ removed, linked }: Relinked): OrderChange | undefined {
+    if (linked.size > FEW) return undefined;
     const fresh: string[] = [];
     const region = new Set<string>();
     for (const [id, before] of removed) {

@@ -1,32 +1,41 @@
 /** Names of one file that stand in it more than once, found without reading the file through after every edit. */
 import type { Declaration } from './declarations';
 
-/** Sets by a key; a key's set goes with its last entry. */
+/** What has a key; nearly every key has one thing, which needs no set of its own. */
 class Groups<T> {
+  private readonly single = new Map<string, T>();
   private readonly sets = new Map<string, Set<T>>();
   /** Keys that hold more than one. */
   readonly crowded = new Set<string>();
 
   add(key: string, one: T): void {
     const set = this.sets.get(key);
-    if (set === undefined) this.sets.set(key, new Set([one]));
-    else if (set.add(one).size > 1) this.crowded.add(key);
+    if (set !== undefined) {
+      set.add(one);
+      return;
+    }
+    const other = this.single.get(key);
+    if (other === undefined) this.single.set(key, one);
+    if (other === undefined || other === one) return;
+    this.single.delete(key);
+    this.sets.set(key, new Set([other, one]));
+    this.crowded.add(key);
   }
 
   remove(key: string, one: T): void {
+    if (this.single.get(key) === one) this.single.delete(key);
     const set = this.sets.get(key);
-    if (set === undefined) return;
-    set.delete(one);
-    if (set.size < 2) this.crowded.delete(key);
-    if (set.size === 0) this.sets.delete(key);
+    if (set?.delete(one) !== true || set.size > 1) return;
+    for (const left of set) this.single.set(key, left);
+    this.sets.delete(key);
+    this.crowded.delete(key);
   }
 
-  get(key: string): ReadonlySet<T> {
-    return this.sets.get(key) ?? NONE;
+  get(key: string): Iterable<T> {
+    const only = this.single.get(key);
+    return only === undefined ? (this.sets.get(key) ?? []) : [only];
   }
 }
-
-const NONE: ReadonlySet<never> = new Set();
 
 export class Repeats {
   private readonly byId = new Groups<Declaration>();
@@ -55,7 +64,7 @@ export class Repeats {
   }
 
   /** Declarations that are one but for capitals, some of them perhaps one indeed; sets of more than one. */
-  *alikeButForCapitals(): Iterable<ReadonlySet<Declaration>> {
+  *alikeButForCapitals(): Iterable<Iterable<Declaration>> {
     for (const key of this.byFolded.crowded) yield this.byFolded.get(key);
   }
 

@@ -28,6 +28,7 @@ export interface Scope {
 
 /** Files whose names are written bare in `file`: those it uses without `as`, and theirs. */
 export function visibleFiles(file: FileNames): readonly FileNames[] {
+  if (file.uses.length === 0) return file.alone;
   const seen = new Set<FileNames>([file]);
   const visit = (from: FileNames): void => {
     for (const use of from.uses) {

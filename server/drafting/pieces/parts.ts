@@ -7,11 +7,12 @@ import type { Shape } from '../model';
 export type Wanted = 'point' | 'path' | undefined;
 
 export class OwnParts {
-  private readonly points = new Map<string, Shape>();
-  private readonly paths = new Map<string, Shape>();
+  // made when something is put there: most definitions are no pieces
+  private points?: Map<string, Shape>;
+  private paths?: Map<string, Shape>;
 
   private of(shape: Shape): Map<string, Shape> {
-    return shape.kind === 'point' ? this.points : this.paths;
+    return shape.kind === 'point' ? (this.points ??= new Map()) : (this.paths ??= new Map());
   }
 
   set(name: string, shape: Shape): void {
@@ -25,7 +26,8 @@ export class OwnParts {
   }
 
   private get(name: string, wanted: Wanted): Shape | undefined {
-    const [point, path] = [this.points.get(name), this.paths.get(name)];
+    const point = this.points?.get(name);
+    const path = this.paths?.get(name);
     return wanted === 'point' ? (point ?? path) : (path ?? point);
   }
 
@@ -34,6 +36,7 @@ export class OwnParts {
     path: readonly { readonly text: string }[],
     wanted: Wanted,
   ): { readonly shape: Shape; readonly taken: number } | undefined {
+    if (this.points === undefined && this.paths === undefined) return undefined;
     const [first, second] = path;
     const both = second === undefined ? undefined : this.get(`${first!.text}.${second.text}`, wanted);
     if (both !== undefined) return { shape: both, taken: 2 };
