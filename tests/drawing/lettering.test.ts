@@ -99,6 +99,17 @@ describe('the words on a printed piece', function () {
     }
   });
 
+  it('can be read on the table: capitals of 2.5 mm at least, in the whole wardrobe', () => {
+    for (const name of wardrobe) {
+      const { drawing, turn } = printed(sample(name));
+      const small = drawing.pieces
+        .flatMap((piece) => [piece, turn(piece)])
+        .flatMap(({ texts }) => texts.filter(({ size }) => size < 2.5))
+        .map(({ text, size }) => `${text}: ${size}`);
+      assert.deepEqual(small, [], name);
+    }
+  });
+
   it('say the pattern, the body, which piece of how many, how it is cut, and which line is which', () => {
     const [back] = piecesOf('harbour-skirt.draft');
     for (const words of ['back', 'Harbour skirt', 'for ferrywoman', 'piece 1 of 3', 'cut pair', 'grain'])

@@ -145,6 +145,18 @@ describe('a printed pattern, read back', function () {
     assert.ok(first.words.includes('measure before you cut'));
   });
 
+  it('shows on the map every piece within the sheets that it lies on, and says what it is', async () => {
+    const drawing = sample('harbour-skirt.draft');
+    const { value, tiling } = await toPdf(drawing, { paper: A4 });
+    const first = (await readPdf(value))[0]!;
+    for (const { name } of [...drawing.pieces, ...tiling!.tiles])
+      assert.ok(first.words.includes(name), `${name} on the map`);
+    assert.ok(first.curves.length > 5, 'the pieces are drawn');
+    const [right, foot] = [first.width - 10 * POINTS, 10 * POINTS];
+    for (const [x, y] of [...first.curves, ...first.lines].flat())
+      assert.ok(x > 0 && x < right && y > foot && y < first.height, `${x} ${y} is on the sheet`);
+  });
+
   it('names every sheet, and says every word of the drawing', async () => {
     const drawing = sample('harbour-skirt.draft');
     const { value, tiling } = await toPdf(drawing, { paper: A4 });

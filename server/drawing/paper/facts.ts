@@ -32,6 +32,8 @@ export interface PieceFacts {
   readonly edges: readonly EdgeFacts[];
   /** The finished size, of the whole where a half is drafted. */
   readonly outline: readonly Spot[];
+  /** Made smaller: held in the hand instead of lying on the table. */
+  readonly inHand: boolean;
   /** Words that have their place already: the author's, and those of inlays. */
   readonly placed: readonly DrawnText[];
 }
@@ -60,6 +62,7 @@ export function factsOf(pattern: Pattern, piece: Piece, numbered: Numbered): Pie
       ),
     ],
     outline: whole.edges.flatMap(({ path }) => path.polyline(0.5).slice(1)).map(spotOf),
+    inHand: (numbered.scale ?? 1) > 1,
     placed: [...placedLabels(piece), ...inlayWords(piece, around)],
   };
 }

@@ -1,9 +1,9 @@
 /** The first of the papers that are taped together: test square, map of the others, how to tape them. */
-import type { Drawing } from '../model';
-import { words, type Font } from './content';
+import type { Drawing, Spot } from '../model';
+import type { Font } from './content';
+import { leftOut, mapContent, mapScale, type Room } from './map';
 import { inInches } from './papers';
 import {
-  box,
   datedWords,
   inchContent,
   lineWords,
@@ -15,7 +15,6 @@ import {
   SQUARE_MM,
   squareContent,
   squareWords,
-  THIN,
   titleOf,
   type Line,
   type Told,
@@ -23,6 +22,8 @@ import {
 import { MARGIN_MM, OVERLAP_MM, type Tiling } from './tiles';
 
 const LEFT_MM = MARGIN_MM + 5;
+/** Between the test square and what stands beside or below it. */
+const BETWEEN_MM = 10;
 const INCH_MM = 25.4;
 
 export function firstContent(drawing: Drawing, tiling: Tiling, told: Told, font: Font): string {
@@ -33,23 +34,39 @@ export function firstContent(drawing: Drawing, tiling: Tiling, told: Told, font:
   const key = sizeKey(drawing, { ...at, y: end }, font);
   const top = key.end + 3;
   const side = SQUARE_MM / (told.scale ?? 1);
-  const beside = LEFT_MM + side + 15;
-  const lying = paper.width > paper.height;
-  const inch = inInches(paper) && side === SQUARE_MM;
-  const inchRoom = inch ? INCH_MM + 10 : 0;
-  const map = lying
-    ? { x: beside + inchRoom, y: top, wide: paper.width - beside - inchRoom - LEFT_MM, high: SQUARE_MM }
-    : { x: LEFT_MM, y: top + side + 12, wide, high: paper.height - MARGIN_MM - top - side - 18 };
+  const { map, inch } = places(tiling, top, side, inInches(paper) && side === SQUARE_MM);
   return [
     ...content,
     ...key.content,
     squareContent(LEFT_MM, top, told, font),
-    ...(inch ? [inchContent(LEFT_MM + side + 10, top, font)] : []),
-    mapContent(tiling, lying && side < SQUARE_MM ? { ...map, y: top + side + 8, x: LEFT_MM } : map, font),
+    ...(inch === undefined ? [] : [inchContent(inch.x, inch.y, font)]),
+    mapContent(drawing, tiling, map, font),
   ].join('\n');
 }
 
-function lines(drawing: Drawing, { tiles, paper }: Tiling, told: Told): readonly Line[] {
+/** The map below the test square or beside it, wherever it is larger; the square of an inch in the other place. */
+function places(
+  tiling: Tiling,
+  top: number,
+  side: number,
+  inches: boolean,
+): { readonly map: Room; readonly inch: Spot | undefined } {
+  const { width, height } = tiling.paper;
+  const [right, foot] = [LEFT_MM + side + BETWEEN_MM, top + side + BETWEEN_MM];
+  const bottom = height - MARGIN_MM - 4;
+  const below = { x: LEFT_MM, y: foot, wide: width - 2 * LEFT_MM, high: bottom - foot };
+  const beside = { x: right, y: top, wide: width - LEFT_MM - right, high: bottom - top };
+  const fits = !inches || foot + INCH_MM < bottom;
+  const isBeside = fits && mapScale(tiling, beside) > mapScale(tiling, below);
+  const inch = isBeside ? { x: LEFT_MM, y: foot } : { x: right, y: top };
+  return { map: isBeside ? beside : below, inch: inches ? inch : undefined };
+}
+
+const LEFT_OUT =
+  'A sheet with a dotted frame on the map has nothing on it and is not printed: lay plain paper in, or leave the hole.';
+
+function lines(drawing: Drawing, tiling: Tiling, told: Told): readonly Line[] {
+  const { tiles, paper } = tiling;
   const full = (told.scale ?? 1) === 1;
   const sheets = tiles.length === 1 ? '1 sheet' : `${tiles.length} sheets`;
   const lapping = tiles.length === 1 ? '.' : `, each ${OVERLAP_MM} mm over its neighbour.`;
@@ -67,32 +84,9 @@ function lines(drawing: Drawing, { tiles, paper }: Tiling, told: Told): readonly
         : 'Cut each sheet at the frame on its left and upper side, lay it on the line of the one before, cross on cross.',
       3.6,
     ],
+    [leftOut(tiling).length === 0 ? '' : LEFT_OUT, 3.6],
     [lineWords(drawing), 3.6],
     ...noteLines(told).map((note): Line => [note, 3.6]),
   ];
   return said.filter(([text]) => text !== '');
-}
-
-interface Room {
-  readonly x: number;
-  readonly y: number;
-  readonly wide: number;
-  readonly high: number;
-}
-
-/** How the papers lie: each with its name, those that stay empty left out. */
-function mapContent({ paper, rows, columns, tiles }: Tiling, { x, y, wide, high }: Room, font: Font): string {
-  const scale = Math.min(wide / (columns * paper.width), Math.max(high, 20) / (rows * paper.height), 0.12);
-  const [w, h] = [paper.width * scale, paper.height * scale];
-  const size = Math.min(4.5, h / 2.2, w / 2.2);
-  return [
-    THIN,
-    ...tiles.flatMap(({ row, column, name }) => {
-      const middle = { x: x + (column + 0.5) * w, y: y + (row + 0.5) * h + size / 3 };
-      return [
-        box(x + column * w, y + row * h, w, h),
-        words({ text: name, ...middle, size, middle: true }, font),
-      ];
-    }),
-  ].join('\n');
 }

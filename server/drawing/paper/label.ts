@@ -5,8 +5,10 @@ import { runs } from './along';
 import type { Metrics } from './font';
 import { baseOf, type Space } from './space';
 
-/** Capital heights, mm: read at arm's length, and no smaller than print in a book. */
-const [TITLE_LEAST, TITLE_MOST, DETAIL_LEAST, DETAIL_MOST] = [3, 12, 1.8, 4.5];
+/** Capital heights, mm: read from 60 cm, on the table (*common practice*); of a small print no smaller than in a book. */
+const [TITLE_MOST, DETAIL_MOST] = [12, 4.5];
+const ON_TABLE = { title: 4, detail: 2.5 };
+const IN_HAND = { title: 3, detail: 1.8 };
 const DETAIL_SHARE = 0.5;
 /** The name is a 27th of the piece's width, and smaller where that finds no room. */
 const TITLE_SHARE = 1 / 27;
@@ -25,7 +27,11 @@ const TRIES = 23;
 export interface Label {
   readonly title: string;
   readonly lines: readonly string[];
+  /** Read in the hand, not on the table. */
+  readonly inHand: boolean;
 }
+
+const leastOf = ({ inHand }: Label): typeof ON_TABLE => (inHand ? IN_HAND : ON_TABLE);
 
 export interface Ground {
   readonly frame: Frame;
@@ -50,7 +56,7 @@ type Placed = Pick<DrawnText, 'role' | 'text' | 'size' | 'at' | 'turn'>;
 /** The rows where they stand; undefined where the piece has no room for them. */
 export function placedLabel(label: Label, ground: Ground, font: Metrics): readonly Placed[] | undefined {
   const spots = spotsOn(ground);
-  for (const { size, turn } of ways(ground)) {
+  for (const { size, turn } of ways(ground, leastOf(label).title)) {
     for (const block of blocksFor(label, size, font)) {
       const [wide, high] = [block.wide + 2 * ROUND_MM, block.high + ROUND_MM];
       const least = Math.min(high, wide) / 2;
@@ -66,8 +72,11 @@ export function placedLabel(label: Label, ground: Ground, font: Metrics): readon
 /** Sizes and turns in the order in which they are tried: a label that is turned costs so many steps of size. */
 const TURNED_COSTS = 2.5;
 
-function ways({ frame, way }: Ground): readonly { readonly size: number; readonly turn: number }[] {
-  const all = titleSizes(frame).flatMap((size, step) =>
+function ways(
+  { frame, way }: Ground,
+  least: number,
+): readonly { readonly size: number; readonly turn: number }[] {
+  const all = titleSizes(frame, least).flatMap((size, step) =>
     turnsFor(way).map((turn, i) => ({ size, turn, cost: step + (turn === 0 ? 0 : TURNED_COSTS + i / 10) })),
   );
   return all.sort((a, b) => a.cost - b.cost);
@@ -79,17 +88,18 @@ export function labelBelow(
   { x, y, wide }: Spot & { readonly wide: number },
   font: Metrics,
 ): { readonly rows: readonly Placed[]; readonly wide: number; readonly high: number } {
-  const natural = blockOf(label, TITLE_LEAST, 1, font);
+  const { title } = leastOf(label);
+  const natural = blockOf(label, title, 1, font);
   const share = Math.max(wide, LEAST_BELOW_MM) / natural.wide;
-  const block = blockOf(label, TITLE_LEAST, share, font);
+  const block = blockOf(label, title, share, font);
   const middle = { x: x + block.wide / 2, y: y + block.high / 2 };
   return { rows: rowsAt(block, middle, 0), wide: block.wide, high: block.high };
 }
 
-function titleSizes({ left, top, right, bottom }: Frame): number[] {
+function titleSizes({ left, top, right, bottom }: Frame, least: number): number[] {
   const usual = Math.min(right - left, bottom - top) * TITLE_SHARE;
   const most = Math.min(TITLE_MOST, Math.max(5, usual));
-  return [...new Set(STEPS.map((step) => Math.max(TITLE_LEAST, most * step)))];
+  return [...new Set(STEPS.map((step) => Math.max(least, most * step)))];
 }
 
 function blocksFor(label: Label, title: number, font: Metrics): Block[] {
@@ -99,8 +109,9 @@ function blocksFor(label: Label, title: number, font: Metrics): Block[] {
   );
 }
 
-function blockOf({ title, lines }: Label, titleSize: number, share: number, font: Metrics): Block {
-  const size = Math.min(DETAIL_MOST, Math.max(DETAIL_LEAST, titleSize * DETAIL_SHARE));
+function blockOf(label: Label, titleSize: number, share: number, font: Metrics): Block {
+  const { title, lines } = label;
+  const size = Math.min(DETAIL_MOST, Math.max(leastOf(label).detail, titleSize * DETAIL_SHARE));
   const natural = Math.max(0, ...lines.map((line) => runs(line, size, font)));
   const wide = Math.max(natural * share, runs(title, titleSize, font));
   const rows: Row[] = [

@@ -7,10 +7,12 @@ import type { Metrics } from './font';
 import { labelBelow, placedLabel, type Label } from './label';
 import { chordsOf, rectOfText, Space, within } from './space';
 
-/** Capital heights that are tried, mm. */
-const EDGE_SIZES = [2.8, 2.3, 1.8];
-const ALLOWED_SIZES = [2.4, 2, 1.6];
-const LINE_SIZES = [2.4, 1.8];
+/**
+ * Capital heights that are tried, mm. In full size the piece lies on the table, and is read from 60 cm: no less than 2.5 mm
+ * (*common practice*); what finds no room so large is said in the label. A small print is held in the hand.
+ */
+const ON_TABLE = { edge: [3.2, 2.8, 2.5], allowed: [2.8, 2.5], line: [2.8, 2.5] };
+const IN_HAND = { edge: [2.5, 2.1, 1.8], allowed: [2.1, 1.8], line: [2.1, 1.8] };
 /** From a piece to a label that stands below it, mm. */
 const BELOW_MM = 4;
 
@@ -45,6 +47,7 @@ class Lettering {
   /** The same with the edges of the sheets. */
   private readonly quiet: Space;
   private readonly cloth: readonly Spot[];
+  private readonly sizes: typeof ON_TABLE;
 
   constructor(
     private readonly bare: PieceDrawing,
@@ -58,6 +61,7 @@ class Lettering {
     for (const x of xs) this.quiet.addStretch({ x, y: top }, { x, y: bottom });
     for (const y of ys) this.quiet.addStretch({ x: left, y }, { x: right, y });
     const cut = bare.lines.filter(({ role }) => role === 'cutting');
+    this.sizes = facts.inHand ? IN_HAND : ON_TABLE;
     this.cloth = cut.length === 0 ? facts.outline : cut.flatMap(chordsOf);
   }
 
@@ -89,7 +93,7 @@ class Lettering {
       if (!NAMED.has(role) || named.has(source)) continue;
       const text = role === 'grain' ? tip : name;
       const run = chordsOf(line);
-      const found = this.along({ run, text, sizes: LINE_SIZES, farther: [0, 1], accept: this.inside });
+      const found = this.along({ run, text, sizes: this.sizes.line, farther: [0, 1], accept: this.inside });
       if (found === undefined) continue;
       named.add(source);
       this.put({ role: 'edge', source, text, ...found });
@@ -107,27 +111,33 @@ class Lettering {
   }
 
   private putAllowed({ run, source, allowed: text }: EdgeFacts): boolean {
-    const wanted = { run, text, sizes: ALLOWED_SIZES, farther: [0, 0.6, 2, 5], accept: this.inAllowance };
+    const wanted = {
+      run,
+      text,
+      sizes: this.sizes.allowed,
+      farther: [0, 0.6, 2, 5],
+      accept: this.inAllowance,
+    };
     const found = this.along(wanted);
     if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
     return found !== undefined;
   }
 
   private putAlong({ run, source }: EdgeFacts, text: string): boolean {
-    const found = this.along({ run, text, sizes: EDGE_SIZES, accept: this.inside });
+    const found = this.along({ run, text, sizes: this.sizes.edge, accept: this.inside });
     if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
     return found !== undefined;
   }
 
   withLabel(): PieceDrawing {
-    const { title, lines, edges } = this.facts;
-    const label: Label = { title, lines: [...lines, ...this.rest] };
+    const { title, lines, edges, inHand } = this.facts;
+    const label: Label = { title, lines: [...lines, ...this.rest], inHand };
     const { frame } = this.bare;
     const ground = { frame, space: this.space, inside: this.inside, way: wayOf(edges) };
     const quiet = placedLabel(label, { ...ground, space: this.quiet }, this.font);
     const rows = quiet ?? placedLabel(label, ground, this.font);
     if (rows !== undefined) return this.drawn(rows, frame);
-    const name = placedLabel({ title, lines: [] }, ground, this.font) ?? [];
+    const name = placedLabel({ title, lines: [], inHand }, ground, this.font) ?? [];
     const at = { x: frame.left, y: frame.bottom + BELOW_MM, wide: frame.right - frame.left };
     const below = labelBelow(label, at, this.font);
     const right = Math.max(frame.right, rounded(at.x + below.wide));

@@ -37,8 +37,9 @@ function edgesOn({ left, top, right, bottom }: Frame, by: Spot, tiles: readonly 
   };
 }
 
-/** A cross with the names above it. */
-const CROSS = { wide: 10, high: 12, turn: 0 } as const;
+/** A cross with the names of its papers, about its middle: above it in a strip that stands, beside it in one that lies. */
+const UPRIGHT = { x: 0, y: -4, wide: 10, high: 17, turn: 0 } as const;
+const LYING = { x: 6, y: 0, wide: 21, high: 9, turn: 0 } as const;
 
 /** The tiling with its crosses clear of lines and words, as far as that can be. */
 export function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Tiling {
@@ -47,15 +48,16 @@ export function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Til
     const drawn = named.get(piece);
     return drawn === undefined ? [] : [{ by, frame: drawn.frame, space: spaceOf(drawn) }];
   });
-  const free: Free = ({ x, y }) =>
+  const free: Free = ({ x, y }, beside) =>
     laid.every(({ by, frame, space }) => {
-      const at = { x: x - by.x, y: y - by.y - 1.5 };
+      const cross = beside ? UPRIGHT : LYING;
+      const at = { x: x - by.x + cross.x, y: y - by.y + cross.y };
       const near =
-        at.x > frame.left - 10 &&
-        at.x < frame.right + 10 &&
+        at.x > frame.left - 12 &&
+        at.x < frame.right + 12 &&
         at.y > frame.top - 10 &&
         at.y < frame.bottom + 10;
-      return !near || space.free({ ...at, ...CROSS });
+      return !near || space.free({ ...cross, ...at });
     });
   return withMarks(tiling, free);
 }

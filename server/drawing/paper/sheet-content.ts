@@ -20,6 +20,8 @@ export const SQUARE_MM = 100;
 const INCH_MM = 25.4;
 
 const CROSS_MM = 4;
+/** Size of type, mm: capitals of 2.5 mm. */
+const CROSS_NAME = 3.5;
 export const THIN = '0.25 w [] 0 d';
 const FINE = '0.13 w [] 0 d';
 
@@ -84,12 +86,17 @@ function frameLines({ paper, tiles }: Tiling, { row, column }: Tile): string[] {
   ];
 }
 
-function crossContent({ at, between }: MatchMark, { frame }: Tile, font: Font): string {
+/** The names stand within the strip in which the papers lap over each other, clear of their frames. */
+function crossContent({ at, between, beside }: MatchMark, { frame }: Tile, font: Font): string {
   const [x, y] = [at.x - frame.left + MARGIN_MM, at.y - frame.top + MARGIN_MM];
+  const high = CROSS_NAME * 0.714;
+  const names = beside
+    ? between.map((text, i) => ({ text, x, y: y - CROSS_MM - 1 - (1 - i) * (high + 1.2), middle: true }))
+    : [{ text: between.join(' '), x: x + CROSS_MM + 1, y: y + high / 2 }];
   return [
     stroke(x - CROSS_MM, y, x + CROSS_MM, y),
     stroke(x, y - CROSS_MM, x, y + CROSS_MM),
-    words({ text: between.join(' '), x, y: y - CROSS_MM - 1, size: 2.4, middle: true }, font),
+    ...names.map((name) => words({ ...name, size: CROSS_NAME }, font)),
   ].join('\n');
 }
 

@@ -24,6 +24,8 @@ export interface Tile {
 export interface MatchMark {
   readonly at: Spot;
   readonly between: readonly [string, string];
+  /** Whether the two lie side by side, or one below the other. */
+  readonly beside: boolean;
 }
 
 export interface Tiling {
@@ -150,7 +152,7 @@ const PLACES: readonly (readonly number[])[] = [
 ];
 
 /** Whether a cross and its words may stand there. */
-export type Free = (at: Spot) => boolean;
+export type Free = (at: Spot, beside: boolean) => boolean;
 
 /** The tiling with its crosses where nothing else is, as far as that can be. */
 export const withMarks = (tiling: Tiling, free: Free): Tiling => ({
@@ -163,19 +165,19 @@ function matchMarks(tiles: readonly Tile[], free: Free = () => true): MatchMark[
   const at = new Map(tiles.map((tile) => [`${tile.row} ${tile.column}`, tile]));
   return tiles.flatMap(({ frame, row, column, name }): MatchMark[] => {
     const [right, below] = [at.get(`${row} ${column + 1}`), at.get(`${row + 1} ${column}`)];
-    const marks = (other: Tile | undefined, spot: (share: number) => Spot): MatchMark[] =>
+    const marks = (other: Tile | undefined, beside: boolean, spot: (share: number) => Spot): MatchMark[] =>
       other === undefined
         ? []
         : PLACES.map((shares) => {
-            const share = shares.find((one) => free(spot(one))) ?? shares[0]!;
-            return { at: spot(share), between: [name, other.name] };
+            const share = shares.find((one) => free(spot(one), beside)) ?? shares[0]!;
+            return { at: spot(share), between: [name, other.name], beside };
           });
     return [
-      ...marks(right, (share) => ({
+      ...marks(right, true, (share) => ({
         x: frame.right - OVERLAP_MM / 2,
         y: frame.top + (frame.bottom - frame.top) * share,
       })),
-      ...marks(below, (share) => ({
+      ...marks(below, false, (share) => ({
         x: frame.left + (frame.right - frame.left) * share,
         y: frame.bottom - OVERLAP_MM / 2,
       })),
