@@ -126,6 +126,8 @@ export interface Want {
   readonly sizes?: boolean;
   /** What is drawn as a half, with its other half. */
   readonly whole?: boolean;
+  /** Lines and points of the draft beneath the pieces. */
+  readonly construction?: boolean;
   readonly laying?: Laying;
 }
 

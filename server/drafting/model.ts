@@ -49,6 +49,8 @@ export interface CurveShape {
   readonly path: Path;
   /** Closed curves and arcs know their centre. */
   readonly centre?: Point;
+  /** A curve that is written by how deep it is knows where that is. */
+  readonly deepest?: Point;
   readonly closed: boolean;
   /** For an edge: its length on paper, with the mouths of its darts; `path` is what is sewn. */
   readonly drawn?: number;

@@ -16,11 +16,23 @@ export function hollowCurve(p: Point, q: Point, depth: number, towardSide: Point
   const chord = subtract(q, p);
   const size = lengthOf(chord);
   if (!(size > 0) || !Number.isFinite(size) || !Number.isFinite(depth) || depth === 0) return Path.line(p, q);
-  const share = Math.min(0.98, Math.max(0.02, Number.isFinite(at) ? at : 0.5));
-  const right = cross(chord, subtract(towardSide, p)) > 0;
-  const out = scale(right ? { x: -chord.y, y: chord.x } : { x: chord.y, y: -chord.x }, depth / size);
+  const share = shareWithin(at);
+  const out = scale(outward(p, q, towardSide), depth);
   const inner = share >= ONE_CURVE_FROM && share <= 1 - ONE_CURVE_FROM;
   return Path.of(inner ? [oneCurve(p, q, out, share)] : twoCurves(p, q, out, share));
+}
+
+/** Where that curve is deepest; that of a straight one lies on its chord. */
+export const deepestOf = (p: Point, q: Point, depth: number, towardSide: Point, at = 0.5): Point =>
+  add(lerp(p, q, shareWithin(at)), scale(outward(p, q, towardSide), depth));
+
+const shareWithin = (at: number): number => Math.min(0.98, Math.max(0.02, Number.isFinite(at) ? at : 0.5));
+
+/** Square to the chord on the side of a point, of length 1. */
+function outward(p: Point, q: Point, towardSide: Point): Point {
+  const chord = subtract(q, p);
+  const right = cross(chord, subtract(towardSide, p)) > 0;
+  return scale(right ? { x: -chord.y, y: chord.x } : { x: chord.y, y: -chord.x }, 1 / lengthOf(chord));
 }
 
 /**

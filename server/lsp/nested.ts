@@ -2,13 +2,14 @@
 import type { Pattern } from '../drafting/model';
 import type { Choice, Workshop } from '../drafting/workshop';
 import { draw } from '../drawing/draw';
-import type { Drawing, PieceDrawing } from '../drawing/model';
+import type { Drawing } from '../drawing/model';
 import { nest } from '../drawing/nest';
+import { Kept } from './kept';
 
 export class Nested {
   /** Who tries each size at the workshop. */
   readonly #seats = new Set<string>();
-  #before = new Map<string, { readonly text: string; readonly piece: PieceDrawing }>();
+  readonly #kept = new Kept();
 
   constructor(
     private readonly workshop: Workshop,
@@ -27,21 +28,13 @@ export class Nested {
         return { size, drawing: draw(this.workshop.tried(this.key, seat, own)) };
       }),
     );
-    return { ...drawn, pieces: drawn.pieces.map((piece) => this.#kept(piece)) };
+    return { ...drawn, pieces: drawn.pieces.map((piece) => this.#kept.of(piece)) };
   }
 
   /** Forgets every size. */
   leave(): void {
     for (const seat of this.#seats) this.workshop.leave(this.key, seat);
     this.#seats.clear();
-    this.#before.clear();
-  }
-
-  #kept(piece: PieceDrawing): PieceDrawing {
-    const text = JSON.stringify(piece);
-    const before = this.#before.get(piece.name);
-    if (before?.text === text) return before.piece;
-    this.#before.set(piece.name, { text, piece });
-    return piece;
+    this.#kept.forget();
   }
 }

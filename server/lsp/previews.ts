@@ -1,12 +1,14 @@
 /** Previews that are open, and the sheets that keep each of them in step with its text. */
 import type { Laid, Sheet, Trial, Want } from '../../client/preview/protocol';
 import { wholeByMirror } from '../drawing/by-mirror';
+import { withDrafts } from '../drawing/draft';
 import { draw, place } from '../drawing/draw';
 import type { Drawing, PieceDrawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { problemSpots } from '../features/problem-spots';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
+import { Kept } from './kept';
 import { LaidOnTable } from './laid';
 import { Nested } from './nested';
 import { fullSheet, nextSheet, type Before, type Drawn, type Held } from './sheets';
@@ -21,6 +23,7 @@ interface Preview {
   trial: Trial;
   want: Want;
   readonly nested: Nested;
+  readonly drafted: Kept;
   readonly table: LaidOnTable;
 }
 
@@ -58,7 +61,10 @@ export class Previews {
     const old = this.#find({ uri, seat });
     const nested = old?.nested ?? new Nested(this.desk.workshop, key, seat);
     const table = new LaidOnTable({ uri, seat });
-    const preview: Preview = { key, clientUri: uri, seat, held: undefined, trial, want, nested, table };
+    const preview: Preview = {
+      ...{ key, clientUri: uri, seat, held: undefined, trial, want, nested, table },
+      drafted: new Kept(),
+    };
     const before = old?.held ?? lastHeld(last);
     preview.held = fullSheet(this.#drawn(preview), before);
     this.#open.set(seatKey({ uri, seat }), preview);
@@ -125,11 +131,13 @@ export class Previews {
   }
 
   #drawn(preview: Preview): Drawn {
-    const { clientUri: uri, seat, trial, want, nested } = preview;
+    const { clientUri: uri, seat, trial, want, nested, drafted } = preview;
     const pattern = this.#pattern(preview);
     const all = want.sizes === true ? nested.draw(pattern, choiceFor(pattern, trial)) : undefined;
     const drawn = all ?? draw(pattern);
-    const drawing = want.whole === true ? drawnWhole(drawn) : drawn;
+    const opened = want.whole === true ? drawnWhole(drawn) : drawn;
+    // sizes on one another are drawn with as many drafts: their lines would be a thicket
+    const drawing = want.construction === true && !all ? drawnOnDraft(opened, pattern, drafted) : opened;
     return {
       ...{ uri, seat, drawing, trial, place },
       wanted: wanted(pattern, drawing),
@@ -146,6 +154,11 @@ const seatKey = ({ uri, seat = ONLY }: Seat): string => `${canonical(uri)}\n${se
 
 function drawnWhole(drawing: Drawing): Drawing {
   const pieces = drawing.pieces.map(wholeByMirror);
+  return { ...drawing, pieces, ...place(pieces) };
+}
+
+function drawnOnDraft(drawing: Drawing, pattern: Pattern, kept: Kept): Drawing {
+  const pieces = withDrafts(drawing, pattern).pieces.map((piece) => kept.of(piece));
   return { ...drawing, pieces, ...place(pieces) };
 }
 

@@ -16,6 +16,12 @@ const TEXT = `draft sheet {
   point g = a right half
   point h = midpoint of a and b
   point i = h
+  point j = (on slope 1/2 from b) squared from slope 2cm toward d
+  point k = c at 30deg below right for 8cm
+  point l = d right 2cm
+  curve belly = d to c hollow 1.2cm toward a
+  curve share = d to c hollow 1/2 * 3cm toward a
+  point far = a down 60cm
 }
 piece flag of sheet {
   cut 1
@@ -58,7 +64,7 @@ function checkReason(name: string, reason: RegExp, piece?: string): void {
   assert.match('reason' in found ? found.reason : 'it can be moved', reason);
 }
 
-function checkPulled(name: string, amounts: readonly number[], expected: string): void {
+function checkPulled(name: string, amounts: readonly number[], expected: string, form = 'point'): void {
   const workshop = new Workshop(doorTo(TEXT));
   const fix = pulled(workshop.pattern(MAIN), `sheet/${name}`, amounts, (uri) => workshop.source(uri))!;
   const last = [...fix.edits].sort((a, b) => b.place.from - a.place.from);
@@ -71,7 +77,7 @@ function checkPulled(name: string, amounts: readonly number[], expected: string)
     text.length - TEXT.length,
     expected.length -
       TEXT.split('\n')
-        .find((line) => line.includes(`point ${name} `))!
+        .find((line) => line.includes(`${form} ${name} `))!
         .trim().length,
   );
 }
@@ -91,6 +97,27 @@ describe('a point taken hold of', () => {
     ) as [number, number];
     checkAxes('e', [[x, y, '5cm']]);
     checkAxes('f', [[-x, -y, '5cm']]);
+  });
+
+  it('squared out from a line moves off it, to the side that is named', () => {
+    const [x, y] = [-20 / Math.hypot(4, 20), -4 / Math.hypot(4, 20)].map((value) =>
+      Number(value.toFixed(4)),
+    ) as [number, number];
+    checkAxes('j', [[x, y, '2cm']]);
+  });
+
+  it('laid off at an angle moves along it', () =>
+    checkAxes('k', [[Number(Math.cos(Math.PI / 6).toFixed(4)), 0.5, '8cm']]));
+
+  it('beside the outline is moved as well, as long as the piece lies on its draft', () => {
+    checkAxes('l', [[1, 0, '2cm']]);
+    checkReason('l', /turned over after l was drawn/, 'turned');
+  });
+
+  it('in the belly of a hollow curve moves square to the straight way', () => {
+    checkAxes('belly', [[0, -1, '1.2cm']]);
+    checkPulled('belly', [1.5], 'curve belly = d to c hollow 1.5cm toward a', 'curve');
+    checkReason('share', /^share is worked out from d, c, a/);
   });
 
   it('that is worked out says from what', () => {

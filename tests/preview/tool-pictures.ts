@@ -125,6 +125,17 @@ const scenes: readonly Scene[] = [
     },
   ],
   [
+    'draft',
+    'sleeve.draft',
+    async (view) => {
+      await view.page.click('button.show');
+      await view.page.click('input[name="construction"]');
+      await view.settle();
+      await view.page.click('button.show');
+      await view.page.locator('.dot[data-source="set-in/head-base"]').focus();
+    },
+  ],
+  [
     'sides',
     UNEVEN,
     async (view) => {

@@ -100,11 +100,17 @@ function drawDot(dot: DrawnDot): SVGGElement {
   const d = `M${dot.at.x} ${dot.at.y}${DOT}`;
   return svg(
     'g',
-    { class: `dot ${dot.role}`, 'data-source': dot.source, 'data-tip': dot.name },
+    {
+      ...{ class: `dot ${dot.role}`, 'data-source': dot.source, 'data-tip': dot.name },
+      ...{ role: 'button', 'aria-label': spokenDot(dot), tabindex: -1 },
+    },
     svg('path', { class: 'hit', d }),
     svg('path', { class: 'spot', d }),
   );
 }
+
+const spokenDot = ({ name, ofSize }: DrawnDot): string =>
+  `${name}, point${ofSize === undefined ? '' : `, size ${ofSize}`}`;
 
 function drawWords(texts: readonly DrawnText[], piece: PieceDrawing): SVGGElement[] {
   const label = texts.filter(({ role, turn }) => (role === 'title' || role === 'detail') && turn === 0);

@@ -10,9 +10,11 @@ export interface KeyActions {
   reach(stop: SVGGElement): void;
   select(stop: SVGGElement): void;
   goto(stop: SVGGElement): void;
+  /** Space on a point: arrows move it from now on. */
+  take(dot: SVGGElement): void;
   escape(): void;
   /** True for a key that belongs to the tool in use. */
-  tool(key: string): boolean;
+  tool(event: KeyboardEvent): boolean;
 }
 
 export const ZOOM_STEP = 1.25;
@@ -23,7 +25,7 @@ export function listenToKeys(stage: Stage, actions: KeyActions): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const onDrawing = event.target instanceof Node && stage.element.contains(event.target);
     const action =
-      (!onControl(event.target) && actions.tool(event.key)) ||
+      (!onControl(event.target) && actions.tool(event)) ||
       (onDrawing && drawingKey(event, stage, actions)) ||
       (!inList(event.target) && viewKey(event.key, actions));
     if (action) event.preventDefault();
@@ -82,6 +84,7 @@ function drawingKey(event: KeyboardEvent, stage: Stage, actions: KeyActions): bo
       return true;
     case ' ':
       actions.select(stop);
+      if (stop.matches('.dot')) actions.take(stop);
       return true;
     default:
       return false;

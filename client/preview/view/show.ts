@@ -21,7 +21,7 @@ const KINDS = [
 ] as const;
 
 /** Kinds that the server draws only when they are wanted. */
-const WANTED = ['whole', 'sizes'] as const;
+const WANTED = ['whole', 'sizes', 'construction'] as const;
 
 export const shownAtFirst: readonly string[] = KINDS.filter(({ on }) => on).map(({ kind }) => kind);
 
@@ -54,10 +54,11 @@ export class Show {
     this.apply();
   }
 
-  /** A pattern without a table has no sizes to lay on one another. */
-  update({ sizes }: Sheet): void {
+  /** A pattern without a table has no sizes to lay on one another; sizes on one another have no one draft. */
+  update({ sizes, nested }: Sheet): void {
     const box = this.boxes.get('sizes')!;
     box.disabled = sizes.length < 2 && !box.checked;
+    this.boxes.get('construction')!.disabled = nested.length > 0;
   }
 
   private row(kind: string, words: string): HTMLElement {

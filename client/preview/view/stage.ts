@@ -1,6 +1,6 @@
 /** The stage: one node a piece, laid on the sheet, replaced only when its piece changed. */
 import { say } from '../../../grammar/say';
-import type { Frame, Source } from '../../../server/drawing/model';
+import type { Frame, Source, Spot } from '../../../server/drawing/model';
 import type { Camera } from './camera';
 import { drawPiece, setZoom } from './draw';
 import { svg } from './dom';
@@ -68,6 +68,18 @@ export class Stage {
   /** The stops of the keyboard in reading order: a piece, then its things. */
   stops(): SVGGElement[] {
     return [...this.sheet.querySelectorAll<SVGGElement>('[tabindex]')].filter(isShown);
+  }
+
+  /** The node of a point in a piece. */
+  dotOf(source: Source, piece: string): SVGGElement | undefined {
+    const dots = this.nodes.get(piece)?.querySelectorAll<SVGGElement>('.dot') ?? [];
+    return [...dots].find(({ dataset }) => dataset.source === source);
+  }
+
+  /** Where the middle of a node lies, in pixels of the stage. */
+  placeOf(node: SVGGElement): Spot {
+    const [box, own] = [node.getBoundingClientRect(), this.element.getBoundingClientRect()];
+    return { x: box.left - own.left + box.width / 2, y: box.top - own.top + box.height / 2 };
   }
 
   /** The place of a node on the sheet, mm. */

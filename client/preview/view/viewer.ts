@@ -11,10 +11,10 @@ import { Empty } from './empty';
 import { Eye } from './eye';
 import { Choices } from './choices';
 import { html } from './dom';
-import { listenToPointers, type Hold, type Spot } from './gestures';
+import { listenToPointers, type Hold } from './gestures';
 import { Find } from './find';
 import { Flags } from './flags';
-import { Hand } from './hand';
+import { Handling } from './handling';
 import { listenToKeys, rest } from './keyboard';
 import { Measure } from './measure';
 import { Memory } from './memory';
@@ -61,13 +61,11 @@ export class Viewer {
     tryOut: (trial) => this.tryOut(trial),
     write: (trial) => this.host.postMessage({ type: 'write', trial }),
   });
-  /** Where the words of the hand are shown. */
-  private handAt: Spot = { x: 0, y: 0 };
-  private readonly hand = new Hand({
-    grip: (source, piece) => this.host.postMessage({ type: 'grip', source, piece }),
-    pull: (source, amounts) => this.host.postMessage({ type: 'pull', source, amounts }),
-    release: () => this.host.postMessage({ type: 'release' }),
-    say: (words) => this.tip.show(words, this.handAt.x, this.handAt.y),
+  private readonly hand = new Handling(this.tip, {
+    post: (message) => this.host.postMessage(message),
+    zoom: () => this.eye.camera.zoom,
+    dotOf: (source, piece) => this.stage.dotOf(source, piece),
+    placeOf: (node) => this.stage.placeOf(node),
   });
   private readonly questions = new Questions((message) => this.host.postMessage(message));
   private readonly measure = new Measure(
@@ -147,7 +145,7 @@ export class Viewer {
     root.append(this.bar.element, this.room, ...this.rulers.elements);
     this.stage.over.append(this.flags.element, this.measure.element);
     this.stage.bench.append(this.bench.group);
-    this.room.append(this.measure.words, this.measure.status, this.bench.element);
+    this.room.append(this.measure.words, this.measure.status, this.hand.status, this.bench.element);
     this.recall(host.getState());
     this.listen();
     this.empty.say(say`Drawing …`, '');
@@ -193,6 +191,7 @@ export class Viewer {
     this.empty.update(sheet);
     this.flags.update(sheet);
     this.eye.follow(first);
+    this.hand.follow();
     this.bench.refresh();
     // a server that begins anew has forgotten what is laid out
     if (sheet.full && this.bench.on) this.want();
@@ -265,22 +264,18 @@ export class Viewer {
       select: (stop) => this.select(stop.dataset.source ?? ''),
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
-      tool: (key) => (this.measure.on && this.measure.key(key)) || (this.bench.on && this.bench.key(key)),
+      take: (dot) => this.hand.take(dot),
+      tool: (event) =>
+        (this.measure.on && this.measure.key(event.key)) ||
+        (this.bench.on && this.bench.key(event.key)) ||
+        this.hand.key(event),
     });
   }
 
   /** A dot that is dragged moves its point, in the text as well. */
   private hold(target: Element): Hold | undefined {
-    const dot = target.closest<SVGGElement>('.dot[data-source]');
     if (this.bench.on) return this.bench.hold(target);
-    if (this.measure.on || !dot || !this.hand.take(dot)) return undefined;
-    return {
-      move: (dx, dy, at) => {
-        this.handAt = at;
-        this.hand.move(dx / this.eye.camera.zoom, dy / this.eye.camera.zoom);
-      },
-      end: () => this.hand.end(),
-    };
+    return this.measure.on ? undefined : this.hand.hold(target);
   }
 
   /** The pieces as they lie in front of the person. */

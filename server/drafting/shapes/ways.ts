@@ -3,6 +3,7 @@ import type { Expr, Joined, Section, Via, Way, WayOption } from '../../../gramma
 import {
   arc,
   distance,
+  deepestOf,
   hobby,
   hollowCurve,
   Path,
@@ -115,7 +116,10 @@ function hollowed(reader: Reader, { start, end, expr }: WayEnds, given: Option<'
   if (depth === undefined || toward === undefined) return undefined;
   const at = given.place === undefined ? 0.5 : hollowShare(reader, start, end, given);
   if (at === undefined) return undefined;
-  if (offChord(start, end, toward) > ON_LINE) return curveShape(hollowCurve(start, end, depth, toward, at));
+  if (offChord(start, end, toward) > ON_LINE) {
+    const deepest = deepestOf(start, end, depth, toward, at);
+    return curveShape(hollowCurve(start, end, depth, toward, at), { deepest });
+  }
   return report(
     reader,
     'no-direction',
