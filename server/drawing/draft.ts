@@ -1,15 +1,13 @@
 /** The draft beneath a piece: the lines, curves and points that it was drawn with, where they lie on its paper. */
 import type { Box, Point } from '../geometry';
 import type { Pattern, Piece, Shape } from '../drafting/model';
+import { ALIKE_WITHIN } from '../drafting/pieces/both-sides';
 import { printLength } from '../drafting/values/quantity';
 import type { Drawing, DrawnDot, DrawnLine, Frame, PieceDrawing } from './model';
 import { frameOfLines, pathLine, spot } from './path';
 
 /** A guide point may lie so far off the piece, mm: about a hand. What lies further belongs to another piece. */
 const REACH = 80;
-
-/** A point lies where the draft has it, mm: rounding. */
-const SAME_PLACE = 0.01;
 
 /** A drawing with the draft beneath each of its pieces; its pieces are not placed anew. */
 export function withDrafts(drawing: Drawing, pattern: Pattern): Drawing {
@@ -46,13 +44,16 @@ function withDraft(drawn: PieceDrawing, piece: Piece, pattern: Pattern): PieceDr
   return { ...drawn, lines: [...lines, ...drawn.lines], dots: [...drawn.dots, ...dots], frame };
 }
 
-/** Whether every corner of a piece that its draft has a point for lies where the draft has that point. */
+/**
+ * Whether every corner of a piece that its draft has a point for lies where the draft has that point; a piece for both
+ * sides may be cut from the other side, and then lies a hair beside it.
+ */
 export function liesAsDrafted(piece: Piece, { shapes }: Pattern): boolean {
   const known = piece.corners.flatMap(({ name, point }) => {
     const shape = shapes.get(`${piece.draft}.${name}`);
     return shape?.kind === 'point' ? [Math.hypot(shape.point.x - point.x, shape.point.y - point.y)] : [];
   });
-  return known.length > 0 && known.every((away) => away <= SAME_PLACE);
+  return known.length > 0 && known.every((away) => away <= ALIKE_WITHIN);
 }
 
 /** The shapes of a draft by their own names, with where each comes from. */

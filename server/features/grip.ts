@@ -7,6 +7,7 @@ import type { Expr, SourceFile, Statement } from '../../grammar/syntax';
 import type { Source } from '../drafting/finding';
 import type { Pattern, PlacedFix, Shape } from '../drafting/model';
 import { eachReference } from '../drafting/names/references';
+import { ALIKE_WITHIN } from '../drafting/pieces/both-sides';
 import { liesAsDrafted } from '../drawing/draft';
 import type { Point } from '../geometry';
 import { heldBy, type Sibling } from './grip-axes';
@@ -39,12 +40,9 @@ const spotOf = (shape: Shape | undefined): Point | undefined =>
 function liesThere(pattern: Pattern, name: string, point: string, at: Point): boolean {
   const piece = pattern.pieces.find((one) => one.name === name);
   const corner = piece?.corners.find((one) => one.name === point);
-  if (corner) return Math.hypot(corner.point.x - at.x, corner.point.y - at.y) <= SAME_PLACE;
+  if (corner) return Math.hypot(corner.point.x - at.x, corner.point.y - at.y) <= ALIKE_WITHIN;
   return piece !== undefined && liesAsDrafted(piece, pattern);
 }
-
-/** Lies where the draft has it, mm. */
-const SAME_PLACE = 0.01;
 
 /** The syntax of a file that a pattern was read from. */
 export type FileOf = (uri: string) => SourceFile | undefined;

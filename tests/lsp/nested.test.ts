@@ -47,6 +47,32 @@ describe('sizes on one another in a preview', () => {
     }));
 });
 
+describe('the draft beneath the pieces of a preview', () => {
+  const points = ({ pieces }: Sheet) =>
+    pieces.flatMap(({ name: piece, dots }) =>
+      dots.filter(({ role }) => role === 'point').map(({ name, at }) => `${piece} ${name} ${at.x} ${at.y}`),
+    );
+
+  it('is drawn when it is wanted, and an edit of a guide point moves it', () =>
+    withPreview({}, async (client, first) => {
+      assert.deepEqual(points(first), []);
+      await client.connection.sendNotification(methods.want, { uri, want: { construction: true } });
+      assert.deepEqual(points(await client.sheetAfter(0)), [
+        ...['front patch-a 0 0', 'front patch-b 100 0', 'front patch-c 100 120', 'front patch-d 0 120'],
+        ...['patch top-cf 0 0', 'patch top-side 120 0'], // its foot is too far off
+      ]);
+      await client.type(uri, 'patch-a right 10cm', 'patch-a right 11cm');
+      const moved = points(await client.sheetAfter(1));
+      assert.ok(moved.includes('front patch-b 110 0'), moved.join());
+    }));
+
+  it('is sent again for the pieces alone that look different', () =>
+    withPreview({ construction: true }, async (client) => {
+      await client.type(uri, 'patch-a down 12cm', 'patch-a down 60cm');
+      assert.deepEqual(names(await client.sheetAfter(0)), ['front', 'patch']);
+    }));
+});
+
 describe('what is laid out in a preview', () => {
   const seamed = `${graded}
 seam patch-sides patch.left-side = patch.right-side
