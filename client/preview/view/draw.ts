@@ -110,7 +110,7 @@ function drawDot(dot: DrawnDot): SVGGElement {
 }
 
 const spokenDot = ({ name, ofSize }: DrawnDot): string =>
-  `${name}, point${ofSize === undefined ? '' : `, size ${ofSize}`}`;
+  ofSize === undefined ? say`${name}, point` : say`${name}, point, size ${ofSize}`;
 
 function drawWords(texts: readonly DrawnText[], piece: PieceDrawing): SVGGElement[] {
   const label = texts.filter(({ role, turn }) => (role === 'title' || role === 'detail') && turn === 0);

@@ -1,4 +1,5 @@
 /** Moves a point by hand: the pointer's way on the sheet, or the arrow keys, become new lengths for the text. */
+import { say } from '../../../grammar/say';
 import type { Grip, Gripped } from '../protocol';
 
 /** What is told while a point is held. */
@@ -58,7 +59,7 @@ export class Hand {
     if (!taken.byKeys) return this.follow();
     if ('axes' in grip) {
       taken.amounts = grip.axes.map(({ amount }) => amount);
-      return this.actions.say(`${wordsOf(grip.axes, taken.amounts)}: arrow keys move it, Enter lets go`);
+      return this.actions.say(say`${wordsOf(grip.axes, taken.amounts)}: arrow keys move it, Enter lets go`);
     }
     this.end();
     this.actions.say(grip.reason);
@@ -77,7 +78,7 @@ export class Hand {
     const { axes } = taken.grip;
     const next = amountsStepped(axes, taken.amounts, { x, y }, far);
     if (next === undefined)
-      return this.actions.say(`${wordsOf(axes, taken.amounts)}: it does not go that way`);
+      return this.actions.say(say`${wordsOf(axes, taken.amounts)}: it does not go that way`);
     taken.amounts = next;
     this.tell(taken, axes, next);
   }
