@@ -1,6 +1,6 @@
 /** Finds room for a label inside a piece, clear of its outline and its grain line. */
-import type { Hole, Mark, Piece } from '../drafting/model';
-import { boxOfPaths, type Point } from '../geometry';
+import type { Mark, Piece } from '../drafting/model';
+import type { Box, Point } from '../geometry';
 import type { DrawnLine } from './model';
 
 /** A straight line that a label should not lie across. */
@@ -16,48 +16,67 @@ const TRIES = 15;
 /** A label is set no smaller than this share of its usual size; then it may cross a line. */
 const SMALLEST = 0.45;
 
-export function roomFor(piece: Piece, wide: number, high: number, grain: readonly DrawnLine[]): Room {
-  const ring = piece.edges.flatMap(({ path }) => path.polyline(2));
-  const inTheWay: Stretch[] = [
-    ...piece.balance.map(({ path }): Stretch => [path.start, path.end]),
-    ...piece.marks.flatMap(markStretches),
-    ...piece.holes.flatMap(({ edges }) => sidesOf(edges.flatMap(({ path }) => path.polyline(2)))),
-    ...piece.darts.flatMap(({ from, to, tip }): Stretch[] => [
+/** @param box of the piece's edges */
+export function roomFor(
+  piece: Piece,
+  box: Box,
+  { wide, high }: { readonly wide: number; readonly high: number },
+  grain: readonly DrawnLine[],
+): Room {
+  const rings = [piece, ...piece.holes].map(({ edges }) => edges.flatMap(({ path }) => path.polyline(2)));
+  const [ring, ...holes] = rings as [Point[], ...Point[][]];
+  const isFree = (at: Point): boolean => inside(at, ring) && !holes.some((hole) => inside(at, hole));
+  const lines = [...rings.flatMap(sidesOf), ...stretchesWithin(piece, grain)];
+  const pleats = pleatStretches(piece);
+  // a piece full of pleats has no room between them: its label then lies across them
+  for (const all of pleats.length === 0 ? [lines] : [[...lines, ...pleats], lines]) {
+    for (const scale of [1, 0.8, 0.6, SMALLEST]) {
+      const at = firstClear(box, (wide * scale) / 2, (high * scale) / 2, all, isFree);
+      if (at !== undefined && (all === lines || scale > SMALLEST)) return { ...at, scale };
+    }
+  }
+  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, scale: SMALLEST };
+}
+
+/** What is drawn on a piece and should not be written over. */
+function stretchesWithin(
+  { balance, marks, darts, shaping }: Piece,
+  grain: readonly DrawnLine[],
+): readonly Stretch[] {
+  return [
+    ...balance.map(({ path }): Stretch => [path.start, path.end]),
+    ...marks.flatMap(markStretches),
+    ...darts.flatMap(({ from, to, tip }): Stretch[] => [
       [from, tip],
       [to, tip],
     ]),
-    ...(piece.shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }): Stretch[] => [
+    ...(shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }): Stretch[] => [
       [from, to],
       [left, right],
     ]),
     ...grain.flatMap(({ start, stretches }) => stretches.map(([x, y]): Stretch => [start, { x, y }])),
   ];
-  const box = boxOfPaths(piece.edges.map(({ path }) => path));
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const free = new Map<Point, boolean>();
-  const isFree = (spot: Point): boolean => {
-    const known = free.get(spot);
-    if (known !== undefined) return known;
-    const is = inside(spot, ring) && !piece.holes.some((hole) => inHole(spot, hole));
-    free.set(spot, is);
-    return is;
-  };
-  const spots = SPOTS.map(({ x, y }): Point => ({
-    x: box.minX + x * (box.maxX - box.minX),
-    y: box.minY + y * (box.maxY - box.minY),
-  }));
-  const lines = [...sidesOf(ring), ...inTheWay];
-  const pleats = pleatStretches(piece);
-  // a piece full of pleats has no room between them: its label then lies across them
-  for (const all of pleats.length === 0 ? [lines] : [[...lines, ...pleats], lines]) {
-    for (const scale of [1, 0.8, 0.6, SMALLEST]) {
-      const at = spots.find(
-        (spot) => isFree(spot) && fits(spot, (wide * scale) / 2, (high * scale) / 2, all),
-      );
-      if (at !== undefined && (all === lines || scale > SMALLEST)) return { ...at, scale };
-    }
+}
+
+/** The first place at which a rectangle of this size is crossed by nothing and its middle is free. */
+function firstClear(
+  { minX, minY, maxX, maxY }: Box,
+  halfWide: number,
+  halfHigh: number,
+  lines: readonly Stretch[],
+  isFree: (at: Point) => boolean,
+): Point | undefined {
+  let crossed: Stretch | undefined;
+  for (const spot of SPOTS) {
+    const x = minX + spot.x * (maxX - minX);
+    const y = minY + spot.y * (maxY - minY);
+    const [left, right, top, bottom] = [x - halfWide, x + halfWide, y - halfHigh, y + halfHigh];
+    // what lies across one place often lies across the next
+    if (crossed !== undefined && meets(crossed[0], crossed[1], left, right, top, bottom)) continue;
+    crossed = firstMeeting(lines, left, right, top, bottom);
+    if (crossed === undefined && isFree({ x, y })) return { x, y };
   }
-  return { ...middle, scale: SMALLEST };
+  return undefined;
 }
 
 const pleatStretches = ({ shaping }: Piece): readonly Stretch[] =>
@@ -66,12 +85,6 @@ const pleatStretches = ({ shaping }: Piece): readonly Stretch[] =>
       [start.start, start.end],
       [end.start, end.end],
     ]),
-  );
-
-const inHole = (spot: Point, { edges }: Hole): boolean =>
-  inside(
-    spot,
-    edges.flatMap(({ path }) => path.polyline(2)),
   );
 
 /** Room that the sign of a mark takes about its place, mm. */
@@ -102,13 +115,6 @@ function unrest({ x, y }: Point): number {
 
 const sidesOf = (ring: readonly Point[]): Stretch[] => ring.map((p, i) => [p, ring[(i + 1) % ring.length]!]);
 
-/** Whether a rectangle, the middle of which lies inside the outline, is crossed by nothing. */
-function fits(at: Point, halfWide: number, halfHigh: number, lines: readonly Stretch[]): boolean {
-  const [left, right, top, bottom] = [at.x - halfWide, at.x + halfWide, at.y - halfHigh, at.y + halfHigh];
-  for (const [p, q] of lines) if (meets(p, q, left, right, top, bottom)) return false;
-  return true;
-}
-
 /** Even-odd rule. */
 function inside(at: Point, ring: readonly Point[]): boolean {
   let odd = false;
@@ -119,26 +125,27 @@ function inside(at: Point, ring: readonly Point[]): boolean {
   return odd;
 }
 
-/** Whether a straight stretch meets a rectangle: clipped against its four sides (Liang & Barsky, ACM TOG 3, 1984). */
+function firstMeeting(
+  lines: readonly Stretch[],
+  left: number,
+  right: number,
+  top: number,
+  bottom: number,
+): Stretch | undefined {
+  for (const line of lines) if (meets(line[0], line[1], left, right, top, bottom)) return line;
+  return undefined;
+}
+
+/** Whether a straight stretch meets a rectangle: unless it passes all four corners on one side. */
 export function meets(p: Point, q: Point, left: number, right: number, top: number, bottom: number): boolean {
   // most stretches lie all to one side
   if ((p.x < left && q.x < left) || (p.x > right && q.x > right)) return false;
   if ((p.y < top && q.y < top) || (p.y > bottom && q.y > bottom)) return false;
-  let [from, to] = [0, 1];
-  const [dx, dy] = [q.x - p.x, q.y - p.y];
-  for (const [step, room] of [
-    [-dx, p.x - left],
-    [dx, right - p.x],
-    [-dy, p.y - top],
-    [dy, bottom - p.y],
-  ] as const) {
-    if (step === 0) {
-      if (room < 0) return false;
-      continue;
-    }
-    const t = room / step;
-    if (step < 0) from = Math.max(from, t);
-    else to = Math.min(to, t);
-  }
-  return from <= to;
+  const dx = q.x - p.x;
+  const dy = q.y - p.y;
+  // of the two corners that lie furthest from the stretch's line, one is on either side
+  const falls = dx > 0 === dy > 0;
+  const one = dx * ((falls ? bottom : top) - p.y) - dy * (left - p.x);
+  const other = dx * ((falls ? top : bottom) - p.y) - dy * (right - p.x);
+  return one * other <= 0;
 }

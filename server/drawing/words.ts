@@ -2,7 +2,7 @@
 import type { Edge, Piece } from '../drafting/model';
 import { layerWords } from '../drafting/pieces/cut-words';
 import { printLength } from '../drafting/values/quantity';
-import { boxOfPaths, signedArea } from '../geometry';
+import { boxOfPaths, signedArea, type Box } from '../geometry';
 import type { Around } from './draw';
 import type { DrawnLine, DrawnText } from './model';
 import { rounded } from './path';
@@ -26,13 +26,15 @@ const LONG = 4;
 const LEADING = 1.9;
 
 export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[]): DrawnText[] {
-  const box = boxOfPaths(piece.edges.map(({ path }) => path));
+  const paths = piece.edges.map(({ path }) => path);
+  const box = boxOfPaths(paths);
   const wide = Math.min(box.maxX - box.minX, box.maxY - box.minY);
   const title = Math.min(TITLE_TO, Math.max(TITLE_FROM, wide * TITLE_SHARE));
   const edge = Math.min(EDGE_TO, Math.max(EDGE_FROM, title * EDGE_SHARE));
+  const set = { size: edge, narrow: wide < NARROW, inward: signedArea(paths) < 0 ? -1 : 1 };
   return [
-    ...label(piece, around, grain, title),
-    ...piece.edges.flatMap((one) => edgeName(piece, one, around, { size: edge, narrow: wide < NARROW })),
+    ...label(piece, around, grain, { title, box }),
+    ...piece.edges.flatMap((one) => edgeName(one, around, set)),
   ];
 }
 
@@ -44,7 +46,12 @@ export function cutLines({ cut }: Piece): readonly string[] {
 }
 
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
-function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title: number): DrawnText[] {
+function label(
+  piece: Piece,
+  around: Around,
+  grain: readonly DrawnLine[],
+  { title, box }: { readonly title: number; readonly box: Box },
+): DrawnText[] {
   const detail = title * DETAIL_SHARE;
   const lines = [
     around.title,
@@ -56,7 +63,7 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
   const wide = Math.max(piece.name.length * title, ...lines.map((line) => line.length * detail)) * 0.72;
   const high = title * LEADING + lines.length * detail * LEADING;
   // clear of the names that stand along the edges
-  const room = roomFor(piece, wide + title, high + 2 * title, grain);
+  const room = roomFor(piece, box, { wide: wide + title, high: high + 2 * title }, grain);
   const base = { source: piece.source, turn: 0 };
   const at = (y: number): DrawnText['at'] => ({ x: rounded(room.x), y: rounded(room.y + y * room.scale) });
   const found: DrawnText[] = [
@@ -91,10 +98,9 @@ function label(piece: Piece, around: Around, grain: readonly DrawnLine[], title:
 
 /** Along the middle of the longest part of its edge, inside the piece, never upside down. Edges too short for it go without. */
 function edgeName(
-  piece: Piece,
   edge: Edge,
   around: Around,
-  { size, narrow }: { readonly size: number; readonly narrow: boolean },
+  { size, narrow, inward }: { readonly size: number; readonly narrow: boolean; readonly inward: number },
 ): DrawnText[] {
   const length = printLength(edge.sewn, around.unit);
   const text = `${edge.name} ${length}`;
@@ -102,7 +108,6 @@ function edgeName(
   const path = sewn.reduce((a, b) => (b.length > a.length ? b : a), sewn[0] ?? edge.path);
   const wide = text.length * size * 0.85;
   if (wide > path.length) return [];
-  const inward = signedArea(piece.edges.map(({ path }) => path)) < 0 ? -1 : 1;
   const middle = path.length * (narrow && wide * LONG < path.length ? ASIDE : 1 / 2);
   const at = path.pointAt(middle);
   const along = path.tangentAt(middle);
