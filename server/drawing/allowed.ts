@@ -16,6 +16,7 @@ export function allowedWidth(piece: Piece, edge: string, { unit }: Pick<Around, 
   const running = piece.running.filter((one) => one.edge === edge);
   const stated = piece.allowances.has(edge) || running.length > 0;
   if (!stated || piece.fold?.edge === edge) return '';
+  if (running.length === 0) return printLength(allowanceAt(piece, edge, 0), unit);
   const own = [...piece.edges, ...piece.holes.flatMap(({ edges }) => edges)].find(
     ({ name }) => name === edge,
   );

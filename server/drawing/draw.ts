@@ -141,7 +141,8 @@ function cuttingLines(piece: Piece, opening: Affine | undefined): DrawnLine[] {
   const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap(
     (path) => path.segments,
   );
-  const half = fold === undefined ? around : around.filter((segment) => !liesAlong(segment, fold.path));
+  const isFold = fold && alongFold(fold.path);
+  const half = isFold === undefined ? around : around.filter((segment) => !isFold(segment));
   if (half.length === 0) return [];
   const segments = opening === undefined ? half : bothHalves(Path.of(half), opening);
   const { name, source } = piece;
@@ -159,10 +160,12 @@ const foldOf = (piece: Piece): Edge | undefined => piece.edges.find(({ name }) =
 /** How far off the fold a cut may lie and still be the fold: rounding. */
 const ON_FOLD = 0.01;
 
-function liesAlong(segment: Segment, fold: Path): boolean {
+/** Whether a stretch of the cut lies along the fold. */
+function alongFold(fold: Path): (segment: Segment) => boolean {
+  const { start } = fold;
   const along = fold.tangentAt(0);
-  const off = (p: Point): number => Math.abs((p.x - fold.start.x) * along.y - (p.y - fold.start.y) * along.x);
-  return segment.kind === 'line' && off(segment.p0) < ON_FOLD && off(segment.p3) < ON_FOLD;
+  const off = (p: Point): number => Math.abs((p.x - start.x) * along.y - (p.y - start.y) * along.x);
+  return ({ kind, p0, p3 }) => kind === 'line' && off(p0) < ON_FOLD && off(p3) < ON_FOLD;
 }
 
 /** The cloth is folded through the allowances as well: the fold runs on to the cutting line at both ends. */
@@ -171,7 +174,7 @@ function foldPath(piece: Piece, fold: Edge): Path {
   const along = fold.path.tangentAt(0);
   const ends = (piece.cutting ?? [])
     .flatMap((path) => path.segments)
-    .filter((segment) => liesAlong(segment, fold.path))
+    .filter(alongFold(fold.path))
     .flatMap(({ p0, p3 }) => [p0, p3])
     .map((p) => (p.x - start.x) * along.x + (p.y - start.y) * along.y);
   const at = (s: number): Point => ({ x: start.x + along.x * s, y: start.y + along.y * s });
@@ -184,17 +187,12 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
     const role: LineRole = piece.fold?.edge === name ? folded : 'sewing';
     const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
     const partner = partnerOf(piece, name, around.seams, around.unit);
-    const fold = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
+    const laid = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
     const allowed = allowedWords(piece, name, around);
-    const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${fold}${partner}${allowed}`;
-    const shown =
-      role !== 'sewing'
-        ? foldPath(
-            piece,
-            piece.edges.find((one) => one.name === name)!,
-          )
-        : path;
-    return { ...pathLine(role, shown, { name, source, tip }), arrows: role === 'fold' ? 'both' : 'none' };
+    const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${laid}${partner}${allowed}`;
+    const fold = role === 'sewing' ? undefined : foldOf(piece);
+    const line = pathLine(role, fold === undefined ? path : foldPath(piece, fold), { name, source, tip });
+    return role === 'fold' ? { ...line, arrows: 'both' } : line;
   });
 }
 

@@ -92,12 +92,13 @@ function through(paths: readonly Path[], at: Point, direction: Point, size: numb
 function centroid(paths: readonly Path[]): Point {
   const points = paths.flatMap((path) => path.polyline(1));
   let [area, x, y] = [0, 0, 0];
-  points.forEach((p, i) => {
-    const q = points[(i + 1) % points.length]!;
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i]!;
+    const q = points[i + 1] ?? points[0]!;
     const cross = p.x * q.y - q.x * p.y;
     area += cross;
     x += (p.x + q.x) * cross;
     y += (p.y + q.y) * cross;
-  });
+  }
   return { x: x / (3 * area), y: y / (3 * area) };
 }

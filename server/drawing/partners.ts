@@ -13,25 +13,32 @@ export const partnersOf = (
   edge: string,
   seams: readonly Seam[],
   unit: DisplayUnit,
-): readonly Partner[] => seams.flatMap((seam) => partnerIn(piece, edge, seam, unit));
+): readonly Partner[] =>
+  seams.flatMap((seam) => {
+    const words = partnerIn(piece, edge, seam, unit);
+    return words === undefined ? [] : [{ seam, words }];
+  });
 
-function partnerIn(piece: Piece, edge: string, seam: Seam, unit: DisplayUnit): readonly Partner[] {
+/** Undefined where the seam does not take the edge. */
+function partnerIn({ base }: Piece, edge: string, seam: Seam, unit: DisplayUnit): string | undefined {
   const { left, right, itsPair } = seam;
-  for (const [own, other] of [
-    [left, right],
-    [right, left],
-  ] as const) {
-    if (!own.some((one) => one.piece === piece.base && one.edge === edge)) continue;
-    const to = itsPair ? 'its pair' : other.map((one) => `${one.piece} ${one.edge}`).join(' and ');
-    const words = `sewn to ${to}${easeWords(seam, own === left, unit)}${openingWords(seam, unit)}`;
-    return [{ seam, words }];
-  }
-  return [];
+  const onLeft = takes(left, base, edge);
+  if (!onLeft && !takes(right, base, edge)) return undefined;
+  const other = onLeft ? right : left;
+  const to = itsPair ? 'its pair' : other.map((one) => `${one.piece} ${one.edge}`).join(' and ');
+  return `sewn to ${to}${easeWords(seam, onLeft, unit)}${openingWords(seam, unit)}`;
 }
 
+const takes = (edges: Seam['left'], base: string, edge: string): boolean =>
+  edges.some((one) => one.piece === base && one.edge === edge);
+
+/** Of the first seam that takes the edge; begins with a comma, empty where none does. */
 export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], unit: DisplayUnit): string {
-  const [first] = partnersOf(piece, edge, seams, unit);
-  return first === undefined ? '' : `, seam ${first.seam.name}, ${first.words}`;
+  for (const seam of seams) {
+    const words = partnerIn(piece, edge, seam, unit);
+    if (words !== undefined) return `, seam ${seam.name}, ${words}`;
+  }
+  return '';
 }
 
 /** Less than this is no ease but rounding, mm. */

@@ -8,22 +8,24 @@ export const rounded = (mm: number): number => Math.round(mm * 1000) / 1000 + 0;
 export const spot = ({ x, y }: Point): Spot => ({ x: rounded(x), y: rounded(y) });
 
 const stretch = (segment: Segment): Stretch => {
-  const end = spot(segment.p3);
-  if (segment.kind === 'line') return [end.x, end.y];
-  const [a, b] = [spot(segment.p1), spot(segment.p2)];
-  return [a.x, a.y, b.x, b.y, end.x, end.y];
+  const { p3 } = segment;
+  if (segment.kind === 'line') return [rounded(p3.x), rounded(p3.y)];
+  const { p1, p2 } = segment;
+  return [rounded(p1.x), rounded(p1.y), rounded(p2.x), rounded(p2.y), rounded(p3.x), rounded(p3.y)];
 };
 
 /** @param segments those to draw, when they are more than the path's own */
 export function pathLine(
   role: LineRole,
   path: Path,
-  words: Pick<DrawnLine, 'name' | 'source' | 'tip'>,
+  { name, source, tip }: Pick<DrawnLine, 'name' | 'source' | 'tip'>,
   segments: readonly Segment[] = path.segments,
 ): DrawnLine {
   return {
     role,
-    ...words,
+    name,
+    source,
+    tip,
     start: spot(path.start),
     stretches: segments.map(stretch),
     closed: false,

@@ -11,14 +11,21 @@ export function flattened(seg: Segment, tolerance: number, out: Point[]): void {
   else halve(asCubic(seg), tolerance, out, 0);
 }
 
+/** How long the second difference of three control points is. */
+function bend(p: Point, q: Point, r: Point): number {
+  const x = p.x - 2 * q.x + r.x;
+  const y = p.y - 2 * q.y + r.y;
+  return Math.sqrt(x * x + y * y);
+}
+
 /**
  * With second differences of at most M a cubic strays from its chord, both taken at even speed, by no more than
  * d(d-1)/8·M = 3M/4 (Wang 1984, from memory): a few chords more than needed, never too few.
  */
 function halve(seg: Cubic, tolerance: number, out: Point[], depth: number): void {
   const { p0, p1, p2, p3 } = seg;
-  const a = Math.hypot(p0.x - 2 * p1.x + p2.x, p0.y - 2 * p1.y + p2.y);
-  const b = Math.hypot(p1.x - 2 * p2.x + p3.x, p1.y - 2 * p2.y + p3.y);
+  const a = bend(p0, p1, p2);
+  const b = bend(p1, p2, p3);
   if (depth >= MAX_DEPTH || !(0.75 * Math.max(a, b) > tolerance) || !isFinitePoint(p3)) {
     out.push(p3);
     return;

@@ -3,7 +3,7 @@ import { TOUCH } from './accuracy';
 import { bernsteinRoots } from './bernstein';
 import { boxesMeet } from './box';
 import { crossSegments } from './cross';
-import { asCubic, pointAt } from './cubic';
+import { asCubic, pointAt, type Segment } from './cubic';
 import type { Path } from './path';
 import {
   add,
@@ -113,17 +113,27 @@ function representative(group: readonly Meeting[]): Meeting {
 export function lineIntersections(origin: Point, direction: Point, path: Path): LineMeeting[] {
   const along = normalised(direction);
   if (!along || !isFinitePoint(origin)) return [];
+  const height = (p: Point): number => along.x * (p.y - origin.y) - along.y * (p.x - origin.x);
   const found: CircleMeeting[] = [];
   path.segments.forEach((seg, index) => {
+    if (isAside(seg, height)) return;
     const { p0, p1, p2, p3 } = asCubic(seg);
-    const heights = [p0, p1, p2, p3].map((p) => cross(along, subtract(p, origin)));
+    const heights = [height(p0), height(p1), height(p2), height(p3)];
     for (const t of rootsOrEnds(heights, TOUCH / 2)) {
       found.push({ point: pointAt(seg, t), s: path.lengthTo({ index, t }) });
     }
   });
+  if (found.length === 0) return [];
   const per = 1 / lengthOf(direction);
-  const strays = (p: Point): number => Math.abs(cross(along, subtract(p, origin)));
+  const strays = (p: Point): number => Math.abs(height(p));
   return singleOn(path, found, strays).map((m) => ({ ...m, u: dot(subtract(m.point, origin), along) * per }));
+}
+
+/** Whether all control points, and with them the whole segment, lie to one side of the line they are measured from. */
+function isAside(seg: Segment, height: (p: Point) => number): boolean {
+  const side = Math.sign(height(seg.p0));
+  const beyond = (p: Point): boolean => side * height(p) > TOUCH / 2;
+  return beyond(seg.p0) && beyond(seg.p3) && (seg.kind === 'line' || (beyond(seg.p1) && beyond(seg.p2)));
 }
 
 /** Where a circle meets a path (the compass), by the distance along the path. */

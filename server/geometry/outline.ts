@@ -4,7 +4,7 @@ import type { Box } from './box';
 import { bounds, type Cubic, line, quadraticRoots, type Segment } from './cubic';
 import type { Meeting } from './intersect';
 import { boxOfPaths, Path } from './path';
-import { cross, type Point, subtract } from './point';
+import type { Point } from './point';
 import { selfCrossingsOf } from './self';
 
 /** The edges of an outline in order; the last ends where the first starts. */
@@ -20,31 +20,38 @@ export const ringOf = (outline: Outline): Path => Path.of(segmentsOf(outline));
  * paper. A gap at the end is closed by a straight line.
  */
 export function signedArea(outline: Outline): number {
-  const segments = segmentsOf(outline);
-  const origin = segments[0]?.p0;
+  const origin = outline[0]?.start;
   if (!origin) return 0;
   let twice = 0;
   let last = origin;
-  for (const seg of segments) {
-    twice += cross(subtract(last, origin), subtract(seg.p0, origin)) + twiceSwept(seg, origin);
-    last = seg.p3;
+  for (const { segments } of outline) {
+    for (const seg of segments) {
+      twice += twiceTriangle(origin, last, seg.p0) + twiceSwept(seg, origin);
+      last = seg.p3;
+    }
   }
   return twice / 2;
 }
 
 /** Twice the area swept by the ray from the origin to the segment, in closed form. */
 function twiceSwept(seg: Segment, origin: Point): number {
-  const a = subtract(seg.p0, origin);
-  const d = subtract(seg.p3, origin);
-  if (seg.kind === 'line') return cross(a, d);
-  const b = subtract(seg.p1, origin);
-  const c = subtract(seg.p2, origin);
+  if (seg.kind === 'line') return twiceTriangle(origin, seg.p0, seg.p3);
+  const { p0: a, p1: b, p2: c, p3: d } = seg;
   // Integrals of products of Bernstein polynomials, in tenths.
   return (
-    (6 * cross(a, b) + 3 * cross(a, c) + cross(a, d) + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)) /
+    (6 * twiceTriangle(origin, a, b) +
+      3 * twiceTriangle(origin, a, c) +
+      twiceTriangle(origin, a, d) +
+      3 * twiceTriangle(origin, b, c) +
+      3 * twiceTriangle(origin, b, d) +
+      6 * twiceTriangle(origin, c, d)) /
     10
   );
 }
+
+/** Twice the area of the triangle that a point makes with two others, positive where these lie clockwise on paper. */
+const twiceTriangle = (from: Point, a: Point, b: Point): number =>
+  (a.x - from.x) * (b.y - from.y) - (a.y - from.y) * (b.x - from.x);
 
 export const areaOf = (outline: Outline): number => Math.abs(signedArea(outline));
 
@@ -67,14 +74,15 @@ export const selfCrossings = (outline: Outline): Meeting[] => selfCrossingsOf(ri
  */
 export function contains(outline: Outline, p: Point): boolean {
   let inside = false;
-  let last: Point | undefined;
-  const segments = segmentsOf(outline);
-  const end = segments[segments.length - 1]?.p3;
-  for (const seg of segments) {
-    const from = last ?? end!;
-    if (from.x !== seg.p0.x || from.y !== seg.p0.y) inside = inside !== crossesRay(line(from, seg.p0), p);
-    inside = inside !== crossesRay(seg, p);
-    last = seg.p3;
+  let last = outline[outline.length - 1]?.end;
+  for (const { segments, box } of outline) {
+    const passedBy = box.maxX <= p.x || box.minY > p.y || box.maxY < p.y;
+    for (const seg of segments) {
+      if (last!.x !== seg.p0.x || last!.y !== seg.p0.y)
+        inside = inside !== crossesRay(line(last!, seg.p0), p);
+      if (!passedBy) inside = inside !== crossesRay(seg, p);
+      last = seg.p3;
+    }
   }
   return inside;
 }

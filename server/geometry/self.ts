@@ -22,6 +22,7 @@ const BESIDE = 1e-4;
  */
 export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
   const { segments, controlBoxes: boxes } = path;
+  const legs = segments.map(legsOf);
   const found: Meeting[] = [];
   const last = segments.length - 1;
   const note = (i: number, j: number, { t, u }: Hit): void => {
@@ -32,12 +33,13 @@ export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
     found.push({ point: pointAt(segments[i]!, t), sA: Math.min(s, r), sB: Math.max(s, r) });
   };
   for (let i = 0; i <= last; i++) {
-    const own = ownLoop(segments[i]!);
+    const own = runOn(legs[i]!) ? undefined : ownLoop(segments[i]!);
     if (own) note(i, i, own);
     for (let j = i + 1; j <= last; j++) {
       if (!boxesMeet(boxes[i]!, boxes[j]!, TOUCH)) continue;
-      const joined = j === i + 1 || (closed && i === 0 && j === last);
-      if (joined && runOn(j === i + 1 ? [segments[i]!, segments[j]!] : [segments[j]!, segments[i]!]))
+      if (
+        j === i + 1 ? runOn(legs[i]!, legs[j]) : closed && i === 0 && j === last && runOn(legs[j]!, legs[i])
+      )
         continue;
       for (const hit of crossSegments(segments[i]!, segments[j]!)) note(i, j, hit);
     }
@@ -47,20 +49,22 @@ export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
   return withoutFarEnds(path, through);
 }
 
-const legsOf = (seg: Segment): Point[] =>
+const legsOf = (seg: Segment): readonly Point[] =>
   seg.kind === 'line'
     ? [subtract(seg.p3, seg.p0)]
     : [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
 
-/** Whether all of these go forward in one direction: a curve that does can't meet itself. */
-function runOn(segs: readonly Segment[]): boolean {
-  const legs = segs.flatMap(legsOf);
+/** Whether the legs of a segment, and of the one it runs on into, go forward in one direction: then neither meets itself. */
+function runOn(legs: readonly Point[], onward: readonly Point[] = []): boolean {
   let ahead: Point = { x: 0, y: 0 };
-  for (const leg of legs) {
-    const unit = normalised(leg);
-    if (unit) ahead = add(ahead, unit);
+  for (const some of [legs, onward]) {
+    for (const leg of some) {
+      const unit = normalised(leg);
+      if (unit) ahead = add(ahead, unit);
+    }
   }
-  return legs.every((leg) => dot(leg, ahead) > 0 || (leg.x === 0 && leg.y === 0));
+  const forward = (leg: Point): boolean => dot(leg, ahead) > 0 || (leg.x === 0 && leg.y === 0);
+  return legs.every(forward) && onward.every(forward);
 }
 
 /**
@@ -68,7 +72,7 @@ function runOn(segs: readonly Segment[]): boolean {
  * t - u, is a(s² - p) + b s + c for s = t + u and p = tu; crossing it with a leaves one unknown.
  */
 function ownLoop(seg: Segment): Hit | undefined {
-  if (seg.kind === 'line' || runOn([seg])) return undefined;
+  if (seg.kind === 'line') return undefined;
   const { a, b, c } = powers(seg);
   const s = -cross(a, c) / cross(a, b);
   const p = s * s + dot(a, add(scale(b, s), c)) / dot(a, a);
