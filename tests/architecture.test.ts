@@ -108,9 +108,12 @@ describe('the rooms of the house', () => {
     onlyImports('client/', ({ to }) => !/^server\/(drafting|checks|geometry|features|lsp|cli)\//.test(to));
   });
 
-  it('the server knows of the client what previews are told, and nothing else', () => {
+  it('the server knows of the client what previews are told and its German words, and nothing else', () => {
     const known = 'client/preview/protocol.ts';
-    onlyImports('server/', ({ to }) => !to.startsWith('client/') || to === known);
+    const words = 'client/l10n/bundle.l10n.de.json';
+    onlyImports('server/', ({ from, to }) => {
+      return !to.startsWith('client/') || to === known || (from === 'server/lsp/tongue.ts' && to === words);
+    });
     onlyImports('server/features/', ({ to, typesOnly }) => to !== known || typesOnly);
   });
 

@@ -71,6 +71,11 @@ describe('the words of the extension, its preview and its server', () => {
     for (const [key, text] of Object.entries(bundle)) assert.deepEqual(places(text), places(key), key);
   });
 
+  it('join what stands beside them as the English does', () => {
+    const ends = (text: string) => [/^[\s,]*/.exec(text)![0], /[\s.:]*$/.exec(text)![0]];
+    for (const [key, text] of Object.entries(bundle)) assert.deepEqual(ends(text), ends(key), key);
+  });
+
   it('are asked for when something is said, not before the language is known', () => {
     const early = said.filter((one) => one.early);
     assert.deepEqual(

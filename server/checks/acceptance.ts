@@ -1,4 +1,5 @@
 /** What a pattern's `accept` lines make of its findings, and what there is to say of these lines themselves. */
+import { say } from '../../grammar/say';
 import type { Severity, SourcedFinding } from '../drafting/finding';
 import type { Acceptance, Pattern, PlacedFinding } from '../drafting/model';
 import { nearest } from '../drafting/names/spelling';
@@ -55,10 +56,10 @@ function accepted(pattern: Pattern, found: PlacedFinding, line: Acceptance | und
   if (line === undefined) return found;
   const reason = line.reason.trim().replace(/[.\s]+$/, '');
   const place = pattern.locate(line.source);
-  const here = place === undefined ? [] : [{ place, message: 'It is accepted here.' }];
+  const here = place === undefined ? [] : [{ place, message: say`It is accepted here.` }];
   return restated(found, {
     severity: 'note',
-    message: `${found.message} Accepted because ${reason}.`,
+    message: say`${found.message} Accepted because ${reason}.`,
     accepted: reason,
     related: [...found.related, ...here],
   });
@@ -100,49 +101,57 @@ const isWithin = (source: string, of: string): boolean => source === of || sourc
 // ------------------------------------------------------------------------------------------- the lines themselves
 
 function refused({ source, statement, code, codeAt, reason }: Acceptance, codes: Codes) {
-  const say = (message: string, extra?: Parameters<typeof finding>[3]): SourcedFinding => ({
+  const told = (message: string, extra?: Parameters<typeof finding>[3]): SourcedFinding => ({
     source,
     finding: finding('acceptance-refused', { statement, at: codeAt }, message, extra),
   });
   if (!codes.all.includes(code)) {
     const near = nearest(code, codes.all.filter(codes.acceptable));
     if (near === undefined)
-      return say(
-        `No finding is called ${code}. The code stands beside a message, and draftwright explain CODE shows its page.`,
+      return told(
+        say`No finding is called ${code}. The code stands beside a message, and draftwright explain CODE shows its page.`,
       );
     const edits = [{ statement, at: codeAt, text: near }];
-    return say(`No finding is called ${code}. Did you mean ${near}?`, {
-      fixes: [{ title: `Change to ${near}`, edits }],
+    return told(say`No finding is called ${code}. Did you mean ${near}?`, {
+      fixes: [{ title: say`Change to ${near}`, edits }],
     });
   }
   if (!codes.acceptable(code))
-    return say(
-      `${code} can't be accepted: where it is found, something can't be read or drawn, and what rests on it is not ` +
-        'checked. Mend what its message says.',
+    return told(
+      say`${code} can't be accepted: where it is found, something can't be read or drawn, and what rests on it is not checked. Mend what its message says.`,
     );
   if (reason.trim() !== '') return undefined;
-  return say('Give the reason between the quotes: whoever reads this later should know why it was accepted.');
+  return told(
+    say`Give the reason between the quotes: whoever reads this later should know why it was accepted.`,
+  );
 }
 
 function stale(pattern: Pattern, { source, statement, code, of }: Acceptance): Judgement {
   const { at } = statement.node;
   const what = of === undefined ? code : `${code} at ${of.text}`;
   const varies = mayVary(pattern);
-  const message = `No ${what} is found${varies ? NOW : NO_MORE}`;
-  const fixes = [{ title: 'Take the line out', edits: [{ statement, at, text: '' }] }];
+  const message = varies ? notNow(what) : noMore(what);
+  const fixes = [{ title: say`Take the line out`, edits: [{ statement, at, text: '' }] }];
   const found = finding('stale-acceptance', { statement, at }, message, { fixes });
   return { source, finding: found, ...(varies && { severity: 'note' as const }) };
 }
 
-const NOW =
-  ' as this is drafted now. If no other size or choice needs the line, take it out: draftwright check tries them all.';
-const NO_MORE = '. Take the line out, so that a later finding is not accepted unseen.';
+const notNow = (what: string): string =>
+  say`No ${what} is found as this is drafted now. If no other size or choice needs the line, take it out: draftwright check tries them all.`;
+const noMore = (what: string): string =>
+  say`No ${what} is found. Take the line out, so that a later finding is not accepted unseen.`;
+
+/** Splits what is said now where the thing stands that was not found. */
+const MARK = '\u0000';
 
 /** How a line is spoken of once every size and choice was tried and it accepts nothing. */
 export const staleEverywhere = ({ message }: PlacedFinding): Pick<PlacedFinding, 'message' | 'severity'> => ({
-  message: message.replace(NOW, NO_MORE),
+  message: noMore(between(message, notNow(MARK).split(MARK))),
   severity: 'warning',
 });
+
+const between = (message: string, [before = '', after = '']: readonly string[]): string =>
+  message.slice(before.length, message.length - after.length);
 
 /** Another size or choice may show what this drafting does not. */
 const mayVary = ({ sizes, choices }: Pattern): boolean =>

@@ -1,4 +1,5 @@
 /** Finds armholes that are unusually small or large for the bust of the body. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import { edgeNamed, loopOf } from '../drafting/sewing/course';
@@ -110,11 +111,9 @@ function unusual(
   const names = edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
   const why =
     share > range.high
-      ? 'A deep armhole lifts the whole garment with the arm: raise the underarm, or say what is meant (usual armhole-ring in 0.42 .. 0.56 for a shirt).'
-      : 'A small one cuts into the arm: lower the underarm, or widen the back and the front there.';
-  const message =
-    `The armhole (${names}) is ${printLengthFine(length, unit)} all round, ${Math.round(share * 1000) / 10}% of the bust of ` +
-    `${whose(sheet)} (${printLengthFine(bust, unit)}); ${rangeInWords(range, unit)}. ${why}`;
+      ? say`A deep armhole lifts the whole garment with the arm: raise the underarm, or say what is meant (usual armhole-ring in 0.42 .. 0.56 for a shirt).`
+      : say`A small one cuts into the arm: lower the underarm, or widen the back and the front there.`;
+  const message = say`The armhole (${names}) is ${printLengthFine(length, unit)} all round, ${Math.round(share * 1000) / 10}% of the bust of ${whose(sheet)} (${printLengthFine(bust, unit)}); ${rangeInWords(range, unit)}. ${why}`;
   const [first] = edges;
   const place = { statement: of.statement, at: first!.at };
   return [{ source: of.source, finding: finding('armhole-ring', place, message, { piece: first!.piece }) }];

@@ -1,4 +1,5 @@
 /** Finds darts drafted in the outline whose edge bends where the dart is closed. */
+import { say } from '../../grammar/say';
 import type { Finding, Fix } from '../drafting/finding';
 import type { Dart, Edge, Piece } from '../drafting/model';
 import { bendsOf } from '../drafting/pieces/truing';
@@ -35,10 +36,7 @@ function ofEdge(piece: Piece, edge: Edge, pattern: Judging): readonly Finding[] 
   return own.flatMap((dart, i) => {
     const bend = bends[i] ?? 0;
     if (!dart.drafted || isUsual(range, bend - ROUNDING) || bend <= range.high) return [];
-    const message =
-      `When ${dart.name} is closed, ${edge.name} bends by ${Math.round(bend * 10) / 10}° at it; ` +
-      `${rangeInWords(range, pattern.unit)}. Sewn, the edge has a point or a notch there: true ${edge.name}, ` +
-      'or draw both legs so that the edge runs on.';
+    const message = say`When ${dart.name} is closed, ${edge.name} bends by ${Math.round(bend * 10) / 10}° at it; ${rangeInWords(range, pattern.unit)}. Sewn, the edge has a point or a notch there: true ${edge.name}, or draw both legs so that the edge runs on.`;
     return [
       finding('bent-dart', { statement: dart.statement, at: placeOf(dart) }, message, {
         piece: piece.name,
@@ -61,7 +59,7 @@ function fixes(piece: Piece, edge: Edge, dart: Dart): readonly Fix[] {
   const end = last.text.length;
   return [
     {
-      title: `True ${edge.name} with its darts closed`,
+      title: say`True ${edge.name} with its darts closed`,
       edits: [{ statement: last, at: { from: end, to: end }, text: `\n  true ${edge.name}` }],
     },
   ];

@@ -1,4 +1,5 @@
 /** Finds pieces cut on the bias on a fold: cloth can't be folded true on the bias. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -33,9 +34,7 @@ const ASKEW = 5;
 
 function askew(piece: Piece): Finding {
   const fold = piece.fold!.edge;
-  const message =
-    `${piece.name} is cut on the fold with its grain neither along nor across ${fold}: two layers folded on the bias ` +
-    `shift against each other, and the halves come out unlike. Say cut 1 open, and lay it single.`;
+  const message = say`${piece.name} is cut on the fold with its grain neither along nor across ${fold}: two layers folded on the bias shift against each other, and the halves come out unlike. Say cut 1 open, and lay it single.`;
   const at = placeOfLine(piece, 'cut');
   const { node } = at.statement;
   const layer = node.kind === 'cut' ? node.layers.find(({ as }) => as === 'fold') : undefined;
@@ -44,7 +43,7 @@ function askew(piece: Piece): Finding {
       ? []
       : [
           {
-            title: 'Cut it open, single',
+            title: say`Cut it open, single`,
             edits: [{ statement: at.statement, at: layer.at, text: openWords(at.statement.text, layer.at) }],
           },
         ];

@@ -1,4 +1,5 @@
 /** Finds bones that end so near a seam that the needle would meet them. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -37,9 +38,7 @@ function ends(piece: Piece, mark: Mark, path: Path, pattern: Judging): readonly 
   if (Math.max(...missing) < 1e-6) return [];
   const { unit } = pattern;
   const cut = path.length - left.reduce((sum, room) => sum + (room < range.low ? range.low - room : 0), 0);
-  const message =
-    `${mark.name} ends ${printLength(Math.min(...left), unit)} before the sewing line (${rangeInWords(range, unit)}): ` +
-    `the needle meets the bone. The channel may run through; cut the bone itself no longer than ${printLength(cut, unit)}.`;
+  const message = say`${mark.name} ends ${printLength(Math.min(...left), unit)} before the sewing line (${rangeInWords(range, unit)}): the needle meets the bone. The channel may run through; cut the bone itself no longer than ${printLength(cut, unit)}.`;
   return [finding('bone-ends', nameOfMark(mark), message, { piece: piece.name })];
 }
 

@@ -1,4 +1,5 @@
 /** Finds rows of buttons of which none lies at the bust, where the front gapes first. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -38,8 +39,6 @@ function judged(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, OFF);
   if (!reaches || isUsual(range, nearest)) return [];
   const { unit } = pattern;
-  const message =
-    `The nearest of ${row.name} lies ${printLength(nearest, unit)} from the bust line of ${piece.base}; ${rangeInWords(range, unit)}. ` +
-    'The front gapes at the bust first: begin the row so that a button falls there.';
+  const message = say`The nearest of ${row.name} lies ${printLength(nearest, unit)} from the bust line of ${piece.base}; ${rangeInWords(range, unit)}. The front gapes at the bust first: begin the row so that a button falls there.`;
   return [finding('button-off-bust', nameOfMark(row), message, { piece: piece.name })];
 }

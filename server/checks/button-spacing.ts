@@ -1,4 +1,5 @@
 /** Finds rows of buttons that stand unusually close or far apart. */
+import { say } from '../../grammar/say';
 import { printLength } from '../drafting/values/quantity';
 import { closingRows } from './beside';
 import { finding, type Judged } from './check';
@@ -26,10 +27,10 @@ export const buttonSpacing: Judged = {
       .map((row) => {
         const { unit } = pattern;
         const gapes =
-          row.row!.apart > range.high ? 'the opening gapes between them' : 'they are more than it needs';
-        const message =
-          `${row.name} stand ${printLength(row.row!.apart, unit)} apart (${rangeInWords(range, unit)}): ${gapes}. ` +
-          `Change the number, or where the row begins and ends.`;
+          row.row!.apart > range.high
+            ? say`the opening gapes between them`
+            : say`they are more than it needs`;
+        const message = say`${row.name} stand ${printLength(row.row!.apart, unit)} apart (${rangeInWords(range, unit)}): ${gapes}. Change the number, or where the row begins and ends.`;
         return finding('button-spacing', nameOfMark(row), message, { piece: piece.name });
       });
   },

@@ -1,4 +1,5 @@
 /** Finds openings of a garment that the body can't get through: a neck smaller than the head, a waist smaller than the hip. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Finish, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import { edgeNamed, loopOf } from '../drafting/sewing/course';
@@ -80,10 +81,7 @@ function tooSmall(asked: Asked, way: Way): readonly SourcedFinding[] {
     if (length >= least.size + range.low - ROUNDING) return [];
     const { unit } = pattern;
     const names = together.edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
-    const message =
-      `${names} is ${printLengthFine(length, unit)} all round and nothing opens it, but ${whose(sheet)} has to get through with ` +
-      `${printLengthFine(least.size, unit)} (${least.name}): ${printLength(least.size + range.low - length, unit)} are wanting; ` +
-      `${rangeInWords(range, unit)} more than the body. Widen it, or let a seam that meets it open (zip 20cm from …).`;
+    const message = say`${names} is ${printLengthFine(length, unit)} all round and nothing opens it, but ${whose(sheet)} has to get through with ${printLengthFine(least.size, unit)} (${least.name}): ${printLength(least.size + range.low - length, unit)} are wanting; ${rangeInWords(range, unit)} more than the body. Widen it, or let a seam that meets it open (zip 20cm from …).`;
     const place = { statement: together.of.statement, at: together.edges[0]!.at };
     const piece = together.edges[0]!.piece;
     return [{ source: together.source, finding: finding('cannot-get-on', place, message, { piece }) }];

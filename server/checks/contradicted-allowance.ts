@@ -1,4 +1,5 @@
 /** Finds edges to which the piece gives one width by name, and a finish another. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Finish, Pattern, Piece, StatedAllowance } from '../drafting/model';
 import { finishAllowance } from '../drafting/sewing/finish';
@@ -47,10 +48,10 @@ const OTHER_HALF = /^(.+)-other$/;
  * Finishes that need the cloth of their width. A bound or raw edge is cut on its line whatever a block allows for a garment
  * that is to be made of it.
  */
-const TURNED: ReadonlyMap<Finish['how'], string> = new Map([
-  ['turned-up', 'turns it up'],
-  ['turned-twice', 'turns it twice'],
-  ['rolled', 'rolls it'],
+const TURNED: ReadonlyMap<Finish['how'], () => string> = new Map([
+  ['turned-up', () => say`turns it up`],
+  ['turned-twice', () => say`turns it twice`],
+  ['rolled', () => say`rolls it`],
 ] as const);
 
 function contradicted(
@@ -62,13 +63,11 @@ function contradicted(
 ): Finding {
   const { edge, width, statement, at, shared } = stated;
   const edgeName = `${piece.base}.${edge}`;
-  const message =
-    `${edgeName} is allowed ${printLength(width, unit)} here, but finish ${finish.name} ${TURNED.get(finish.how)!}, which takes ` +
-    `${printLength(wanted, unit)}; it is cut with that. Make the two say the same.`;
+  const message = say`${edgeName} is allowed ${printLength(width, unit)} here, but finish ${finish.name} ${TURNED.get(finish.how)!()}, which takes ${printLength(wanted, unit)}; it is cut with that. Make the two say the same.`;
   const text = printLengthFine(wanted, unit);
   return finding('contradicted-allowance', { statement, at }, message, {
     piece: piece.name,
-    related: [{ source: finish.source, message: `This takes ${printLength(wanted, unit)}.` }],
-    fixes: shared ? [] : [{ title: `Allow ${text}`, edits: [{ statement, at, text }] }],
+    related: [{ source: finish.source, message: say`This takes ${printLength(wanted, unit)}.` }],
+    fixes: shared ? [] : [{ title: say`Allow ${text}`, edits: [{ statement, at, text }] }],
   });
 }

@@ -1,4 +1,5 @@
 /** Finds edges that meet a fold neither square nor plainly slanting: opened out, the cloth has a point or a dip there. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged, type Judging } from './check';
@@ -40,15 +41,12 @@ function judged(piece: Piece, pattern: Judging): readonly Finding[] {
 
 function slanting({ piece, edge, neighbour, inside }: CornerBeside, range: string): Finding {
   const angle = `${Math.round(inside * 10) / 10}°`;
-  const way = inside > 90 ? 'dip' : 'point';
-  const message =
-    `${neighbour.name} meets the fold along ${edge.name} at ${angle}: opened out, ${piece.base} has a ${way} of ` +
-    `${Math.round(Math.abs(2 * inside - 180) * 10) / 10}° there; ${range}. Let ${neighbour.name} leave the fold square (leaving square to ${edge.name}). ` +
-    `A point that is meant is more than ${MEANT}° off, or accepted with its reason.`;
+  const way = inside > 90 ? say`a dip` : say`a point`;
+  const message = say`${neighbour.name} meets the fold along ${edge.name} at ${angle}: opened out, ${piece.base} has ${way} of ${Math.round(Math.abs(2 * inside - 180) * 10) / 10}° there; ${range}. Let ${neighbour.name} leave the fold square (leaving square to ${edge.name}). A point that is meant is more than ${MEANT}° off, or accepted with its reason.`;
   const at = lineOf(piece, 'fold');
   const place = at === undefined ? nameOfPiece(piece) : { statement: at, at: at.node.edge.at };
   return finding('corner-at-fold', place, message, {
     piece: piece.name,
-    related: [{ source: neighbour.source, message: `${neighbour.name} is drawn here.` }],
+    related: [{ source: neighbour.source, message: say`${neighbour.name} is drawn here.` }],
   });
 }

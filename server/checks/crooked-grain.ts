@@ -1,4 +1,5 @@
 /** Finds grain lines that are not along the edge they name: cloth's threads are straight, and work may have turned the edge. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Piece } from '../drafting/model';
 import { finding, type Judged, type Judging } from './check';
@@ -33,10 +34,8 @@ function crooked(piece: Piece, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, OFF);
   if (isUsual(range, Math.round(off * 100) / 100)) return [];
   const words = `${Math.round(off * 10) / 10}°`;
-  const laid = grain.bias ? 'at 45° to' : 'along';
-  const message =
-    `The grain of ${piece.name} is laid ${laid} ${edge.name}, but the edge runs up to ${words} off it ` +
-    `(${rangeInWords(range, pattern.unit)}): threads are straight, and this edge bends. Lay the grain by a straight edge, or from one point to another.`;
+  const laid = grain.bias ? say`at 45° to` : say`along`;
+  const message = say`The grain of ${piece.name} is laid ${laid} ${edge.name}, but the edge runs up to ${words} off it (${rangeInWords(range, pattern.unit)}): threads are straight, and this edge bends. Lay the grain by a straight edge, or from one point to another.`;
   return [finding('crooked-grain', placeOfLine(piece, 'grain'), message, { piece: piece.name })];
 }
 

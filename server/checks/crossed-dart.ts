@@ -1,4 +1,5 @@
 /** Finds darts that run over a hole, another dart or an edge of their piece: sewn up, one takes the other with it. */
+import { say } from '../../grammar/say';
 import { contains, distance, intersections, Path, type Outline, type Point } from '../geometry';
 import type { Finding, Related } from '../drafting/finding';
 import type { Dart, FishDart, Piece } from '../drafting/model';
@@ -45,7 +46,7 @@ const overHole = ({ holes }: Piece, one: Taken): Over | undefined => {
       edges.map(({ path }) => path),
     ),
   );
-  return hole && over(hole, `the hole ${hole.name}`);
+  return hole && over(hole, say`the hole ${hole.name}`);
 };
 
 function overDart(one: Taken, others: readonly Taken[]): Over | undefined {
@@ -64,7 +65,7 @@ function overEdge({ edges }: Piece, one: Taken): Over | undefined {
 
 const over = ({ name, source }: { readonly name: string; readonly source: string }, what = name): Over => ({
   what,
-  related: { source, message: `${name} lies here.` },
+  related: { source, message: say`${name} lies here.` },
 });
 
 const sidesOf = (corners: readonly Point[]): readonly Path[] =>
@@ -102,9 +103,7 @@ const crossesAny = (some: Outline, others: Outline): boolean =>
   );
 
 function told(piece: Piece, dart: Dart | FishDart, { what, related }: Over): Finding {
-  const message =
-    `${dart.name} runs over ${what} in ${piece.name}: sewn up, the dart would take it in as well. ` +
-    'Move one of the two, or make the dart shorter or narrower.';
+  const message = say`${dart.name} runs over ${what} in ${piece.name}: sewn up, the dart would take it in as well. Move one of the two, or make the dart shorter or narrower.`;
   return finding('crossed-dart', { statement: dart.statement, at: placeOf(dart) }, message, {
     piece: piece.name,
     related: [related],

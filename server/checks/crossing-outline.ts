@@ -1,4 +1,5 @@
 /** Finds outlines that cross themselves: such a piece can't be cut. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Piece } from '../drafting/model';
 import { selfCrossings } from '../geometry';
@@ -11,8 +12,10 @@ export const crossingOutline: Judged = {
   by: 'judgement',
   firm: true,
   ofPiece: (piece) => [
-    ...crossings(piece, piece.edges, `The outline of ${piece.name}`),
-    ...piece.holes.flatMap(({ edges, name }) => crossings(piece, edges, `The hole ${name} in ${piece.name}`)),
+    ...crossings(piece, piece.edges, say`The outline of ${piece.name}`),
+    ...piece.holes.flatMap(({ edges, name }) =>
+      crossings(piece, edges, say`The hole ${name} in ${piece.name}`),
+    ),
   ],
 };
 
@@ -38,8 +41,8 @@ function edgeAt(edges: readonly Edge[], s: number): number {
 function crossing(piece: Piece, [a, b]: readonly [Edge, Edge], whole: string): Finding {
   const { node } = b.statement;
   const at = node.kind === 'edge' ? node.name.at : node.at;
-  const what = a === b ? `${a.name} crosses itself` : `${b.name} crosses ${a.name}`;
-  const message = `${whole} can't be cut: ${what}. Look at the points between which it runs.`;
-  const related = a === b ? [] : [{ source: a.source, message: `${a.name} runs here.` }];
+  const what = a === b ? say`${a.name} crosses itself` : say`${b.name} crosses ${a.name}`;
+  const message = say`${whole} can't be cut: ${what}. Look at the points between which it runs.`;
+  const related = a === b ? [] : [{ source: a.source, message: say`${a.name} runs here.` }];
   return finding('crossing-outline', { statement: b.statement, at }, message, { piece: piece.name, related });
 }

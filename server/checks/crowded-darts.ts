@@ -1,4 +1,5 @@
 /** Finds darts that open too close to each other or to a seam. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Dart, Edge, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -43,12 +44,22 @@ function ofEdge(piece: Piece, edge: Edge, index: number, pattern: Judging): read
     if (before !== 'end' && after !== 'end')
       return isUsual(apart, length, DRAWN)
         ? []
-        : [said(piece, after, `${before.name} and ${after.name} open`, 'apart', length, apart, pattern)];
+        : [
+            said(
+              piece,
+              after,
+              say`${before.name} and ${after.name} open`,
+              say`apart`,
+              length,
+              apart,
+              pattern,
+            ),
+          ];
     const dart = before === 'end' ? after : before;
     const beside = piece.edges[(index + (before === 'end' ? count - 1 : 1)) % count]!;
     // at a fold the other half goes on
     if (dart === 'end' || beside.name === piece.fold?.edge || isUsual(toSeam, length, DRAWN)) return [];
-    return [said(piece, dart, `${dart.name} opens`, `from ${beside.name}`, length, toSeam, pattern)];
+    return [said(piece, dart, say`${dart.name} opens`, say`from ${beside.name}`, length, toSeam, pattern)];
   });
 }
 
@@ -61,9 +72,7 @@ function said(
   range: Parameters<typeof rangeInWords>[0],
   { unit }: Judging,
 ): Finding {
-  const message =
-    `${what} ${printLength(length, unit)} ${from} on ${dart.edge}; ${rangeInWords(range, unit)}. ` +
-    'Folded, they lie on top of each other: move the dart, or make one dart of two.';
+  const message = say`${what} ${printLength(length, unit)} ${from} on ${dart.edge}; ${rangeInWords(range, unit)}. Folded, they lie on top of each other: move the dart, or make one dart of two.`;
   return finding('crowded-darts', { statement: dart.statement, at: placeOf(dart) }, message, {
     piece: piece.name,
   });

@@ -1,4 +1,5 @@
 /** Which dart of which garment a dart is, as far as the names of its piece and its edge say so. */
+import { say } from '../../grammar/say';
 import type { Expr } from '../../grammar/syntax';
 import type { Dart, Piece } from '../drafting/model';
 import { called } from './seam-ends';
@@ -7,13 +8,13 @@ export type DartKind =
   'skirt-front' | 'skirt-back' | 'bodice-waist-front' | 'bodice-waist-back' | 'bust' | 'back-shoulder';
 
 /** How each is spoken of. */
-export const DART_WORDS: Readonly<Record<DartKind, string>> = {
-  'skirt-front': 'a dart of a skirt’s front',
-  'skirt-back': 'a dart of a skirt’s back',
-  'bodice-waist-front': 'a waist dart of a bodice’s front',
-  'bodice-waist-back': 'a waist dart of a bodice’s back',
-  bust: 'a bust dart',
-  'back-shoulder': 'a dart of a back shoulder',
+export const DART_WORDS: Readonly<Record<DartKind, () => string>> = {
+  'skirt-front': () => say`a dart of a skirt’s front`,
+  'skirt-back': () => say`a dart of a skirt’s back`,
+  'bodice-waist-front': () => say`a waist dart of a bodice’s front`,
+  'bodice-waist-back': () => say`a waist dart of a bodice’s back`,
+  bust: () => say`a bust dart`,
+  'back-shoulder': () => say`a dart of a back shoulder`,
 };
 
 const BODICE = ['shoulder', 'armhole', 'scye', 'neck', 'neckline'] as const;

@@ -1,4 +1,5 @@
 /** Finds darts that end close to another edge of their piece. */
+import { say } from '../../grammar/say';
 import { boxOfPaths, contains, type Path, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
 import type { Dart, Edge, FishDart, Piece } from '../drafting/model';
@@ -56,13 +57,11 @@ function near(
     )
     .reduce<{ edge: Edge; away: number } | undefined>((a, b) => (a && a.away <= b.away ? a : b), undefined);
   if (found === undefined || isUsual(range, found.away)) return [];
-  const message =
-    `${dart.name} ends ${printLength(found.away, pattern.unit)} from ${found.edge.name}; ` +
-    `${rangeInWords(range, pattern.unit)}. The cloth has no room to spread there: make the dart shorter, or move it.`;
+  const message = say`${dart.name} ends ${printLength(found.away, pattern.unit)} from ${found.edge.name}; ${rangeInWords(range, pattern.unit)}. The cloth has no room to spread there: make the dart shorter, or move it.`;
   return [
     finding('dart-near-edge', { statement: dart.statement, at: placeOf(dart) }, message, {
       piece: piece.name,
-      related: [{ source: found.edge.source, message: `${found.edge.name} runs here.` }],
+      related: [{ source: found.edge.source, message: say`${found.edge.name} runs here.` }],
     }),
   ];
 }

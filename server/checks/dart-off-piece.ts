@@ -1,4 +1,5 @@
 /** Finds darts that reach beyond the outline of their piece. */
+import { say } from '../../grammar/say';
 import { contains, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
 import type { Dart, FishDart, Piece } from '../drafting/model';
@@ -37,7 +38,7 @@ function beyond(
   );
   const farthest = Math.max(...off);
   if (farthest <= ON_OUTLINE) return [];
-  const message = `${dart.name} reaches ${printLength(farthest, unit)} beyond the outline of ${piece.name}: make it shorter or narrower, or move it inside.`;
+  const message = say`${dart.name} reaches ${printLength(farthest, unit)} beyond the outline of ${piece.name}: make it shorter or narrower, or move it inside.`;
   return [
     finding('dart-off-piece', { statement: dart.statement, at: placeOf(dart) }, message, {
       piece: piece.name,

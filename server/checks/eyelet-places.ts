@@ -1,4 +1,5 @@
 /** Finds rows of eyelets for a lacing that stand unusually far apart, or too near or too far from their edge. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -39,10 +40,8 @@ function apart(piece: Piece, row: Mark, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, SPACING);
   const { apart: is } = row.row!;
   if (isUsual(range, Math.round(is * 1000) / 1000)) return [];
-  const does = is > range.high ? 'the laced edge gapes between them' : 'the cloth between them tears';
-  const message =
-    `${row.name} stand ${printLength(is, pattern.unit)} apart (${rangeInWords(range, pattern.unit)}): ${does}. ` +
-    `Change their number, or where the row begins and ends.`;
+  const does = is > range.high ? say`the laced edge gapes between them` : say`the cloth between them tears`;
+  const message = say`${row.name} stand ${printLength(is, pattern.unit)} apart (${rangeInWords(range, pattern.unit)}): ${does}. Change their number, or where the row begins and ends.`;
   return [finding('eyelet-places', nameOfMark(row), message, { piece: piece.name })];
 }
 
@@ -52,8 +51,6 @@ function fromEdge(piece: Piece, row: Mark, pattern: Judging): readonly Finding[]
   if (beside === undefined) return [];
   const is = beside.near < range.low ? beside.near : beside.far;
   if (isUsual(range, Math.round(is * 1000) / 1000)) return [];
-  const message =
-    `${row.name} stand ${printLength(is, pattern.unit)} from ${beside.edge.name} (${rangeInWords(range, pattern.unit)}). ` +
-    `Lay the row parallel to the edge: eyelets ${row.name} = ${row.points.length} along (${beside.edge.name} parallel ${printLength((range.low + range.high) / 2, pattern.unit)} toward …).`;
+  const message = say`${row.name} stand ${printLength(is, pattern.unit)} from ${beside.edge.name} (${rangeInWords(range, pattern.unit)}). Lay the row parallel to the edge: eyelets ${row.name} = ${row.points.length} along (${beside.edge.name} parallel ${printLength((range.low + range.high) / 2, pattern.unit)} toward …).`;
   return [finding('eyelet-places', nameOfMark(row), message, { piece: piece.name })];
 }

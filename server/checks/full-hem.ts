@@ -1,4 +1,5 @@
 /** Finds hems that are turned up along a curve too round for their depth. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Piece } from '../drafting/model';
 import { hemFullness, type HemFullness } from '../drafting/sewing/hem';
@@ -52,9 +53,5 @@ function said(
 ): string {
   const by = `${printLength(Math.abs(share) * edge.path.length, unit)} (${Math.round(Math.abs(share) * 1000) / 10}%)`;
   const more = share > 0;
-  return (
-    `Turned up ${printLength(depth, unit)}, the edge of ${piece.base}.${edge.name} is ${by} ${more ? 'longer' : 'shorter'} ` +
-    `than where it is sewn down, for ${edge.name} is curved: ${range}. It ${more ? 'falls in folds' : 'pulls'}. ` +
-    `Turn it up no more than ${printLength(NARROW, unit)}, or face it.`
-  );
+  return say`Turned up ${printLength(depth, unit)}, the edge of ${piece.base}.${edge.name} is ${by} ${more ? say`longer` : say`shorter`} than where it is sewn down, for ${edge.name} is curved: ${range}. It ${more ? say`falls in folds` : say`pulls`}. Turn it up no more than ${printLength(NARROW, unit)}, or face it.`;
 }

@@ -1,4 +1,5 @@
 /** Edges that seams and finishes take by stretches (`front.side from A to B`), and what these leave over. */
+import { say } from '../../grammar/say';
 import type { DisplayUnit, Edge, Piece, SewnEdge } from '../drafting/model';
 import type { Stretch } from '../drafting/sewing-model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -47,12 +48,12 @@ function uncovered(length: number, stretches: readonly Stretch[]): readonly Span
 
 /** "5cm from hem-side", for each. */
 export function stretchesInWords(edge: Edge, left: readonly Span[], unit: DisplayUnit): readonly string[] {
-  const [start, end] = [edge.fromName || 'its beginning', edge.toName || 'its end'];
+  const [start, end] = [edge.fromName || say`its beginning`, edge.toName || say`its end`];
   return left.map(([from, to]) => {
     const long = printLength(to - from, unit);
-    if (from < SHORTEST) return `${long} from ${start}`;
+    if (from < SHORTEST) return say`${long} from ${start}`;
     return to > edge.sewn - SHORTEST
-      ? `${long} from ${end}`
-      : `${long} in its middle, ${printLength(from, unit)} from ${start}`;
+      ? say`${long} from ${end}`
+      : say`${long} in its middle, ${printLength(from, unit)} from ${start}`;
   });
 }

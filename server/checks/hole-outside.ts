@@ -1,4 +1,5 @@
 /** Finds holes that do not lie within their piece, or that run into each other. */
+import { say } from '../../grammar/say';
 import type { Hole, Piece } from '../drafting/model';
 import { contains, intersections } from '../geometry';
 import { finding, type Judged } from './check';
@@ -13,21 +14,21 @@ export const holeOutside: Judged = {
     piece.holes.flatMap((hole, i) => {
       const why = whyNot(piece, hole, piece.holes.slice(0, i));
       if (why === undefined) return [];
-      const message = `${why}, so it can't be cut out of it. Look at the points between which its edges run.`;
+      const message = say`${why}, so it can't be cut out of it. Look at the points between which its edges run.`;
       return [finding('hole-outside', nameOfMark(hole), message, { piece: piece.name })];
     }),
 };
 
 function whyNot(piece: Piece, hole: Hole, others: readonly Hole[]): string | undefined {
-  const name = `The hole ${hole.name}`;
+  const name = say`The hole ${hole.name}`;
   const over = piece.edges.find((edge) => meets(hole, edge.path));
-  if (over !== undefined) return `${name} reaches over ${over.name} of ${piece.name}`;
+  if (over !== undefined) return say`${name} reaches over ${over.name} of ${piece.name}`;
   const outline = piece.edges.map(({ path }) => path);
   const [start] = hole.edges;
   if (start !== undefined && !contains(outline, start.path.start))
-    return `${name} lies outside ${piece.name}`;
+    return say`${name} lies outside ${piece.name}`;
   const other = others.find((one) => overlaps(hole, one));
-  return other && `${name} runs into the hole ${other.name}`;
+  return other && say`${name} runs into the hole ${other.name}`;
 }
 
 const meets = ({ edges }: Hole, path: Hole['edges'][number]['path']): boolean =>

@@ -1,4 +1,5 @@
 /** Finds measurements outside any body: a slip of the tape, the unit or the pen. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { measurementNamed } from '../drafting/values/measurements';
@@ -24,9 +25,9 @@ function outOfRange(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
       ({ kind, amount }) => kind !== 'length' || amount < known.low || amount > known.high,
     );
     if (wrong === undefined) continue;
-    const is = wrong.kind === 'length' ? printLength(wrong.amount, unit) : 'no length';
-    const range = `${printLength(known.low, unit)} to ${printLength(known.high, unit)}`;
-    const message = `${name} of ${whose(sheet)} is ${is}; ${known.whose} from ${range}. Look at the unit and the digits, or measure again: ${known.how}`;
+    const is = wrong.kind === 'length' ? printLength(wrong.amount, unit) : say`no length`;
+    const [low, high] = [printLength(known.low, unit), printLength(known.high, unit)];
+    const message = say`${name} of ${whose(sheet)} is ${is}; ${known.whose} from ${low} to ${high}. Look at the unit and the digits, or measure again: ${known.how}`;
     found.push(finding('implausible-measurement', { statement, at }, message));
   }
   return found;
@@ -42,10 +43,10 @@ function rangeOf(
     return {
       low: own.low,
       high: own.high,
-      whose: 'its own line has it',
+      whose: say`its own line has it`,
       how: `${own.words.replace(/[.?!]$/, '')}.`,
     };
   }
   const known = measurementNamed.get(name);
-  return known && { low: known.low, high: known.high, whose: 'bodies run', how: known.howToTake };
+  return known && { low: known.low, high: known.high, whose: say`bodies run`, how: known.howToTake };
 }

@@ -1,4 +1,5 @@
 /** Finds trousers whose back inside leg is longer than the front's, or shorter by more than can be stretched. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -37,10 +38,10 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, SHORT);
   if (Math.abs(short) <= tolerance || isUsual(range, short)) return [];
   const { unit } = pattern;
-  const lengths = `${printLength(back.length, unit)} to ${printLength(front.length, unit)}`;
+  const [of, to] = [printLength(back.length, unit), printLength(front.length, unit)];
   const message =
     short < 0
-      ? `The back inside leg is ${printLength(-short, unit)} longer than the front's (${lengths}): the back is stretched to the front, never eased to it; ${rangeInWords(range, unit)} short. Lower the back fork or shorten the back's inside leg.`
-      : `The back inside leg is ${printLength(short, unit)} shorter than the front's (${lengths}); ${rangeInWords(range, unit)}. More than that can't be stretched above the knee: raise the back fork.`;
+      ? say`The back inside leg is ${printLength(-short, unit)} longer than the front's (${of} to ${to}): the back is stretched to the front, never eased to it; ${rangeInWords(range, unit)} short. Lower the back fork or shorten the back's inside leg.`
+      : say`The back inside leg is ${printLength(short, unit)} shorter than the front's (${of} to ${to}); ${rangeInWords(range, unit)}. More than that can't be stretched above the knee: raise the back fork.`;
   return [finding('inside-leg', { statement: seam.statement, at: back.at }, message, { piece: back.piece })];
 }

@@ -1,4 +1,5 @@
 /** Runs the checks over a pattern, each thing once while it stays the same. */
+import { say } from '../../grammar/say';
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece, PlacedFinding, Seam } from '../drafting/model';
 import { sameAround, sameList, surroundings, type AroundPiece } from './around';
@@ -145,7 +146,7 @@ const sameWords = (a: PlacedFinding, b: PlacedFinding): boolean =>
 const internalFault = (pattern: Pattern, code: string): PlacedFinding => ({
   code: 'internal-fault',
   severity: 'note',
-  message: `The check ${code} broke on this pattern, so it says nothing; the others still do. This is a fault of ours: please report it with the file, if you may share it.`,
+  message: say`The check ${code} broke on this pattern, so it says nothing; the others still do. This is a fault of ours: please report it with the file, if you may share it.`,
   place: { uri: pattern.uri, from: 0, to: 0 },
   source: '',
   related: [],

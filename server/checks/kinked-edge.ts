@@ -1,4 +1,5 @@
 /** Finds edges that bend where a seam crosses them: once it is sewn, a hem, a neckline or a waist should run on through it. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import type { AroundSeam } from './around';
@@ -105,20 +106,21 @@ function limitOf({ left }: Seam, { neighbour: { name } }: CornerBeside, { finish
 const degrees = (angle: number): string => `${Math.round(angle * 10) / 10}°`;
 
 function kink(seam: Seam, a: CornerBeside, b: CornerBeside, bend: number, range: string): Finding {
-  const [one, other] = [a, b].map(({ piece, neighbour }) => `${piece.base}.${neighbour.name}`);
+  const [one, other] = [a, b].map(({ piece, neighbour }) => `${piece.base}.${neighbour.name}`) as [
+    string,
+    string,
+  ];
   const corners = seam.itsPair
-    ? `its corner measures ${degrees(a.inside)}, and twice that is ${degrees(2 * a.inside)}`
-    : `the corners measure ${degrees(a.inside)} and ${degrees(b.inside)}, together ${degrees(a.inside + b.inside)}`;
-  const runs = seam.itsPair ? `${one} runs on into its mirrored twin` : `${one} runs on into ${other}`;
-  const way = bend > 0 ? 'dips in' : 'comes to a point';
-  const message =
-    `When ${seam.name} is sewn, ${runs} with a bend of ${degrees(Math.abs(bend))} and ${way} there: ${corners}, where 180° would run ` +
-    `straight; ${range}. Draw ${seam.itsPair ? 'the edge' : 'both edges'} square to the seam (arriving square to …), or so that the corners make 180°.`;
+    ? say`its corner measures ${degrees(a.inside)}, and twice that is ${degrees(2 * a.inside)}`
+    : say`the corners measure ${degrees(a.inside)} and ${degrees(b.inside)}, together ${degrees(a.inside + b.inside)}`;
+  const runs = seam.itsPair ? say`${one} runs on into its mirrored twin` : say`${one} runs on into ${other}`;
+  const way = bend > 0 ? say`dips in` : say`comes to a point`;
+  const message = say`When ${seam.name} is sewn, ${runs} with a bend of ${degrees(Math.abs(bend))} and ${way} there: ${corners}, where 180° would run straight; ${range}. Draw ${seam.itsPair ? say`the edge` : say`both edges`} square to the seam (arriving square to …), or so that the corners make 180°.`;
   return finding('kinked-edge', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: a.piece.name,
     related: [...new Set([a, b].map(({ neighbour }) => neighbour.source))].map((source) => ({
       source,
-      message: 'This edge runs on through the seam.',
+      message: say`This edge runs on through the seam.`,
     })),
   });
 }

@@ -1,4 +1,5 @@
 /** Finds collars that fall no lower than the stand they are sewn to, so that the seam at the neck shows. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece, Seam, SewnEdge } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -44,14 +45,12 @@ function low(seam: Seam, collar: SewnEdge, stand: SewnEdge, pattern: Judging): r
   if (isUsual(range, fall - height, 0.05)) return [];
   const { unit } = pattern;
   const over = fall - height;
-  const much = over < 0 ? `${printLength(-over, unit)} less` : `${printLength(over, unit)} more`;
+  const much = over < 0 ? say`${printLength(-over, unit)} less` : say`${printLength(over, unit)} more`;
   const advice =
     over < range.low
-      ? `Turned down, it lets the seam at the neck be seen: make ${collar.piece} deeper, or ${stand.piece} lower.`
-      : `It stands away from the neck: make ${collar.piece} less deep.`;
-  const message =
-    `${collar.piece} is ${printLength(fall, unit)} deep at the centre back, and ${stand.piece}, over which it falls, ` +
-    `${printLength(height, unit)}: ${much} (${rangeInWords(range, unit)} more). ${advice}`;
+      ? say`Turned down, it lets the seam at the neck be seen: make ${collar.piece} deeper, or ${stand.piece} lower.`
+      : say`It stands away from the neck: make ${collar.piece} less deep.`;
+  const message = say`${collar.piece} is ${printLength(fall, unit)} deep at the centre back, and ${stand.piece}, over which it falls, ${printLength(height, unit)}: ${much} (${rangeInWords(range, unit)} more). ${advice}`;
   return [
     finding('low-collar', { statement: seam.statement, at: collar.at }, message, { piece: collar.piece }),
   ];

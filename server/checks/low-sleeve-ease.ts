@@ -1,4 +1,5 @@
 /** Finds sleeves whose ease is sewn in under the arm, where it puckers and nothing wants it. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { across } from '../drafting/sewing/course';
@@ -41,9 +42,7 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   if (isUsual(range, most, 0.05)) return [];
   const { unit } = pattern;
   const [head] = set.head;
-  const message =
-    `${printLength(most, unit)} of the ease of ${head!.piece} lie under the arm, in a sixth of the armhole; ${rangeInWords(range, unit)}. ` +
-    'It puckers there: keep it above the pitches (easing …, none below back-pitch and front-pitch).';
+  const message = say`${printLength(most, unit)} of the ease of ${head!.piece} lie under the arm, in a sixth of the armhole; ${rangeInWords(range, unit)}. It puckers there: keep it above the pitches (easing …, none below back-pitch and front-pitch).`;
   return [
     finding('low-sleeve-ease', { statement: seam.statement, at: head!.at }, message, { piece: head!.piece }),
   ];

@@ -1,4 +1,5 @@
 /** Finds marks that lie beside their piece: on paper they would be drawn where no cloth is. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -28,10 +29,8 @@ function outside(piece: Piece, mark: Mark, { unit }: Judging): readonly Finding[
   const away = Math.max(0, ...spots.map((spot) => offCloth(spot, cloth, holes)));
   if (away <= ON_EDGE) return [];
   const lies =
-    mark.row === undefined ? `The ${mark.word} ${mark.name} lies` : `Some of ${mark.name} lie up to`;
-  const message =
-    `${lies} ${printLength(away, unit)} off the cloth of ${piece.name}, where nothing can be marked. ` +
-    `Move it onto the piece, or mark it on the piece that lies there.`;
+    mark.row === undefined ? say`The ${mark.word} ${mark.name} lies` : say`Some of ${mark.name} lie up to`;
+  const message = say`${lies} ${printLength(away, unit)} off the cloth of ${piece.name}, where nothing can be marked. Move it onto the piece, or mark it on the piece that lies there.`;
   return [finding('mark-outside', nameOfMark(mark), message, { piece: piece.name })];
 }
 

@@ -1,4 +1,5 @@
 /** Finds seams whose two sides differ in sewn length by more than can be sewn away. */
+import { say } from '../../grammar/say';
 import type { SeamNode } from '../../grammar/syntax';
 import type { Finding, Fix, Related } from '../drafting/finding';
 import type { Pattern, Seam, SewnEdge } from '../drafting/model';
@@ -34,11 +35,9 @@ function mismatch(seam: Seam, around: AroundSeam): Finding {
   const off = printLength(Math.abs(seam.difference), unit);
   const longer = seam.difference > 0 ? seam.right : seam.left;
   const eased = node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within');
-  const over = eased ? `${off} longer than the seam asks for` : `${off} too long`;
+  const over = eased ? say`${off} longer than the seam asks for` : say`${off} too long`;
   const tolerance = printLength(seam.tolerance, unit);
-  const message =
-    `${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ` +
-    `${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, around)}${halved(seam)}`;
+  const message = say`${names(seam.left)} is ${printLengthFine(seam.leftLength, unit)} long, ${names(seam.right)} ${printLengthFine(seam.rightLength, unit)}: ${names(longer)} is ${over} (${tolerance} is allowed).${eased ? '' : whereWrong(seam, around)}${halved(seam)}`;
   const found = finding('mismatched-seam', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
     related: others(seam, unit),
@@ -54,7 +53,7 @@ function halved({ left, right, leftLength, rightLength, tolerance }: Seam): stri
   const isHalf = onFold.length === short.length && Math.abs(2 * less - more) <= 2 * tolerance;
   if (!isHalf || long.some(({ of }) => of?.fold !== undefined)) return '';
   const pieces = listed([...new Set(onFold.map(({ piece }) => piece))]);
-  return ` ${pieces} lies on the fold and is a half: sew it to half of ${names(long)} (from an end to its middle).`;
+  return say` ${pieces} lies on the fold and is a half: sew it to half of ${names(long)} (from an end to its middle).`;
 }
 
 /** Fixes that are worked out when somebody asks for them: trying lengths costs more than a keystroke may. */
@@ -72,7 +71,7 @@ function withFixes(found: Finding, make: () => readonly Fix[]): Finding {
 function others(seam: Seam, unit: Pattern['unit']): readonly Related[] {
   const lengths = [...seam.left.slice(1), ...seam.right].map(({ source, piece, edge, length }) => ({
     source,
-    message: `${piece}.${edge} is ${printLengthFine(length, unit)} long.`,
+    message: say`${piece}.${edge} is ${printLengthFine(length, unit)} long.`,
   }));
   return [...lengths, ...movable(seam.difference > 0 ? seam.right : seam.left)];
 }
@@ -83,8 +82,8 @@ function movable(longer: readonly SewnEdge[]): readonly Related[] {
     const found = of && edgeNamed(of, edge);
     const ends = [found?.fromName ?? '', found?.toName ?? ''].filter((name) => name !== '');
     if (ends.length === 0) return [];
-    const which = ends.length === 1 ? 'the named end of' : 'the ends of';
-    return [{ source, message: `${listed(ends)}: ${which} ${piece}.${edge}, where it can be shortened.` }];
+    const which = ends.length === 1 ? say`the named end of` : say`the ends of`;
+    return [{ source, message: say`${listed(ends)}: ${which} ${piece}.${edge}, where it can be shortened.` }];
   });
 }
 
@@ -108,17 +107,17 @@ function whereWrong(seam: Seam, around: AroundSeam): string {
     if (Math.abs(off) < SLIGHT) return [];
     const longer = names(off > 0 ? right : left);
     return [
-      `between ${from.name} and ${to.name}, where ${longer} is ${printLength(Math.abs(off), around.unit)} longer`,
+      say`between ${from.name} and ${to.name}, where ${longer} is ${printLength(Math.abs(off), around.unit)} longer`,
     ];
   });
-  return wrong.length === 0 ? '' : ` By their notches it goes wrong ${wrong.join(', and ')}.`;
+  return wrong.length === 0 ? '' : say` By their notches it goes wrong ${wrong.join(say`, and `)}.`;
 }
 
 function endName(edges: readonly SewnEdge[], run: SeamRun, end: 'from' | 'to'): string {
   const of = edges.find(({ piece, edge }) => piece === run.piece && edge === run.edge)?.of;
   const edge = of && edgeNamed(of, run.edge);
   const name = run[end] < SLIGHT ? edge?.fromName : edge?.toName;
-  return name || 'the end';
+  return name || say`the end`;
 }
 
 function fixes(seam: Seam, node: SeamNode, around: AroundSeam): readonly Fix[] {
@@ -130,7 +129,7 @@ function fixes(seam: Seam, node: SeamNode, around: AroundSeam): readonly Fix[] {
     if (longer.length === 1) {
       const text = ` easing ${upward(off, around)} of ${longer[0]!.piece}`;
       found.push({
-        title: `Ease the surplus:${text}`,
+        title: say`Ease the surplus:${text}`,
         edits: [{ statement: seam.statement, at: end, text }],
       });
     }
@@ -138,7 +137,7 @@ function fixes(seam: Seam, node: SeamNode, around: AroundSeam): readonly Fix[] {
   if (off <= LARGEST_PASSED && !node.eases.some(({ kind }) => kind === 'within')) {
     const text = ` within ${upward(off, around)}`;
     found.push({
-      title: `Allow the difference:${text}`,
+      title: say`Allow the difference:${text}`,
       edits: [{ statement: seam.statement, at: end, text }],
     });
   }
@@ -152,7 +151,7 @@ function sewnUp({ name, statement, left, right, difference }: Seam, around: Arou
   if (off > LARGEST_EASE || statement.inside !== 'file') return [];
   const eased = (difference > 0 ? other : one).piece;
   const line = `seam ${name} ${one.piece}.${one.edge} = ${other.piece}.${other.edge} easing ${upward(off, around)} of ${eased}`;
-  return [{ title: `Sew the cut with ease: ${line}`, edits: [lineBelow(statement, line)] }];
+  return [{ title: say`Sew the cut with ease: ${line}`, edits: [lineBelow(statement, line)] }];
 }
 
 /** More than this is no difference that can be let pass, mm: it shows on every seam (common practice). */

@@ -1,4 +1,5 @@
 /** Finds sewn edges of which no allowance is stated, in a pattern that states allowances. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece, Seam } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -33,10 +34,7 @@ const isDoubtful = ({ statement }: Piece): boolean =>
 
 function missing(piece: Piece, bare: readonly string[]): Finding {
   const names =
-    bare.length === 1 ? bare[0]! : `${bare.slice(0, -1).join(', ')} and ${bare[bare.length - 1]!}`;
-  const message =
-    `No allowance is stated at ${names} of ${piece.base}, which ${bare.length === 1 ? 'is' : 'are'} sewn: cut on ` +
-    `its line, the piece comes out too small. Say allow 1.5cm for the whole piece or allow 1.5cm at ${bare[0]!}; ` +
-    '0cm, if that is meant.';
+    bare.length === 1 ? bare[0]! : say`${bare.slice(0, -1).join(', ')} and ${bare[bare.length - 1]!}`;
+  const message = say`No allowance is stated at ${names} of ${piece.base}, ${bare.length === 1 ? say`which is sewn` : say`which are sewn`}: cut on its line, the piece comes out too small. Say allow 1.5cm for the whole piece or allow 1.5cm at ${bare[0]!}; 0cm, if that is meant.`;
   return finding('missing-allowance', nameOfPiece(piece), message, { piece: piece.name });
 }

@@ -1,4 +1,5 @@
 /** Finds measurements of a body whose names are a slip of the pen for well-known ones: nothing ever asks for them. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { nearest } from '../drafting/names/spelling';
@@ -24,12 +25,10 @@ function mistyped(sheet: BodySheet, { ownMeasurements, needs, body }: Pattern): 
     if (meant === undefined || sheet.measures.has(meant)) continue;
     // where it is missed, that says what was written instead
     if (isDraftedFor && needs.includes(meant)) continue;
-    const message =
-      `${name} is no measurement that is known, and ${whose(sheet)} has no ${meant}. Write ${meant}, if that is meant; ` +
-      `one of your own is declared first (measure ${name} "how it is taken" in … .. …).`;
+    const message = say`${name} is no measurement that is known, and ${whose(sheet)} has no ${meant}. Write ${meant}, if that is meant; one of your own is declared first (measure ${name} "how it is taken" in … .. …).`;
     found.push(
       finding('mistyped-measurement', { statement, at }, message, {
-        fixes: [{ title: `Write ${meant}`, edits: [{ statement, at, text: meant }] }],
+        fixes: [{ title: say`Write ${meant}`, edits: [{ statement, at, text: meant }] }],
       }),
     );
   }

@@ -1,4 +1,5 @@
 /** Finds edges that are sewn with too little cloth beyond the stitches to hold them. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Pattern, Piece } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -39,8 +40,6 @@ function narrowEdges(piece: Piece, { seams, finishes, unit, ...around }: AroundP
 }
 
 function narrow(piece: Piece, edge: Edge, width: number, range: string, unit: Pattern['unit']): Finding {
-  const message =
-    `${piece.base}.${edge.name} is sewn, and allowed ${printLength(width, unit)}: ${range}. ` +
-    'Narrower, it frays out of the seam and can’t be pressed. Allow more there, and trim when it is sewn.';
+  const message = say`${piece.base}.${edge.name} is sewn, and allowed ${printLength(width, unit)}: ${range}. Narrower, it frays out of the seam and can’t be pressed. Allow more there, and trim when it is sewn.`;
   return finding('narrow-allowance', edgeOfPiece(edge), message, { piece: piece.name });
 }

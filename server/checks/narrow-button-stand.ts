@@ -1,4 +1,5 @@
 /** Finds rows of buttons so near an edge that the button reaches over it. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -36,9 +37,6 @@ function narrowStand(piece: Piece, row: Mark, pattern: Judging): Finding | undef
   const range = usualRange(pattern, STAND);
   if (isUsual(range, over + 1e-6)) return undefined;
   const { unit } = pattern;
-  const message =
-    `${row.name} stand ${printLength(beside.near, unit)} from ${beside.edge.name}; a button of ${printLength(row.size, unit)} ` +
-    `leaves ${printLength(over, unit)} of cloth beyond it (${rangeInWords(range, unit)}). ` +
-    `Widen the stand to ${printLength(row.size / 2 + range.low, unit)}, or take smaller buttons.`;
+  const message = say`${row.name} stand ${printLength(beside.near, unit)} from ${beside.edge.name}; a button of ${printLength(row.size, unit)} leaves ${printLength(over, unit)} of cloth beyond it (${rangeInWords(range, unit)}). Widen the stand to ${printLength(row.size / 2 + range.low, unit)}, or take smaller buttons.`;
   return finding('narrow-button-stand', nameOfMark(row), message, { piece: piece.name });
 }

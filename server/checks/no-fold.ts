@@ -1,4 +1,5 @@
 /** Finds pieces that are cut on a fold, or open from a half, and do not say along which edge. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -22,11 +23,9 @@ const isTold = ({ statement }: Piece): boolean =>
   );
 
 function without(piece: Piece, as: string): Finding {
-  const how = as === 'fold' ? 'cut on the fold' : 'cut open from a half';
+  const how = as === 'fold' ? say`cut on the fold` : say`cut open from a half`;
   const straight = piece.edges.filter(({ path }) => path.isStraight(0.2)).map(({ name }) => name);
   const edge = straight.includes('centre') ? 'centre' : (straight[0] ?? 'EDGE');
-  const message =
-    `${piece.name} is ${how}, but no edge of it is its middle: say which, such as fold ${edge}. ` +
-    `If it is no half, it is cut pair, or cut 1.`;
+  const message = say`${piece.name} is ${how}, but no edge of it is its middle: say which, such as fold ${edge}. If it is no half, it is cut pair, or cut 1.`;
   return finding('no-fold', placeOfLine(piece, 'cut'), message, { piece: piece.name });
 }

@@ -1,4 +1,5 @@
 /** Finds pieces that are cut and do not say how they lie on the cloth. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -22,8 +23,6 @@ const isDoubtful = ({ statement, unbuilt }: Piece): boolean =>
 
 function without(piece: Piece): Finding {
   const edge = piece.fold?.edge ?? piece.edges[0]?.name ?? 'EDGE';
-  const message =
-    `${piece.name} is cut, but nothing says how it lies on the cloth: without a grain line nobody can lay it. ` +
-    `Add one, such as grain along ${edge}, or grain bias to ${edge} if it is cut on the bias.`;
+  const message = say`${piece.name} is cut, but nothing says how it lies on the cloth: without a grain line nobody can lay it. Add one, such as grain along ${edge}, or grain bias to ${edge} if it is cut on the bias.`;
   return finding('no-grain', nameOfPiece(piece), message, { piece: piece.name });
 }

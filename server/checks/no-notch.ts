@@ -1,4 +1,5 @@
 /** Finds long or curved seams without a notch: nothing tells the machinist whether both layers still keep step. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { edgeNamed } from '../drafting/sewing/course';
@@ -35,9 +36,7 @@ function unnotched(seam: Seam, around: AroundSeam): readonly Finding[] {
   const length = Math.max(leftLength, rightLength);
   if (isUsual(range, length) || isNotched(seam, around)) return [];
   const { unit } = around;
-  const message =
-    `${seam.name} is ${printLength(length, unit)} long and has no notch; ${rangeInWords(range, unit)} without one. ` +
-    `Put one on it where both layers are to meet: notch NAME on ${seam.name} at … (it lands on both sides).`;
+  const message = say`${seam.name} is ${printLength(length, unit)} long and has no notch; ${rangeInWords(range, unit)} without one. Put one on it where both layers are to meet: notch NAME on ${seam.name} at … (it lands on both sides).`;
   return [finding('no-notch', { statement, at: left[0]!.at }, message, { piece: left[0]!.piece })];
 }
 

@@ -1,4 +1,5 @@
 /** Finds pieces cut for one side of the wearer that do not say which face of the cloth lies up. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -18,15 +19,13 @@ const isOneSided = ({ cut }: Piece): boolean =>
 function turned(piece: Piece): Finding {
   const side = piece.cut!.layers.find(({ as }) => as === 'left' || as === 'right')!.as;
   const at = placeOfLine(piece, 'cut');
-  const message =
-    `${piece.name} is cut for the ${side} side alone, but not which way up: laid on the wrong face of the cloth ` +
-    `it becomes the other side. Add right side up.`;
+  const message = say`${piece.name} is cut for the ${side} side alone, but not which way up: laid on the wrong face of the cloth it becomes the other side. Add right side up.`;
   const end = at.statement.text.trimEnd().length;
   const fixes =
     at.statement.node.kind === 'cut'
       ? [
           {
-            title: 'Add right side up',
+            title: say`Add right side up`,
             edits: [{ statement: at.statement, at: { from: end, to: end }, text: ', right side up' }],
           },
         ]

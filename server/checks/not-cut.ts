@@ -1,4 +1,5 @@
 /** Finds pieces that nobody will cut, though others of the pattern are cut and nothing is made of them. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -33,10 +34,8 @@ function told(piece: Piece): SourcedFinding {
   const { statement, base, source } = piece;
   const { node } = statement;
   const worked = node.kind === 'piece' && node.workedFrom !== undefined;
-  const why = worked ? 'A worked piece does not inherit them. ' : '';
-  const message =
-    `${base} has no cutting words, and nothing is made of it, so it is neither cut nor drawn. ` +
-    `${why}Say how it is cut, such as cut pair, or take it out.`;
+  const why = worked ? say`A worked piece does not inherit them. ` : '';
+  const message = say`${base} has no cutting words, and nothing is made of it, so it is neither cut nor drawn. ${why}Say how it is cut, such as cut pair, or take it out.`;
   const at = 'name' in node && node.name !== undefined ? node.name.at : node.at;
   return { source, finding: finding('not-cut', { statement, at }, message, { piece: piece.name }) };
 }

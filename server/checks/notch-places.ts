@@ -1,4 +1,5 @@
 /** Finds notches so near a corner or each other that the shears can't tell them apart. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Notch, Piece } from '../drafting/model';
 import { edgeNamed } from '../drafting/sewing/course';
@@ -43,10 +44,8 @@ function nearCorner(piece: Piece, notch: Notch, range: UsualRange, { unit }: Jud
   const off = Math.min(before, after);
   // a notch at the corner itself, or where a fold begins, marks the corner: that is meant
   if (off >= range.low - ROUNDING || off < ROUNDING) return [];
-  const corner = (before < after ? edge.fromName : edge.toName) || 'the corner';
-  const message =
-    `${notch.name} is cut ${printLength(off, unit)} from ${corner} on ${piece.base}.${notch.edge}, where the allowances meet; ` +
-    `${rangeInWords(range, unit)} from a corner. Move it further in, or leave it out: the corner itself matches.`;
+  const corner = (before < after ? edge.fromName : edge.toName) || say`the corner`;
+  const message = say`${notch.name} is cut ${printLength(off, unit)} from ${corner} on ${piece.base}.${notch.edge}, where the allowances meet; ${rangeInWords(range, unit)} from a corner. Move it further in, or leave it out: the corner itself matches.`;
   return [at(piece, notch, message)];
 }
 
@@ -61,9 +60,7 @@ function nearOther(
   if (off >= range.low - ROUNDING || one.source === other.source) return [];
   // two notches of one place: a seam that says where the other seam's notch falls already
   if (off < ROUNDING && one.count === other.count) return [];
-  const message =
-    `${one.name} and ${other.name} are cut ${printLength(off, unit)} apart on ${piece.base}.${other.edge}: they read as one; ` +
-    `${rangeInWords(range, unit)} between notches. Leave one out or move it; two strokes for one place are a double notch (…, double).`;
+  const message = say`${one.name} and ${other.name} are cut ${printLength(off, unit)} apart on ${piece.base}.${other.edge}: they read as one; ${rangeInWords(range, unit)} between notches. Leave one out or move it; two strokes for one place are a double notch (…, double).`;
   return [at(piece, other, message)];
 }
 
@@ -71,5 +68,5 @@ function nearOther(
 const at = (piece: Piece, notch: Notch, message: string): Finding =>
   finding('notch-places', nameOfPiece(piece), message, {
     piece: piece.name,
-    related: [{ source: notch.source, message: `${notch.name} is placed here.` }],
+    related: [{ source: notch.source, message: say`${notch.name} is placed here.` }],
   });

@@ -1,4 +1,5 @@
 /** Finds notches that would be cut through a folded dart. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Dart, Notch, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -34,13 +35,11 @@ function under(piece: Piece, dart: Dart, notch: Notch, { unit }: Judging): reado
   const after = dart.pressed === 'to' || dart.pressed === 'open' ? at - to : -1;
   const away = Math.max(before, after);
   if (away <= MARKS_LEG || away >= reach) return [];
-  const message =
-    `${notch.name} lies ${printLength(away, unit)} beside ${dart.name} on ${dart.edge}, where the folded dart covers ` +
-    `${printLength(reach, unit)}: it would be cut through three layers. Move the notch, or press the dart the other way.`;
+  const message = say`${notch.name} lies ${printLength(away, unit)} beside ${dart.name} on ${dart.edge}, where the folded dart covers ${printLength(reach, unit)}: it would be cut through three layers. Move the notch, or press the dart the other way.`;
   return [
     finding('notch-under-dart', { statement: dart.statement, at: placeOf(dart) }, message, {
       piece: piece.name,
-      related: [{ source: notch.source, message: `${notch.name} is placed here.` }],
+      related: [{ source: notch.source, message: say`${notch.name} is placed here.` }],
     }),
   ];
 }

@@ -1,4 +1,5 @@
 /** Finds notches of the two sides of a seam that are meant for each other and do not meet when it is sewn. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { across } from '../drafting/sewing/course';
@@ -51,12 +52,9 @@ function unmet(
   { unit }: AroundSeam,
 ): Finding {
   const [one, other] = [left.notch, right.notch];
-  const message =
-    `When ${seam.name} is sewn, ${one.name} and ${other.name} miss each other by ${printLength(off, unit)} ` +
-    `(${printLength(left.at, unit)} and ${printLength(right.at, unit)} from the same end); ${range}. ` +
-    `Put one notch on the seam instead (notch NAME on ${seam.name} at …): it lands on both sides.`;
+  const message = say`When ${seam.name} is sewn, ${one.name} and ${other.name} miss each other by ${printLength(off, unit)} (${printLength(left.at, unit)} and ${printLength(right.at, unit)} from the same end); ${range}. Put one notch on the seam instead (notch NAME on ${seam.name} at …): it lands on both sides.`;
   return finding('notches-apart', { statement: seam.statement, at: seam.left[0]!.at }, message, {
     piece: seam.left[0]!.piece,
-    related: [one, other].map(({ source, name }) => ({ source, message: `${name} is placed here.` })),
+    related: [one, other].map(({ source, name }) => ({ source, message: say`${name} is placed here.` })),
   });
 }

@@ -1,4 +1,5 @@
 /** Finds bodies measured long before the cloth is cut or the toile fitted: people change, children fast. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -28,6 +29,6 @@ function old(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
   const days = Math.round((Date.parse(last) - Date.parse(sheet.taken.date)) / DAY);
   if (!(days > (child ? CHILD_DAYS : GROWN_DAYS))) return [];
   const { statement } = sheet.taken;
-  const message = `${whose(sheet)} was measured on ${sheet.taken.date}, ${Math.round(days / 7)} weeks before ${last}. ${child ? 'A child grows out of its measurements in six weeks' : 'Bodies change in half a year'}: measure again.`;
+  const message = say`${whose(sheet)} was measured on ${sheet.taken.date}, ${Math.round(days / 7)} weeks before ${last}. ${child ? say`A child grows out of its measurements in six weeks` : say`Bodies change in half a year`}: measure again.`;
   return [finding('old-measurements', { statement, at: statement.node.at }, message)];
 }

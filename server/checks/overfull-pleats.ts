@@ -1,4 +1,5 @@
 /** Finds pleats so deep for their spacing that more than three layers lie on each other. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece, Pleat, Pleats } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -47,12 +48,9 @@ function overfull(piece: Piece, row: Pleats, pattern: Judging): readonly Finding
   const { unit } = pattern;
   const { name, statement, taking, edge } = row;
   const most = range.stated
-    ? `this pattern asks for ${range.low} to ${range.high} times`
-    : `usual is up to ${range.high} times`;
-  const message =
-    `The pleats of ${name} take ${printLength(taking, unit)} each, and ${printLength(worst.room, unit)} lies between two on ${edge}: ` +
-    `${Math.round(worst.share * 100) / 100} times what lies between them; ${most}. Beyond that they lie more than three layers thick: ` +
-    'take less each, have fewer, or set them further apart.';
+    ? say`this pattern asks for ${range.low} to ${range.high} times`
+    : say`usual is up to ${range.high} times`;
+  const message = say`The pleats of ${name} take ${printLength(taking, unit)} each, and ${printLength(worst.room, unit)} lies between two on ${edge}: ${Math.round(worst.share * 100) / 100} times what lies between them; ${most}. Beyond that they lie more than three layers thick: take less each, have fewer, or set them further apart.`;
   const at = statement.node.kind === 'pleats' ? statement.node.name.at : statement.node.at;
   return [finding('overfull-pleats', { statement, at }, message, { piece: piece.name })];
 }

@@ -1,4 +1,5 @@
 /** Finds seams over the bust with more ease than cloth takes there, with it on the wrong part, or away from the bust. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam, SewnEdge } from '../drafting/model';
 import { edgeNamed, locatedOn, sewnPath } from '../drafting/sewing/course';
@@ -59,11 +60,11 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const range = usualRange(pattern, EASE);
   if (isUsual(range, ease)) return tooFar(seam, parts, pattern);
   const { unit } = pattern;
-  const lengths = `${side.piece}.${side.edge} is ${printLength(Math.abs(ease), unit)} ${ease < 0 ? 'shorter' : 'longer'} than ${centre.piece}.${centre.edge}`;
+  const lengths = say`${side.piece}.${side.edge} is ${printLength(Math.abs(ease), unit)} ${ease < 0 ? say`shorter` : say`longer`} than ${centre.piece}.${centre.edge}`;
   const message =
     ease < 0
-      ? `${lengths}, but over the bust the side part is eased to the middle, never the other way; ${rangeInWords(range, unit)} longer. Draw its curve over the bust fuller.`
-      : `${lengths}; ${rangeInWords(range, unit)}, over the bust. More puckers: take the rest into a dart, or draw its curve flatter.`;
+      ? say`${lengths}, but over the bust the side part is eased to the middle, never the other way; ${rangeInWords(range, unit)} longer. Draw its curve over the bust fuller.`
+      : say`${lengths}; ${rangeInWords(range, unit)}, over the bust. More puckers: take the rest into a dart, or draw its curve flatter.`;
   return [
     finding('princess-ease', { statement: seam.statement, at: side.at }, message, { piece: side.piece }),
   ];
@@ -89,9 +90,7 @@ function tooFar(seam: Seam, { side }: OverBust, pattern: Judging): readonly Find
   const range = usualRange(pattern, REACH);
   if (isUsual(range, farthest, 1)) return [];
   const { unit } = pattern;
-  const message =
-    `The ease of ${side.piece}.${side.edge} begins or ends ${printLength(farthest, unit)} from the bust; ${rangeInWords(range, unit)}. ` +
-    'Elsewhere it puckers, and the bust has none of it: put it between two notches (easing 6mm of … between A and B).';
+  const message = say`The ease of ${side.piece}.${side.edge} begins or ends ${printLength(farthest, unit)} from the bust; ${rangeInWords(range, unit)}. Elsewhere it puckers, and the bust has none of it: put it between two notches (easing 6mm of … between A and B).`;
   return [finding('princess-ease', { statement, at: side.at }, message, { piece: side.piece })];
 }
 

@@ -1,4 +1,5 @@
 /** Finds lengths that grow and then shrink from size to size: a row of the size table, or what is made of it, has a slip. */
+import { say } from '../../grammar/say';
 import type { Edge, Pattern, Piece, PlacedFinding } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { finding } from './check';
@@ -48,11 +49,15 @@ export class Growth {
     if (worst === undefined || this.last === undefined) return undefined;
     const { piece, edge, lengths } = worst;
     const { unit } = this.last;
-    const said = lengths.map(({ size, mm }) => `${printLength(mm, unit)} for ${size}`).join(', ');
+    const said = lengths.map(({ size, mm }) => say`${printLength(mm, unit)} for ${size}`).join(', ');
     const others = found.length - 1;
     const more =
-      others === 0 ? '' : ` ${others} other edge${others === 1 ? ' does' : 's do'} so too, though less.`;
-    const message = `${piece.name}.${edge.name} grows and then shrinks from size to size: ${said}. Look at the rows of the table that it is made from.${more}`;
+      others === 0
+        ? ''
+        : others === 1
+          ? say` 1 other edge does so too, though less.`
+          : say` ${others} other edges do so too, though less.`;
+    const message = say`${piece.name}.${edge.name} grows and then shrinks from size to size: ${said}. Look at the rows of the table that it is made from.${more}`;
     return this.last.place(
       {
         source: edge.source,

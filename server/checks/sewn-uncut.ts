@@ -1,4 +1,5 @@
 /** Finds seams, finishes and notches of a piece that is not cut, because others were made of it. */
+import { say } from '../../grammar/say';
 import type { Finding, SourcedFinding } from '../drafting/finding';
 import type { Notch, Pattern, SewnEdge } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -36,21 +37,23 @@ function ofEdges(
     if (step === undefined || statement.node.kind === 'divide') return [];
     const names = namesInPlaceOf(step, edge.edge);
     const text = names.join(between);
-    const message = `${onTheWay(step)}. Name ${listed(names) || 'an edge of it'} instead of ${edge.piece}.${edge.edge}.`;
+    const message = say`${onTheWay(step)}. Name ${listed(names) || say`an edge of it`} instead of ${edge.piece}.${edge.edge}.`;
     const whole = edge.stretch === undefined && (between === ', ' || names.length === 1);
     const fixes =
-      names.length > 0 && whole ? [{ title: `Name ${text}`, edits: [{ statement, at: edge.at, text }] }] : [];
+      names.length > 0 && whole
+        ? [{ title: say`Name ${text}`, edits: [{ statement, at: edge.at, text }] }]
+        : [];
     return [{ source, finding: finding('sewn-uncut', { statement, at: edge.at }, message, { fixes }) }];
   });
 }
 
 function ofNotch(step: Step, notch: Notch): SourcedFinding {
   const { piece } = step;
-  const place = listed(namesInPlaceOf(step, notch.edge), 'or') || 'what is cut';
-  const message = `${onTheWay(step)}, and it has not got the notch ${notch.name}. Place it on ${place} instead of ${piece.base}.${notch.edge}.`;
+  const place = listed(namesInPlaceOf(step, notch.edge), say`or`) || say`what is cut`;
+  const message = say`${onTheWay(step)}, and it has not got the notch ${notch.name}. Place it on ${place} instead of ${piece.base}.${notch.edge}.`;
   const found: Finding = finding('sewn-uncut', nameOfPiece(piece), message, {
     piece: piece.name,
-    related: [{ source: notch.source, message: `${notch.name} is placed here.` }],
+    related: [{ source: notch.source, message: say`${notch.name} is placed here.` }],
   });
   return { source: piece.source, finding: found };
 }
@@ -59,4 +62,4 @@ const namesInPlaceOf = (step: Step, edge: string): readonly string[] =>
   inPlaceOf(step, edge).map((one) => `${one.piece}.${one.edge}`);
 
 const onTheWay = ({ piece, cut }: Step): string =>
-  `${piece.base} is a step on the way: what is cut is ${listed(cut.map(({ base }) => base))}`;
+  say`${piece.base} is a step on the way: what is cut is ${listed(cut.map(({ base }) => base))}`;

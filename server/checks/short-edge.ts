@@ -1,4 +1,5 @@
 /** Finds edges so short that they are more likely a slip of the outline than a thing to sew. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Piece } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -33,9 +34,7 @@ export const shortEdge: Judged = {
 
 function short(piece: Piece, edge: Edge, pattern: Judging): Finding {
   const range = rangeInWords(usualRange(pattern, LENGTH), pattern.unit);
-  const message =
-    `${edge.name} of ${piece.name} is ${printLength(edge.drawn, pattern.unit)} long (${range}): ` +
-    `nobody sews so little by itself. Make it a run of the edge beside it, or look at the points between which it runs.`;
+  const message = say`${edge.name} of ${piece.name} is ${printLength(edge.drawn, pattern.unit)} long (${range}): nobody sews so little by itself. Make it a run of the edge beside it, or look at the points between which it runs.`;
   const { node } = edge.statement;
   const at = node.kind === 'edge' ? node.name.at : node.at;
   return finding('short-edge', { statement: edge.statement, at }, message, { piece: piece.name });

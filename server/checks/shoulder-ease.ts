@@ -1,4 +1,5 @@
 /** Finds back shoulders that are eased to the front by more than cloth takes, or that are the shorter of the two. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -42,8 +43,8 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   const share = `${Math.round((Math.abs(ease) / front) * 1000) / 10}%`;
   const message =
     ease < 0
-      ? `The back shoulder is ${printLength(-ease, unit)} shorter than the front's (${printLength(back, unit)} to ${printLength(front, unit)}), but the back is the rounder: it is eased to the front, never the other way; ${rangeInWords(range, unit)}. Lengthen the back shoulder or shorten the front's.`
-      : `The back shoulder is ${printLength(ease, unit)} longer than the front's (${share}); ${rangeInWords(range, unit)} and no more than 8%. Take the rest into a shoulder dart, or shorten the back shoulder.`;
+      ? say`The back shoulder is ${printLength(-ease, unit)} shorter than the front's (${printLength(back, unit)} to ${printLength(front, unit)}), but the back is the rounder: it is eased to the front, never the other way; ${rangeInWords(range, unit)}. Lengthen the back shoulder or shorten the front's.`
+      : say`The back shoulder is ${printLength(ease, unit)} longer than the front's (${share}); ${rangeInWords(range, unit)} and no more than 8%. Take the rest into a shoulder dart, or shorten the back shoulder.`;
   const piece = (backLeft ? left : right)[0]!;
   return [
     finding('shoulder-ease', { statement: seam.statement, at: piece.at }, message, { piece: piece.piece }),

@@ -1,4 +1,5 @@
 /** Finds open pieces whose two halves, drafted each side, don't meet along the fold they were drawn to. */
+import { say } from '../../grammar/say';
 import type { PieceNode } from '../../grammar/syntax';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
@@ -43,15 +44,12 @@ const foldLine = ({ statement }: Pick<Piece, 'statement'>) =>
   statement.block?.find(({ node }) => node.kind === 'fold');
 
 function apart(piece: Piece, { lengths, apart: by }: Folds, { unit }: Judging): Finding {
-  const [one, other] = lengths.map((length) => printLengthFine(length, unit));
+  const [one, other] = lengths.map((length) => printLengthFine(length, unit)) as [string, string];
   const line = foldLine(piece);
   const place =
     line === undefined
       ? { statement: piece.statement, at: (piece.statement.node as PieceNode).name.at }
       : { statement: line, at: line.node.at };
-  const message =
-    `${piece.name} is drafted each side, but its halves don't meet: the fold is ${one} long on one side of the wearer ` +
-    `and ${other} on the other, and their ends lie ${printLength(by, unit)} apart (0.5mm is allowed). Draft the fold from ` +
-    'measurements that both sides share.';
+  const message = say`${piece.name} is drafted each side, but its halves don't meet: the fold is ${one} long on one side of the wearer and ${other} on the other, and their ends lie ${printLength(by, unit)} apart (0.5mm is allowed). Draft the fold from measurements that both sides share.`;
   return finding('sided-fold-lengths', place, message, { piece: piece.name });
 }

@@ -1,4 +1,5 @@
 /** Finds pieces on the fold that would have to differ from side to side: cloth on the fold can't. */
+import { say } from '../../grammar/say';
 import type { PieceNode } from '../../grammar/syntax';
 import type { Fix, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece, SidedReason } from '../drafting/model';
@@ -28,34 +29,41 @@ function sided(
   pattern: Pattern,
 ): SourcedFinding['finding'] {
   const names = [...new Set(reasons.map(({ measurement }) => measurement))];
-  const body = pattern.body?.name ?? 'this body';
+  const body = pattern.body?.name ?? say`this body`;
   const fold = piece.statement.block?.find((line) => line.node.kind === 'fold');
-  const message =
-    `${piece.name} lies on the fold, so both halves come out alike, but ${listed(names)} of ${body} ` +
-    `${names.length === 1 ? 'differs' : 'differ'} from side to side. Draft it each side, or say which measurement both halves take.`;
+  const message = say`${piece.name} lies on the fold, so both halves come out alike, but ${listed(names)} of ${body} ${names.length === 1 ? say`differs` : say`differ`} from side to side. Draft it each side, or say which measurement both halves take.`;
   const place =
     fold === undefined
       ? { statement: piece.statement, at: node.name.at }
       : { statement: fold, at: fold.node.at };
   return finding('sided-fold', place, message, {
     piece: piece.name,
-    related: reasons.map(({ source, measurement }) => ({ source, message: `${measurement} is taken here.` })),
-    fixes: [eachSide(piece, node), ...['average', 'larger'].map((which) => take(which, names, reasons))],
+    related: reasons.map(({ source, measurement }) => ({
+      source,
+      message: say`${measurement} is taken here.`,
+    })),
+    fixes: [
+      eachSide(piece, node),
+      ...(['average', 'larger'] as const).map((which) => take(which, names, reasons)),
+    ],
   });
 }
 
 function eachSide(piece: Piece, node: PieceNode): Fix {
   const end = node.of?.at.to ?? node.name.at.to;
   return {
-    title: `Draft ${piece.name} each side`,
+    title: say`Draft ${piece.name} each side`,
     edits: [{ statement: piece.statement, at: { from: end, to: end }, text: ' each side' }],
   };
 }
 
 /** Every place takes the same side of the measurement. */
-function take(which: string, names: readonly string[], reasons: readonly SidedReason[]): Fix {
+function take(which: 'average' | 'larger', names: readonly string[], reasons: readonly SidedReason[]): Fix {
   return {
-    title: `Take the ${which} ${listed(names)} for both halves`,
+    title:
+      which === 'average'
+        ? say`Take the average ${listed(names)} for both halves`
+        : say`Take the larger ${listed(names)} for both halves`,
     edits: reasons.map(({ statement, at, source }) => ({
       statement,
       at: { from: at.to, to: at.to },

@@ -1,4 +1,5 @@
 /** Finds single notches on the armhole of a back: two strokes tell the back of a sleeve from its front. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -18,12 +19,10 @@ function judged(piece: Piece): readonly Finding[] {
   if (notches.length === 0 || cut === undefined || side === 'left' || !called(base, 'back')) return [];
   const own = notches.filter(({ edge, count }) => count === 1 && called(edge, 'armhole', 'scye'));
   return own.map(({ name, edge, source }) => {
-    const message =
-      `${name} is a single notch on ${base}.${edge}: by two strokes at the back and one in front nobody sets a sleeve ` +
-      'into the wrong armhole. Make it double.';
+    const message = say`${name} is a single notch on ${base}.${edge}: by two strokes at the back and one in front nobody sets a sleeve into the wrong armhole. Make it double.`;
     return finding('single-back-notch', nameOfPiece(piece), message, {
       piece: piece.name,
-      related: [{ source, message: `${name} is placed here.` }],
+      related: [{ source, message: say`${name} is placed here.` }],
     });
   });
 }

@@ -1,4 +1,5 @@
 /** Finds set-in sleeves whose head holds less or more ease than can be sewn in. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam, SewnEdge } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -60,14 +61,12 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   if (Math.abs(ease) <= seam.tolerance) return [];
   if (isUsual(range, ease / set.ring - hair) || isUsual(range, ease / set.ring + hair)) return [];
   const share = `${Math.round((Math.abs(ease) / set.ring) * 1000) / 10}%`;
-  const much = ease < 0 ? 'shorter' : 'longer';
+  const much = ease < 0 ? say`shorter` : say`longer`;
   const advice =
     ease < 0
-      ? 'Raise or widen the head until it is at least as long.'
-      : 'Lower the head or say that it is gathered (gathered … to 1); wool takes the most ease, close cotton the least.';
-  const message =
-    `The head of ${set.head[0]!.piece} is ${printLength(Math.abs(ease), unit)} ${much} than the armhole it is set into ` +
-    `(${printLength(set.headLength, unit)} to ${printLength(set.ring, unit)}): ${share} of the armhole; ${rangeInWords(range, unit)}. ${advice}`;
+      ? say`Raise or widen the head until it is at least as long.`
+      : say`Lower the head or say that it is gathered (gathered … to 1); wool takes the most ease, close cotton the least.`;
+  const message = say`The head of ${set.head[0]!.piece} is ${printLength(Math.abs(ease), unit)} ${much} than the armhole it is set into (${printLength(set.headLength, unit)} to ${printLength(set.ring, unit)}): ${share} of the armhole; ${rangeInWords(range, unit)}. ${advice}`;
   return [
     finding('sleeve-ease', { statement: seam.statement, at: set.head[0]!.at }, message, {
       piece: set.head[0]!.piece,

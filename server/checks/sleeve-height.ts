@@ -1,4 +1,5 @@
 /** Finds set-in sleeves whose head is too flat or too high for their armhole. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Seam } from '../drafting/model';
 import { edgeNamed, sewnPath } from '../drafting/sewing/course';
@@ -43,12 +44,11 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
   if (share < SET_IN || isUsual(range, share)) return [];
   const { unit } = pattern;
   const low = share < range.low;
-  const message =
-    `The head of ${head!.piece} is ${printLength(height, unit)} high over an armhole of ${printLength(set.ring, unit)}: ` +
-    `${Math.round(share * 1000) / 10}%; ${rangeInWords(range, unit)}. ` +
-    (low
-      ? 'A flat head lifts well and falls in folds when the arm hangs: raise it and narrow the sleeve, if that is not meant.'
-      : 'A high head hangs smoothly and binds when the arm is lifted: lower it and widen the sleeve.');
+  const message = say`The head of ${head!.piece} is ${printLength(height, unit)} high over an armhole of ${printLength(set.ring, unit)}: ${Math.round(share * 1000) / 10}%; ${rangeInWords(range, unit)}. ${
+    low
+      ? say`A flat head lifts well and falls in folds when the arm hangs: raise it and narrow the sleeve, if that is not meant.`
+      : say`A high head hangs smoothly and binds when the arm is lifted: lower it and widen the sleeve.`
+  }`;
   return [
     finding('sleeve-height', { statement: seam.statement, at: head!.at }, message, { piece: head!.piece }),
   ];

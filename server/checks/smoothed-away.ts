@@ -1,4 +1,5 @@
 /** Finds corners that are rounded off so widely that the outline no longer passes where it was fitted. */
+import { say } from '../../grammar/say';
 import type { Finding, Fix } from '../drafting/finding';
 import type { Piece, Smoothed } from '../drafting/model';
 import type { Statement } from '../../grammar/syntax';
@@ -37,10 +38,8 @@ function judged(piece: Piece, smoothed: Smoothed, pattern: Judging): readonly Fi
   const range = usualRange(pattern, MOVED);
   if (isUsual(range, moved) || moved < range.low || statement.node.kind !== 'smooth') return [];
   const { unit } = pattern;
-  const what = added ? `adds ${printLength(moved, unit)} to` : `takes ${printLength(moved, unit)} off`;
-  const message =
-    `Smoothed by ${printLength(by, unit)} each side, ${name} ${what} ${piece.base} at ${edge}; ${rangeInWords(range, unit)}. ` +
-    'What is fitted there, a bust or a hip, is fitted no more: smooth it by less, or turn less sharply.';
+  const what = added ? say`adds ${printLength(moved, unit)} to` : say`takes ${printLength(moved, unit)} off`;
+  const message = say`Smoothed by ${printLength(by, unit)} each side, ${name} ${what} ${piece.base} at ${edge}; ${rangeInWords(range, unit)}. What is fitted there, a bust or a hip, is fitted no more: smooth it by less, or turn less sharply.`;
   return [
     finding('smoothed-away', { statement, at: statement.node.point.at }, message, {
       piece: piece.name,
@@ -59,5 +58,5 @@ function byLess({ by, moved, statement }: Smoothed, most: number, unit: Judging[
   const { node } = statement;
   if (less < 2 * step || node.kind !== 'smooth') return [];
   const text = printLength(less, unit);
-  return [{ title: `Smooth it by ${text} each side`, edits: [{ statement, at: node.by.at, text }] }];
+  return [{ title: say`Smooth it by ${text} each side`, edits: [{ statement, at: node.by.at, text }] }];
 }

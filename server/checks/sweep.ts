@@ -1,4 +1,5 @@
 /** Checks a pattern for every size and both ends of every choice, and says each fault once: for whom it holds and for whom not. */
+import { say } from '../../grammar/say';
 import type { Choice } from '../drafting/workshop';
 import type { Pattern, PatternChoice, PlacedFinding } from '../drafting/model';
 import { staleEverywhere } from './acceptance';
@@ -112,14 +113,16 @@ function said(finding: PlacedFinding, found: readonly Variant[], all: readonly V
   const changes = plain.length > 0 ? [] : [...new Set(shown.map(({ change }) => change))];
   const agreeing = sizesIn(all).filter((size) => !sizes.includes(size));
   const when = [
-    ...(sizes.length > 0 && agreeing.length > 0 ? [`size ${listed(sizes)}`] : []),
-    ...(changes.length > 0 ? [`with ${changes.slice(0, MOST).join(', or ')}`] : []),
+    ...(sizes.length > 0 && agreeing.length > 0 ? [say`size ${listed(sizes)}`] : []),
+    ...(changes.length > 0 ? [say`with ${changes.slice(0, MOST).join(say`, or `)}`] : []),
   ].join(' ');
   if (when === '') return finding;
   const rest =
     agreeing.length === 0 || changes.length > 0
       ? ''
-      : ` (${listed(agreeing)} ${agreeing.length === 1 ? 'agrees' : 'agree'}.)`;
+      : agreeing.length === 1
+        ? say` (${agreeing[0]!} agrees.)`
+        : say` (${listed(agreeing)} agree.)`;
   const message = `${when}: ${finding.message}${rest}`;
   return restated(finding, { message });
 }

@@ -1,4 +1,5 @@
 /** Finds hollow curves that bend more tightly than their allowance can follow. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece, TightAllowance } from '../drafting/model';
 import { allowanceAt } from '../drafting/pieces/widths';
@@ -32,10 +33,6 @@ function tight(
   const turn = Math.abs(edge.path.part(from, to).turning());
   if (turn < LEAST_TURN) return [];
   const [radius, width] = [(to - from) / turn, allowanceAt(piece, name, (from + to) / 2)];
-  const message =
-    `${piece.base}.${name} bends round a radius of ${printLength(radius, unit)}, and its allowance of ` +
-    `${printLength(width, unit)} can't follow that ${printLength((from + to) / 2, unit)} from the start of the edge: ` +
-    'the cutting line has a corner there, and the allowance will not lie flat. ' +
-    `Allow less than ${printLength(radius, unit)} at ${name}, or draw the curve rounder.`;
+  const message = say`${piece.base}.${name} bends round a radius of ${printLength(radius, unit)}, and its allowance of ${printLength(width, unit)} can't follow that ${printLength((from + to) / 2, unit)} from the start of the edge: the cutting line has a corner there, and the allowance will not lie flat. Allow less than ${printLength(radius, unit)} at ${name}, or draw the curve rounder.`;
   return [finding('tight-allowance', edgeOfPiece(edge), message, { piece: piece.name })];
 }

@@ -1,4 +1,5 @@
 /** Finds linings of a back that are cut on the fold without the pleat that gives way when the arms reach forward. */
+import { say } from '../../grammar/say';
 import type { Fix, SourcedFinding } from '../drafting/finding';
 import type { Edge, Pattern, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -51,10 +52,8 @@ function judged(lining: Piece, pattern: Pattern): readonly SourcedFinding[] {
   const range = usualRange(pattern, PLEAT);
   if (isUsual(range, room, 0.05)) return [];
   const { unit } = pattern;
-  const has = room < 0.5 ? 'no pleat' : `a pleat of ${printLength(room, unit)}`;
-  const message =
-    `${lining.base} has ${has} at the centre back; ${rangeInWords(range, unit)}. Lining gives less than the cloth outside, and ` +
-    `tears when the arms reach forward: spread it at its fold (${spreadLine(own, 10, unit) ?? 'spread 1cm along P to Q'} makes a pleat of 2cm).`;
+  const has = room < 0.5 ? say`no pleat` : say`a pleat of ${printLength(room, unit)}`;
+  const message = say`${lining.base} has ${has} at the centre back; ${rangeInWords(range, unit)}. Lining gives less than the cloth outside, and tears when the arms reach forward: spread it at its fold (${spreadLine(own, 10, unit) ?? 'spread 1cm along P to Q'} makes a pleat of 2cm).`;
   return [
     {
       source: lining.source,
@@ -87,7 +86,7 @@ function widened({ statement }: Piece, fold: Edge, by: number, { unit }: Pattern
   const end = last.text.length;
   return [
     {
-      title: `Give it a pleat: ${line}`,
+      title: say`Give it a pleat: ${line}`,
       edits: [{ statement: last, at: { from: end, to: end }, text: `\n  ${line}` }],
     },
   ];

@@ -1,4 +1,5 @@
 /** Finds outlines with a gap: a run that does not start where the last ended, or an end that is not the start. */
+import { say } from '../../grammar/say';
 import type { EdgeNode, Run } from '../../grammar/syntax';
 import type { Finding, Fix, Related } from '../drafting/finding';
 import type { Gap, Pattern, Piece } from '../drafting/model';
@@ -23,10 +24,10 @@ export const unclosedOutline: Judged = {
 function gapFinding(piece: Piece, gap: Gap, pattern: Pattern): Finding {
   const size = printLength(gap.size, pattern.unit);
   const way = compassWord(gap.from, gap.to);
-  const whole = gap.hole === undefined ? piece.name : `the hole ${gap.hole} in ${piece.name}`;
+  const whole = gap.hole === undefined ? piece.name : say`the hole ${gap.hole} in ${piece.name}`;
   const message = gap.closing
-    ? `The outline of ${whole} does not come back to its start: after ${gap.before} there is a gap of ${size}, and the start lies ${way}.`
-    : `The outline of ${whole} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way}${way.includes('to the') ? ' of it' : ' it'}.`;
+    ? say`The outline of ${whole} does not come back to its start: after ${gap.before} there is a gap of ${size}, and the start lies ${way}.`
+    : say`The outline of ${whole} has a gap of ${size}: ${gap.before} ends, and ${gap.after} goes on ${way}${way.includes('to the') ? say` of it` : say` it`}.`;
   return finding('unclosed-outline', gap, message, {
     piece: piece.name,
     related: ends(piece, gap, pattern),
@@ -66,11 +67,11 @@ function ends(piece: Piece, gap: Gap, pattern: Pattern): readonly Related[] {
   return [
     {
       source: pointAt(piece, gap.from, pattern)?.source ?? edge(gap.before),
-      message: 'The outline arrives here.',
+      message: say`The outline arrives here.`,
     },
     {
       source: pointAt(piece, gap.to, pattern)?.source ?? edge(gap.after),
-      message: gap.closing ? 'It should come back to here.' : 'It goes on from here.',
+      message: gap.closing ? say`It should come back to here.` : say`It goes on from here.`,
     },
   ];
 }
@@ -81,7 +82,7 @@ function* fixes(piece: Piece, gap: Gap, pattern: Pattern): Iterable<Fix> {
   const runsOf = ({ node }: { node: unknown }): EdgeNode['runs'] => (node as EdgeNode).runs;
   if (gap.closing) {
     const runs = runsOf(gap.statement);
-    yield addRun(gap, `Add a straight edge back to ${to}`, `\n    closing straight to ${to}`);
+    yield addRun(gap, say`Add a straight edge back to ${to}`, `\n    closing straight to ${to}`);
     const last = runs[runs.length - 1]!;
     if (last.kind === 'straight') yield endAt(gap, last, to);
     return;
@@ -90,14 +91,14 @@ function* fixes(piece: Piece, gap: Gap, pattern: Pattern): Iterable<Fix> {
   if (before === undefined || before.statement === gap.statement) return;
   const end = before.statement.text.trimEnd().length;
   yield {
-    title: `Run ${gap.before} straight on to ${to}`,
+    title: say`Run ${gap.before} straight on to ${to}`,
     edits: [{ statement: before.statement, at: { from: end, to: end }, text: ` then straight to ${to}` }],
   };
   const runs = runsOf(before.statement);
   const last = runs[runs.length - 1]!;
   if (last.kind !== 'straight') return;
   yield {
-    title: `End ${gap.before} at ${to}`,
+    title: say`End ${gap.before} at ${to}`,
     edits: [{ statement: before.statement, at: last.to.at, text: to }],
   };
 }
@@ -108,6 +109,6 @@ function addRun(gap: Gap, title: string, text: string): Fix {
 }
 
 const endAt = (gap: Gap, last: Run, start: string): Fix => ({
-  title: `End ${gap.before} at ${start}`,
+  title: say`End ${gap.before} at ${start}`,
   edits: [{ statement: gap.statement, at: last.to.at, text: start }],
 });

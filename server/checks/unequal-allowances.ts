@@ -1,4 +1,5 @@
 /** Finds seams whose two edges are allowed different widths: laid edge to edge, they are then sewn beside their lines. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Finish, Piece, Seam, SewnEdge } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -69,14 +70,12 @@ const isKnown = (wide: Wide | undefined): wide is Wide => wide !== undefined;
 
 function unequal(seam: Seam, [one, other]: readonly [Wide, Wide], { unit }: AroundSeam): Finding {
   const words = ({ sewn, width }: Wide): string =>
-    `${sewn.piece}.${sewn.edge} is allowed ${printLength(width, unit)}`;
-  const message =
-    `${words(one)} and ${words(other)}. The two are laid edge to edge and sewn together, so one of them is sewn ` +
-    `${printLength(Math.abs(one.width - other.width), unit)} beside its line. Allow both the same.`;
+    say`${sewn.piece}.${sewn.edge} is allowed ${printLength(width, unit)}`;
+  const message = say`${words(one)} and ${words(other)}. The two are laid edge to edge and sewn together, so one of them is sewn ${printLength(Math.abs(one.width - other.width), unit)} beside its line. Allow both the same.`;
   return finding('unequal-allowances', { statement: seam.statement, at: placeOf(seam, one) }, message, {
     related: [one, other].map(({ sewn, width }) => ({
       source: sewn.source,
-      message: `${sewn.piece}.${sewn.edge} is allowed ${printLength(width, unit)}.`,
+      message: say`${sewn.piece}.${sewn.edge} is allowed ${printLength(width, unit)}.`,
     })),
   });
 }

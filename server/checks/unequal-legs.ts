@@ -1,4 +1,5 @@
 /** Finds darts drafted in the outline whose two legs differ in length: laid darts are made equal, these are as drawn. */
+import { say } from '../../grammar/say';
 import type { Dart, Piece } from '../drafting/model';
 import type { Finding } from '../drafting/finding';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
@@ -31,10 +32,7 @@ function uneven(dart: Dart): boolean {
 function unequal(piece: Piece, dart: Dart, { unit }: Judging): Finding {
   const [a, b] = legs(dart);
   const apart = printLength(Math.abs(a - b), unit);
-  const message =
-    `The legs of ${dart.name} are ${printLengthFine(a, unit)} and ${printLengthFine(b, unit)} long: they differ by ` +
-    `${apart}, and ${dart.edge} will step when the dart is sewn (${printLength(ALLOWED, unit)} is allowed). ` +
-    'Move the end of one leg along it, or draw both with one compass about the point of the dart.';
+  const message = say`The legs of ${dart.name} are ${printLengthFine(a, unit)} and ${printLengthFine(b, unit)} long: they differ by ${apart}, and ${dart.edge} will step when the dart is sewn (${printLength(ALLOWED, unit)} is allowed). Move the end of one leg along it, or draw both with one compass about the point of the dart.`;
   return finding('unequal-legs', { statement: dart.statement, at: placeOf(dart) }, message, {
     piece: piece.name,
   });

@@ -1,4 +1,5 @@
 /** Finds hems whose ends do not lie on the edge of the piece when they are turned up. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Edge, Piece } from '../drafting/model';
 import { apply, distance, mirror, add, scale, Path, type Point } from '../geometry';
@@ -41,10 +42,7 @@ function atCorner(piece: Piece, index: number, pattern: Judging): readonly Findi
   const off = folded === undefined ? 0 : offEdge(piece, seam, folded);
   const range = usualRange(pattern, HEM_END);
   if (isUsual(range, off)) return [];
-  const message =
-    `Turned up, the end of ${piece.base}.${hem.name} lies ${printLength(off, pattern.unit)} beside the edge of ` +
-    `${seam.name} (${rangeInWords(range, pattern.unit)}), so the hem is too wide or too short there. ` +
-    `Let the corner be turned back (leave out what is said of it), or draw ${seam.name} squarer to ${hem.name} at its end.`;
+  const message = say`Turned up, the end of ${piece.base}.${hem.name} lies ${printLength(off, pattern.unit)} beside the edge of ${seam.name} (${rangeInWords(range, pattern.unit)}), so the hem is too wide or too short there. Let the corner be turned back (leave out what is said of it), or draw ${seam.name} squarer to ${hem.name} at its end.`;
   return [finding('uneven-hem', edgeOfPiece(hem), message, { piece: piece.name })];
 }
 

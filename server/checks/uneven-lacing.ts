@@ -1,4 +1,5 @@
 /** Finds laced openings with more eyelets on one side than on the other. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Mark, Pattern, Piece, Seam, SewnEdge } from '../drafting/model';
 import { LACES_WITHIN, besideEdge } from './beside';
@@ -45,14 +46,12 @@ const countOf = (rows: readonly Row[]): number => rows.reduce((sum, { mark }) =>
 function uneven(seam: Seam, left: readonly Row[], right: readonly Row[]): SourcedFinding {
   const [row] = right;
   const [first] = left;
-  const message =
-    `The lacing of seam ${seam.name} has ${countOf(left)} eyelets on ${first!.piece.base} and ${countOf(right)} on ${row!.piece.base}: ` +
-    `the lace runs crooked and pulls one edge up. Count both rows by one value.`;
+  const message = say`The lacing of seam ${seam.name} has ${countOf(left)} eyelets on ${first!.piece.base} and ${countOf(right)} on ${row!.piece.base}: the lace runs crooked and pulls one edge up. Count both rows by one value.`;
   return {
     source: row!.piece.source,
     finding: finding('uneven-lacing', nameOfMark(row!.mark), message, {
       piece: row!.piece.name,
-      related: [{ source: first!.mark.source, message: 'The eyelets of the other side are marked here.' }],
+      related: [{ source: first!.mark.source, message: say`The eyelets of the other side are marked here.` }],
     }),
   };
 }

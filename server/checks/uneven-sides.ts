@@ -1,4 +1,5 @@
 /** Finds measurements whose two sides lie further apart than bodies do: measured wrongly, or worth measuring again. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -21,7 +22,7 @@ function uneven(sheet: BodySheet, { unit }: Pattern): readonly Finding[] {
   for (const [name, { left, right, sided, statement, at }] of sheet.measures) {
     const apart = Math.abs(left.amount - right.amount);
     if (!sided || left.kind !== 'length' || apart <= MEASURE_AGAIN) continue;
-    const message = `${name} of ${whose(sheet)} is ${printLength(left.amount, unit)} on the left and ${printLength(right.amount, unit)} on the right, ${printLength(apart, unit)} apart. Measure again before cutting.`;
+    const message = say`${name} of ${whose(sheet)} is ${printLength(left.amount, unit)} on the left and ${printLength(right.amount, unit)} on the right, ${printLength(apart, unit)} apart. Measure again before cutting.`;
     found.push(finding('uneven-sides', { statement, at }, message));
   }
   return found;

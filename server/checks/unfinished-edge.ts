@@ -1,4 +1,5 @@
 /** Finds edges that are neither sewn, nor on a fold, nor finished: somebody will ask at the machine what becomes of them. */
+import { say } from '../../grammar/say';
 import type { Finding, Fix } from '../drafting/finding';
 import type { Edge, Pattern, Piece, SewnEdge } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -73,7 +74,7 @@ function folded({ statement, fold }: Piece): ReadonlySet<string> {
 /** An edge of which a part is sewn or finished, and nothing said of the rest. */
 function halfEdge(piece: Piece, { edge, left }: Left, { unit }: AroundPiece): Finding {
   const name = `${piece.base}.${edge.name}`;
-  const message = `Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretchesInWords(edge, left, unit))}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
+  const message = say`Only a part of ${name} is sewn or finished: nothing is said of ${listed(stretchesInWords(edge, left, unit))}. Add a seam or a finish for it (finish ${edge.name} ${name} from P to Q turned up 2cm; raw, if that is meant).`;
   const { node } = edge.statement;
   const at = node.kind === 'edge' ? node.name.at : node.at;
   return finding('unfinished-edge', { statement: edge.statement, at }, message, { piece: piece.name });
@@ -89,15 +90,15 @@ function toldOf(edges: readonly Edge[], { leftOpen }: AroundPiece): readonly (re
 function openIn(piece: Piece, edges: readonly Edge[], around: AroundPiece): Finding {
   const [first, ...more] = edges as [Edge, ...Edge[]];
   const name = (edge: Edge): string => `${piece.base}.${edge.name}`;
-  const [are, each] = more.length === 0 ? ['it is', ''] : ['they are', ' for each'];
-  const message = `Nothing is said of ${listed(edges.map(name))}: ${are} neither sewn to anything, nor on a fold, nor finished. Add a seam or a finish${each} (finish ${first.name} ${name(first)} turned up 2cm; raw, if that is meant).`;
+  const [are, each] = more.length === 0 ? [say`it is`, ''] : [say`they are`, say` for each`];
+  const message = say`Nothing is said of ${listed(edges.map(name))}: ${are} neither sewn to anything, nor on a fold, nor finished. Add a seam or a finish${each} (finish ${first.name} ${name(first)} turned up 2cm; raw, if that is meant).`;
   const place = placeOf(piece, first);
   const apart = more.filter((edge) => placeOf(piece, edge).statement !== place.statement);
   return finding('unfinished-edge', place, message, {
     piece: piece.name,
     related: apart.map((edge) => ({
       source: edge.source,
-      message: `Nor of ${name(edge)}, which runs here.`,
+      message: say`Nor of ${name(edge)}, which runs here.`,
     })),
     fixes: leftRaw(piece, edges, around),
   });
@@ -118,7 +119,7 @@ function leftRaw(
   const line = `finish ${free} ${edges.map(({ name }) => `${base}.${name}`).join(', ')} raw`;
   return [
     {
-      title: `Leave ${edges.length === 1 ? 'it' : 'them'} raw: ${line}`,
+      title: edges.length === 1 ? say`Leave it raw: ${line}` : say`Leave them raw: ${line}`,
       edits: [lineBelow(statement, line)],
     },
   ];

@@ -1,4 +1,5 @@
 /** Finds `usual` lines for ranges that no check judges by, or with ends of another kind than the range has. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, UsualLine } from '../drafting/model';
 import { nearest } from '../drafting/names/spelling';
@@ -22,24 +23,27 @@ function faultOf(pattern: Pattern, line: UsualLine, ranges: readonly Usual[]): r
   if (range === undefined || range.kind === known.kind) return [];
   const { low, high, kind } = known;
   const words = rangeInWords({ low, high, kind, stated: false }, pattern.unit);
-  const message = `${name} is a range of ${KINDS[kind]} (${words}), but this one runs over ${KINDS[range.kind]}.`;
+  const message = say`${name} is a range of ${kindsOf(kind)} (${words}), but this one runs over ${kindsOf(range.kind)}.`;
   return [{ source, finding: finding('wrong-kind', { statement, at: line.rangeAt }, message) }];
 }
 
-const KINDS = { length: 'lengths', angle: 'angles', ratio: 'plain numbers', area: 'areas' } as const;
+const kindsOf = (kind: Usual['kind'] | 'area'): string =>
+  ({ length: say`lengths`, angle: say`angles`, ratio: say`plain numbers`, area: say`areas` })[kind];
 
 function unknown({ name, statement, nameAt }: UsualLine, ranges: readonly Usual[]) {
   const names = ranges.map((one) => one.name);
   const near = nearest(name, names);
   const advice =
-    near === undefined ? 'The page of each check lists the ranges it judges by.' : `Did you mean ${near}?`;
+    near === undefined
+      ? say`The page of each check lists the ranges it judges by.`
+      : say`Did you mean ${near}?`;
   const edits = near === undefined ? [] : [{ statement, at: nameAt, text: near }];
   return finding(
     'unknown-range',
     { statement, at: nameAt },
-    `No check judges by a range called ${name}. ${advice}`,
+    say`No check judges by a range called ${name}. ${advice}`,
     {
-      fixes: edits.length === 0 ? [] : [{ title: `Change to ${near}`, edits }],
+      fixes: edits.length === 0 ? [] : [{ title: say`Change to ${near!}`, edits }],
     },
   );
 }

@@ -1,4 +1,5 @@
 /** Finds rows of buttons and of buttonholes of one name that do not meet when the garment is closed. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Mark, Pattern, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -53,12 +54,12 @@ const ALLOWED = 1;
 function unlike(holes: Mark, buttons: Mark, pattern: Pattern): string | undefined {
   const { unit } = pattern;
   const [one, other] = [buttons.points.length, holes.points.length];
-  const what = `${buttons.name} are ${one} buttons`;
+  const what = say`${buttons.name} are ${one} buttons`;
   if (one !== other)
-    return `${what}, but ${other} buttonholes: what is buttoned must be the same number. Count them by one value: let button-count = ${one}.`;
+    return say`${what}, but ${other} buttonholes: what is buttoned must be the same number. Count them by one value: let button-count = ${one}.`;
   const [a, b] = [buttons.row!.apart, holes.row!.apart];
   if (Math.abs(a - b) <= ALLOWED) return unfit(holes, buttons, pattern);
-  return `${what} ${printLength(a, unit)} apart, and their buttonholes ${printLength(b, unit)} apart (${printLength(ALLOWED, unit)} is allowed): the closed edge puckers. Begin and end both rows at the same levels.`;
+  return say`${what} ${printLength(a, unit)} apart, and their buttonholes ${printLength(b, unit)} apart (${printLength(ALLOWED, unit)} is allowed): the closed edge puckers. Begin and end both rows at the same levels.`;
 }
 
 /** Where both sizes are stated: whether the button goes through. */
@@ -66,15 +67,17 @@ function unfit({ size: hole }: Mark, { name, size }: Mark, pattern: Pattern): st
   if (hole === undefined || size === undefined) return undefined;
   const range = usualRange(pattern, OVER_BUTTON);
   if (isUsual(range, hole - size)) return undefined;
-  const [long, across] = [hole, size].map((mm) => printLength(mm, pattern.unit));
-  const why = hole - size < range.low ? 'the button does not go through' : 'the button slips out';
-  return `The buttonholes of ${name} are ${long} long, and the buttons ${across} across: ${why}. A buttonhole is the longer by the thickness of the button; ${rangeInWords(range, pattern.unit)}.`;
+  const [long, across] = [printLength(hole, pattern.unit), printLength(size, pattern.unit)];
+  const why = hole - size < range.low ? say`the button does not go through` : say`the button slips out`;
+  return say`The buttonholes of ${name} are ${long} long, and the buttons ${across} across: ${why}. A buttonhole is the longer by the thickness of the button; ${rangeInWords(range, pattern.unit)}.`;
 }
 
 const told = (row: Row, other: Row, message: string): SourcedFinding => ({
   source: row.piece.source,
   finding: finding('unlike-buttons', nameOfMark(row.mark), message, {
     piece: row.piece.name,
-    related: [{ source: other.mark.source, message: `The buttons of ${other.piece.name} are marked here.` }],
+    related: [
+      { source: other.mark.source, message: say`The buttons of ${other.piece.name} are marked here.` },
+    ],
   }),
 });

@@ -1,4 +1,5 @@
 /** Finds facings whose edge is longer or shorter than the edge that they are sewn to. */
+import { say } from '../../grammar/say';
 import type { FacedEdge } from '../drafting/derived-model';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Finish, Pattern } from '../drafting/model';
@@ -55,8 +56,8 @@ const ROUNDING = 0.05;
 
 const advice = ({ piece, edge, facing }: FacedEdge): string =>
   isUnderCollar(facing.piece)
-    ? 'Draw the under collar from the collar, 2 to 4mm smaller on every side.'
-    : `Make the facing anew from the piece as it is cut: facing NAME of ${piece} along ${edge}, 6cm deep.`;
+    ? say`Draw the under collar from the collar, 2 to 4mm smaller on every side.`
+    : say`Make the facing anew from the piece as it is cut: facing NAME of ${piece} along ${edge}, 6cm deep.`;
 
 function ofEdge(finish: Finish, faced: FacedEdge, pattern: Pattern): readonly SourcedFinding[] {
   const range = usualRange(pattern, isUnderCollar(faced.facing.piece) ? UNDER_COLLAR_LENGTH : FACING_LENGTH);
@@ -64,13 +65,10 @@ function ofEdge(finish: Finish, faced: FacedEdge, pattern: Pattern): readonly So
   if (isUsual({ ...range, low: range.low - ROUNDING, high: range.high + ROUNDING }, by)) return [];
   const { unit } = pattern;
   const [edge, own] = [`${faced.piece}.${faced.edge}`, `${faced.facing.piece}.${faced.facing.edge}`];
-  const message =
-    `${edge} is ${printLengthFine(faced.length, unit)} long, and ${own}, which faces it, ` +
-    `${printLengthFine(faced.facing.length, unit)}: ${printLength(Math.abs(by), unit)} too ${by > 0 ? 'long' : 'short'} ` +
-    `(longer by: ${rangeInWords(range, unit)}). ${advice(faced)}`;
+  const message = say`${edge} is ${printLengthFine(faced.length, unit)} long, and ${own}, which faces it, ${printLengthFine(faced.facing.length, unit)}: ${printLength(Math.abs(by), unit)} too ${by > 0 ? say`long` : say`short`} (longer by: ${rangeInWords(range, unit)}). ${advice(faced)}`;
   const { node } = finish.statement;
   const at = node.kind === 'finish' && node.facedBy !== undefined ? node.facedBy.at : node.at;
-  const related = [{ source: faced.facing.source, message: `${own} runs here.` }];
+  const related = [{ source: faced.facing.source, message: say`${own} runs here.` }];
   return [
     {
       source: finish.source,

@@ -1,4 +1,5 @@
 /** Finds bodies that differ so much from the size they borrow from that what is borrowed can't be theirs. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import type { Foundation } from '../drafting/surroundings-model';
@@ -38,16 +39,16 @@ function unlike(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
   const nearest = nearestSize(far);
   const { size: better } = foundation.sizes[nearest]!;
   const print = (mm: number): string => printLength(mm, pattern.unit);
-  const lends = `${foundation.table} ${foundation.size}, which lends ${sheet.name} all that was not measured`;
+  const lends = say`${foundation.table} ${foundation.size}, which lends ${sheet.name} all that was not measured`;
   const next =
     nearest === lender
-      ? 'No other size is nearer: measure the rest as well.'
-      : `${better} is nearest, with ${print(far.row[nearest]!)}: borrow from it, or measure the rest as well.`;
-  const message = `The ${far.name} of ${sheet.name} is ${print(far.mm)}, more than two sizes from the ${print(far.row[lender]!)} of ${lends}. ${next}`;
+      ? say`No other size is nearer: measure the rest as well.`
+      : say`${better} is nearest, with ${print(far.row[nearest]!)}: borrow from it, or measure the rest as well.`;
+  const message = say`The ${far.name} of ${sheet.name} is ${print(far.mm)}, more than two sizes from the ${print(far.row[lender]!)} of ${lends}. ${next}`;
   const mends = girths.every(({ stands }) => Math.abs(stands - nearest) <= MOST_STEPS);
   const { statement } = sheet;
   const edit = { statement, at: foundation.at, text: better };
-  const fixes = mends && nearest !== lender ? [{ title: `Borrow from ${better}`, edits: [edit] }] : [];
+  const fixes = mends && nearest !== lender ? [{ title: say`Borrow from ${better}`, edits: [edit] }] : [];
   return [finding('unlike-foundation', { statement, at: foundation.at }, message, { fixes })];
 }
 

@@ -1,4 +1,5 @@
 /** Finds under collars that are not the little smaller than their collar that rolls the edge to the under side. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -49,21 +50,21 @@ function judged(under: Piece, all: readonly Piece[], pattern: Pattern): readonly
   const { unit } = pattern;
   const how =
     by < 0
-      ? `${printLength(-by, unit)} larger`
+      ? say`${printLength(-by, unit)} larger`
       : by < 0.05
-        ? 'no smaller'
-        : `${printLength(by, unit)} smaller`;
+        ? say`no smaller`
+        : say`${printLength(by, unit)} smaller`;
   const advice =
     by < range.low
-      ? 'The collar needs the more to lie over it, and its edge rolls up without: make the under collar smaller.'
-      : 'The collar bags over so small an under collar: make it larger.';
-  const message = `At the centre back ${under.base} is ${how} than ${collar.base} (${printLength(own, unit)} to ${printLength(other, unit)}); ${rangeInWords(range, unit)} smaller. ${advice}`;
+      ? say`The collar needs the more to lie over it, and its edge rolls up without: make the under collar smaller.`
+      : say`The collar bags over so small an under collar: make it larger.`;
+  const message = say`At the centre back ${under.base} is ${how} than ${collar.base} (${printLength(own, unit)} to ${printLength(other, unit)}); ${rangeInWords(range, unit)} smaller. ${advice}`;
   return [
     {
       source: under.source,
       finding: finding('unlike-under-collar', nameOfPiece(under), message, {
         piece: under.name,
-        related: [{ source: collar.source, message: `${collar.base} is made here.` }],
+        related: [{ source: collar.source, message: say`${collar.base} is made here.` }],
       }),
     },
   ];

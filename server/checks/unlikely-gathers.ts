@@ -1,4 +1,5 @@
 /** Finds gathers that draw up hardly anything, or more than cloth can be drawn. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Gathers, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -34,17 +35,15 @@ function unlikely(piece: Piece, gathers: Gathers, pattern: Judging): readonly Fi
   const ratio = flat / gathered;
   if (isUsual(range, ratio - ROUNDING) || isUsual(range, ratio + ROUNDING)) return [];
   const { unit } = pattern;
-  const span = `${range.low} to ${range.high} to 1`;
-  const said = range.stated ? `this pattern asks for ${span}` : `usual are ${span}`;
+  const span = say`${range.low} to ${range.high} to 1`;
+  const said = range.stated ? say`this pattern asks for ${span}` : say`usual are ${span}`;
   const advice =
     ratio > range.high
-      ? 'The stitches will not hold so much: gather less, or pleat it.'
+      ? say`The stitches will not hold so much: gather less, or pleat it.`
       : ratio < EASE
-        ? 'So little is ease rather than gathers: say it on the seam, easing so much of this piece.'
-        : 'So little hardly shows: give it more cloth, or ease it.';
-  const message =
-    `${name} draws ${printLength(flat, unit)} of ${edge} up to ${printLength(gathered, unit)}, ` +
-    `${Math.round(ratio * 100) / 100} to 1; ${said}. ${advice}`;
+        ? say`So little is ease rather than gathers: say it on the seam, easing so much of this piece.`
+        : say`So little hardly shows: give it more cloth, or ease it.`;
+  const message = say`${name} draws ${printLength(flat, unit)} of ${edge} up to ${printLength(gathered, unit)}, ${Math.round(ratio * 100) / 100} to 1; ${said}. ${advice}`;
   const at = statement.node.kind === 'gathers' ? statement.node.name.at : statement.node.at;
   return [finding('unlikely-gathers', { statement, at }, message, { piece: piece.name })];
 }

@@ -1,4 +1,5 @@
 /** Finds measurements of one body that do not go together: one of them was taken or copied wrongly. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { measurementNamed } from '../drafting/values/measurements';
@@ -47,9 +48,7 @@ function unlikely(sheet: BodySheet, { unit }: Pattern): readonly Finding[] {
     const left = whole - parts.reduce<number>((sum, part) => sum + part!, 0);
     if (left >= low && left <= high) return [];
     const { statement, at } = sheet.measures.get(of)!;
-    const message =
-      `${of} less ${less.join(' less ')} is ${printLength(left, unit)} for ${whose(sheet)}; ` +
-      `on bodies it lies between ${low === 0 ? 'nothing' : printLength(low, unit)} and ${printLength(high, unit)}. Measure both again.`;
+    const message = say`${of} less ${less.join(say` less `)} is ${printLength(left, unit)} for ${whose(sheet)}; on bodies it lies between ${low === 0 ? say`nothing` : printLength(low, unit)} and ${printLength(high, unit)}. Measure both again.`;
     return [finding('unlikely-proportion', { statement, at }, message)];
   });
 }

@@ -1,4 +1,5 @@
 /** Finds pieces that are cut and sewn to nothing, in a garment whose other pieces are sewn. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -36,9 +37,7 @@ function isLoose(
 }
 
 function loose(piece: Piece): SourcedFinding {
-  const message =
-    `${piece.base} is cut, but no seam takes any of its edges, while other pieces of this pattern are sewn. ` +
-    `Add its seams, or write on a label how it is put on.`;
+  const message = say`${piece.base} is cut, but no seam takes any of its edges, while other pieces of this pattern are sewn. Add its seams, or write on a label how it is put on.`;
   return {
     source: piece.source,
     finding: finding('unsewn-piece', nameOfPiece(piece), message, { piece: piece.name }),

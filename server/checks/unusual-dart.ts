@@ -1,4 +1,5 @@
 /** Finds darts whose width or length is unusual for the garment, and those that end too near the bust or the hip. */
+import { say } from '../../grammar/say';
 import { contains, distance, midpoint, type Point } from '../geometry';
 import type { Finding } from '../drafting/finding';
 import type { BalanceLine, Dart, Piece } from '../drafting/model';
@@ -64,7 +65,7 @@ function judged(piece: Piece, dart: Dart, pattern: Judging): readonly Finding[] 
   // where it ends beyond the outline, that is told
   const outline = piece.edges.map(({ path }) => path);
   if (odd.length === 0 || !contains(outline, dart.tip)) return [];
-  const message = `${dart.name}, ${DART_WORDS[kind]}, is ${listed(odd.map(({ said }) => said))}. ${odd.map(({ advice }) => advice).join(' ')}`;
+  const message = say`${dart.name}, ${DART_WORDS[kind]()}, is ${listed(odd.map(({ said }) => said))}. ${odd.map(({ advice }) => advice).join(' ')}`;
   return [
     finding('unusual-dart', { statement: dart.statement, at: placeOf(dart) }, message, { piece: piece.name }),
   ];
@@ -77,7 +78,7 @@ interface Measured {
   readonly hair: number;
   readonly is: string;
   /** Where it is too little, and where it is too much. */
-  readonly advice: readonly [string, string];
+  readonly advice: () => readonly [string, string];
 }
 
 /** Rounding, mm or degrees; and by what the middle of a mouth lies before the curve of its edge, mm. */
@@ -88,34 +89,43 @@ function measured(piece: Piece, dart: Dart, kind: DartKind, pattern: Judging): r
   const found: Measured[] = [];
   // one that opens too wide to be pressed is told by its angle alone
   if (isUsual(usualRange(pattern, ANGLE), dart.angle)) {
-    found.push({ of: WIDTHS[kind], amount: width, hair: HAIR, is: 'wide', advice: WIDE });
+    found.push({ of: WIDTHS[kind], amount: width, hair: HAIR, is: say`wide`, advice: WIDE });
     if (kind === 'bust')
-      found.push({ of: BUST_ANGLE, amount: dart.angle, hair: HAIR, is: 'open at its point', advice: WIDE });
+      found.push({
+        of: BUST_ANGLE,
+        amount: dart.angle,
+        hair: HAIR,
+        is: say`open at its point`,
+        advice: WIDE,
+      });
   }
-  found.push({ of: LENGTHS[kind], amount: long, hair: BEFORE_CURVE, is: 'long', advice: LONG });
+  found.push({ of: LENGTHS[kind], amount: long, hair: BEFORE_CURVE, is: say`long`, advice: LONG });
   if (kind === 'bust' && swingsAboutBust(dart)) {
     const short = distance(dart.pivot, dart.tip);
-    found.push({ of: BUST_END, amount: short, hair: HAIR, is: 'short of the bust point', advice: END });
+    found.push({ of: BUST_END, amount: short, hair: HAIR, is: say`short of the bust point`, advice: END });
   }
   const hip = piece.balance.find(({ name }) => name === 'hip-line');
   if (hip !== undefined && (kind === 'skirt-front' || kind === 'skirt-back')) {
     const amount = above(hip, dart);
-    const is = amount < 0 ? 'below the hip line' : 'above the hip line';
+    const is = amount < 0 ? say`below the hip line` : say`above the hip line`;
     found.push({ of: ABOVE_HIP, amount, hair: HAIR, is, advice: HIP });
   }
   return found;
 }
 
-const WIDE = ['A seam can take so little.', 'Take it in two, or let a seam take a share of it.'] as const;
-const LONG = [
-  'It ends above what it is to give room to: make it longer.',
-  'It cups below what it is to give room to: make it shorter.',
-] as const;
-const END = [
-  'At the bust itself it makes a peak: sew it to 2.5cm short.',
-  'Its room lands beside the bust: sew it further.',
-] as const;
-const HIP = ['Its room is wanted above the hip: make it shorter.', ''] as const;
+const WIDE = (): readonly [string, string] => [
+  say`A seam can take so little.`,
+  say`Take it in two, or let a seam take a share of it.`,
+];
+const LONG = (): readonly [string, string] => [
+  say`It ends above what it is to give room to: make it longer.`,
+  say`It cups below what it is to give room to: make it shorter.`,
+];
+const END = (): readonly [string, string] => [
+  say`At the bust itself it makes a peak: sew it to 2.5cm short.`,
+  say`Its room lands beside the bust: sew it further.`,
+];
+const HIP = (): readonly [string, string] => [say`Its room is wanted above the hip: make it shorter.`, ''];
 
 /** "3.5cm wide (usual are 1cm to 2.2cm)", and what to do about it. */
 function unusual(
@@ -126,7 +136,7 @@ function unusual(
   if (of === undefined || range === undefined || isUsual(range, amount, hair)) return [];
   const size = amountInWords(of.kind, Math.abs(amount), pattern.unit);
   const said = `${size} ${is} (${rangeInWords(range, pattern.unit)})`;
-  return [{ said, advice: advice[amount < range.low ? 0 : 1] }];
+  return [{ said, advice: advice()[amount < range.low ? 0 : 1] }];
 }
 
 /** How far a dart ends before the line, mm: below nothing, where it ends beyond. */

@@ -1,4 +1,5 @@
 /** Finds rings of a garment that leave the body less room than is usual, where it is plain what goes round what. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Pattern, Piece, Seam } from '../drafting/model';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
@@ -43,8 +44,8 @@ function alongLines(pattern: Pattern, sheet: BodySheet): readonly SourcedFinding
   return MEASURES.flatMap((of) =>
     of.lines.flatMap((line) =>
       ringsAlong(pattern, line, of.round).flatMap((ring) => {
-        const names = ring.pieces.map(({ name }) => name).join(' and ');
-        const words = wanting(pattern, sheet, of, ring.length, `${ring.line} of ${names}`);
+        const names = ring.pieces.map(({ name }) => name).join(say` and `);
+        const words = wanting(pattern, sheet, of, ring.length, say`${ring.line} of ${names}`);
         return words === undefined ? [] : [atLine(ring, words)];
       }),
     ),
@@ -99,10 +100,6 @@ function wanting(
   const ease = round - body;
   if (isUsual(range, ease - ROUNDING) || isUsual(range, ease + ROUNDING)) return undefined;
   const much =
-    ease < 0 ? `${printLength(-ease, unit)} less than the body` : `${printLength(ease, unit)} of ease`;
-  return (
-    `Round the ${measure.replace('-', ' ')} the garment measures ${printLengthFine(round, unit)} (${what}), and ${whose(sheet)} ` +
-    `${printLengthFine(body, unit)}: ${much}; ${rangeInWords(range, unit)}. Change the width, or say what is meant: ` +
-    `usual ${usual.name} in LOW .. HIGH.`
-  );
+    ease < 0 ? say`${printLength(-ease, unit)} less than the body` : say`${printLength(ease, unit)} of ease`;
+  return say`Round the ${measure.replace('-', ' ')} the garment measures ${printLengthFine(round, unit)} (${what}), and ${whose(sheet)} ${printLengthFine(body, unit)}: ${much}; ${rangeInWords(range, unit)}. Change the width, or say what is meant: usual ${usual.name} in LOW .. HIGH.`;
 }

@@ -1,4 +1,5 @@
 /** Finds facings that are so narrow that they turn out, or so deep that they hang loose. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -29,7 +30,9 @@ function ofPiece({ facing, statement, base, side }: Piece, pattern: Judging): re
   if (isUsual(range, facing.depth)) return [];
   const depth = printLength(facing.depth, pattern.unit);
   const why =
-    facing.depth < range.low ? 'a narrower one turns out when it is worn' : 'a deeper one hangs loose behind';
-  const message = `${base} is ${depth} deep: ${rangeInWords(range, pattern.unit)}; ${why}. Write another depth, or usual facing-depth in … for this pattern.`;
+    facing.depth < range.low
+      ? say`a narrower one turns out when it is worn`
+      : say`a deeper one hangs loose behind`;
+  const message = say`${base} is ${depth} deep: ${rangeInWords(range, pattern.unit)}; ${why}. Write another depth, or usual facing-depth in … for this pattern.`;
   return [finding('unusual-facing', { statement, at: node.deep.at }, message, { piece: base })];
 }

@@ -1,4 +1,5 @@
 /** Finds trousers whose fork, or whose length from waist to waist between the legs, is unusual for the body. */
+import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Edge, Pattern, Piece } from '../drafting/model';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
@@ -91,11 +92,9 @@ function forkOf(leg: Leg, sheet: BodySheet, pattern: Pattern): readonly SourcedF
   const { unit } = pattern;
   const advice =
     part < range.low
-      ? 'A short fork cuts in between the legs: lengthen it.'
-      : 'A long fork hangs in folds between the legs: shorten it.';
-  const message =
-    `The fork of ${leg.piece.base} reaches ${printLength(reach, unit)} beyond the seat line, ${amountInWords('ratio', part, unit)} ` +
-    `of the hip of ${whose(sheet)} (${printLengthFine(hip, unit)}); ${rangeInWords(range, unit)}. ${advice}`;
+      ? say`A short fork cuts in between the legs: lengthen it.`
+      : say`A long fork hangs in folds between the legs: shorten it.`;
+  const message = say`The fork of ${leg.piece.base} reaches ${printLength(reach, unit)} beyond the seat line, ${amountInWords('ratio', part, unit)} of the hip of ${whose(sheet)} (${printLengthFine(hip, unit)}); ${rangeInWords(range, unit)}. ${advice}`;
   return [told(leg, message)];
 }
 
@@ -111,11 +110,9 @@ function roundOf(legs: readonly Leg[], sheet: BodySheet, pattern: Pattern): read
   const range = usualRange(pattern, ROUND);
   const ease = length - body;
   if (isUsual(range, ease, 0.05)) return [];
-  const much = ease < 0 ? `${printLength(-ease, unit)} less than` : `${printLength(ease, unit)} more than`;
-  const message =
-    `From waist to waist between the legs the trousers measure ${printLengthFine(length, unit)} ` +
-    `(${front.piece.base}.${front.rise.name} + ${back.piece.base}.${back.rise.name}), ${much} ${whose(sheet)} ` +
-    `(${printLengthFine(body, unit)}); ${rangeInWords(range, unit)}. Lower or raise the fork, or the waist at the back.`;
+  const much =
+    ease < 0 ? say`${printLength(-ease, unit)} less than` : say`${printLength(ease, unit)} more than`;
+  const message = say`From waist to waist between the legs the trousers measure ${printLengthFine(length, unit)} (${front.piece.base}.${front.rise.name} + ${back.piece.base}.${back.rise.name}), ${much} ${whose(sheet)} (${printLengthFine(body, unit)}); ${rangeInWords(range, unit)}. Lower or raise the fork, or the waist at the back.`;
   return [told(back, message)];
 }
 

@@ -1,4 +1,5 @@
 /** Finds bands whose underlap is too short to hold its fastening, or longer than it needs. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -27,7 +28,7 @@ function ofPiece({ underlap, statement, base, side }: Piece, pattern: Judging): 
   if (node.kind !== 'band' || node.underlap === undefined || side === 'left') return [];
   const range = usualRange(pattern, UNDERLAP);
   if (underlap === undefined || isUsual(range, underlap)) return [];
-  const why = underlap < range.low ? 'a hook or button needs more room' : 'more of it only adds bulk';
-  const message = `The underlap of ${base} is ${printLength(underlap, pattern.unit)} long: ${rangeInWords(range, pattern.unit)}; ${why}.`;
+  const why = underlap < range.low ? say`a hook or button needs more room` : say`more of it only adds bulk`;
+  const message = say`The underlap of ${base} is ${printLength(underlap, pattern.unit)} long: ${rangeInWords(range, pattern.unit)}; ${why}.`;
   return [finding('unusual-underlap', { statement, at: node.underlap.by.at }, message, { piece: base })];
 }

@@ -1,4 +1,5 @@
 /** Finds zips that are unusually short or long for their garment. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -14,9 +15,9 @@ const zip = (name: string, low: number, high: number): Usual => ({
 
 /** By garment, with the words for it. */
 const ZIPS = {
-  skirt: { words: 'a skirt’s zip', usual: zip('skirt-zip', 180, 230) },
-  dress: { words: 'the zip of a dress', usual: zip('dress-zip', 500, 600) },
-  fly: { words: 'the zip of a fly', usual: zip('fly-zip', 140, 200) },
+  skirt: { words: () => say`a skirt’s zip`, usual: zip('skirt-zip', 180, 230) },
+  dress: { words: () => say`the zip of a dress`, usual: zip('dress-zip', 500, 600) },
+  fly: { words: () => say`the zip of a fly`, usual: zip('fly-zip', 140, 200) },
 } as const;
 
 export const unusualZip: Judged = {
@@ -43,9 +44,9 @@ function judged(seam: Seam, pattern: Judging): readonly Finding[] {
     const { unit } = pattern;
     const why =
       long < range.low
-        ? 'Shorter, it does not let the body through and tears at its end.'
-        : 'Longer, it stiffens the seam and can’t be had everywhere.';
-    const message = `${capital(words)} is ${printLength(long, unit)} long here; ${rangeInWords(range, unit)}. ${why}`;
+        ? say`Shorter, it does not let the body through and tears at its end.`
+        : say`Longer, it stiffens the seam and can’t be had everywhere.`;
+    const message = say`${capital(words())} is ${printLength(long, unit)} long here; ${rangeInWords(range, unit)}. ${why}`;
     return [finding('unusual-zip', { statement, at }, message, { piece: edge.piece })];
   });
 }

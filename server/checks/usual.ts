@@ -1,4 +1,5 @@
 /** Ranges that checks judge by: each a default of the trade, which a pattern may put its own in place of. */
+import { say } from '../../grammar/say';
 import type { DisplayUnit, Pattern } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 
@@ -52,9 +53,11 @@ export function amountInWords(kind: Usual['kind'], amount: number, unit: Display
 export function rangeInWords(range: UsualRange, unit: DisplayUnit): string {
   const print = (amount: number): string => amountInWords(range.kind, amount, unit);
   const { low, high, stated } = range;
-  if (high === Infinity) return `usual is at least ${print(low)}`;
-  const span = low === high ? print(low) : `${print(low)} to ${print(high)}`;
-  return stated ? `this pattern asks for ${span}` : `usual are ${span}`;
+  if (high === Infinity) return say`usual is at least ${print(low)}`;
+  if (low === high) return stated ? say`this pattern asks for ${print(low)}` : say`usual are ${print(low)}`;
+  return stated
+    ? say`this pattern asks for ${print(low)} to ${print(high)}`
+    : say`usual are ${print(low)} to ${print(high)}`;
 }
 
 /** For a table: `0° to 25°`, `at least 2cm`. */

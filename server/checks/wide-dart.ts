@@ -1,4 +1,5 @@
 /** Finds darts that open wider than cloth can be pressed to a point. */
+import { say } from '../../grammar/say';
 import { finding, type Judged } from './check';
 import { dartsOf, placeOf } from './dart-places';
 import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
@@ -22,10 +23,7 @@ export const wideDart: Judged = {
     return dartsOf(piece)
       .filter(({ angle }) => !isUsual(range, angle))
       .map((dart) => {
-        const message =
-          `${dart.name} opens ${Math.round(dart.angle * 10) / 10}° at its point; ` +
-          `${rangeInWords(range, pattern.unit)}. Wider darts end in a cone: take it in two, swing a share of it ` +
-          'elsewhere, or make it longer.';
+        const message = say`${dart.name} opens ${Math.round(dart.angle * 10) / 10}° at its point; ${rangeInWords(range, pattern.unit)}. Wider darts end in a cone: take it in two, swing a share of it elsewhere, or make it longer.`;
         return finding('wide-dart', { statement: dart.statement, at: placeOf(dart) }, message, {
           piece: piece.name,
         });

@@ -1,4 +1,5 @@
 /** Everything the services work on: the open texts, the workshop behind them, and what each pattern comes to. */
+import { isEnglish } from '../../grammar/say';
 import { check, NO_SEVERITIES, withSeverities, type Severities } from '../checks';
 import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
@@ -70,7 +71,7 @@ export class Desk implements Addresses {
   /** The findings as its own file shows them. */
   problems(pattern: Pattern): readonly PlacedFinding[] {
     const found = problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
-    if (this.dialect === 'British') return found;
+    if (this.dialect === 'British' || !isEnglish()) return found;
     const said = (message: string): string => this.said(pattern, message);
     return found.map((finding) => ({
       ...finding,
@@ -81,6 +82,7 @@ export class Desk implements Addresses {
 
   /** Words about a pattern in the person's dialect; the author's own words are left. */
   said(pattern: Pattern, words: string): string {
+    if (!isEnglish()) return words;
     const own = () => [pattern.uri, ...pattern.files].map((uri) => this.files.read(uri) ?? '');
     return inDialect(this.dialect, words, own);
   }

@@ -28,6 +28,7 @@ import { Rounds } from './rounds';
 import type { Room, Service } from './service';
 import { announced, services } from './services';
 import { ClientSettings } from './settings';
+import { speakTo } from './tongue';
 import { Told, type ToldFile } from './told';
 import { canonical } from './uris';
 
@@ -159,6 +160,7 @@ class Server {
   }
 
   #initialize(params: InitializeParams): InitializeResult {
+    speakTo(params.locale);
     const folders =
       params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
     this.#folders = new Set(folders);

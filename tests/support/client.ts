@@ -44,6 +44,8 @@ export interface Start {
   readonly settings?: () => unknown;
   /** What the client says that it can do. */
   readonly capabilities?: ClientCapabilities;
+  /** The language of the person, as the protocol has it. */
+  readonly locale?: string;
 }
 
 /** What a server may ask of a client that said so. */
@@ -88,7 +90,7 @@ export class TestClient {
   static async connect(
     input: NodeJS.ReadableStream,
     output: NodeJS.WritableStream,
-    { folders = [], pages, severity, settings, capabilities = {} }: Start = {},
+    { folders = [], pages, severity, settings, capabilities = {}, locale }: Start = {},
   ): Promise<TestClient> {
     const connection = createProtocolConnection(
       new StreamMessageReader(input),
@@ -112,6 +114,7 @@ export class TestClient {
     const answer = await connection.sendRequest(InitializeRequest.type, {
       processId: null,
       rootUri: null,
+      ...(locale !== undefined && { locale }),
       capabilities:
         settings === undefined
           ? capabilities

@@ -1,0 +1,32 @@
+/** Says things in another language for as long as a test asks, and in English again afterwards. */
+import { speak, type Words } from '../../grammar/say';
+import { everythingSaid } from './said';
+import { read } from './sources';
+
+export const german: Words = JSON.parse(read('client/l10n/bundle.l10n.de.json'));
+
+/** Every text in marks, so that whatever is shown without them was not asked for. */
+export const marked = (): Words =>
+  Object.fromEntries(everythingSaid().map(({ key }) => [key, `${OPEN}${key}${CLOSE}`]));
+
+const [OPEN, CLOSE] = ['«', '»'];
+
+export function inLanguage<T>(words: Words, work: () => T): T {
+  speak(words);
+  try {
+    return work();
+  } finally {
+    speak(undefined);
+  }
+}
+
+/** What a marked text holds beside what it was told: the words that no bundle was asked for. */
+export function outsideMarks(text: string): string {
+  let [depth, left] = [0, ''];
+  for (const sign of text) {
+    if (sign === OPEN) depth += 1;
+    else if (sign === CLOSE) depth -= 1;
+    else if (depth === 0) left += sign;
+  }
+  return left;
+}
