@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { speak } from '../../grammar/say';
 import { TestClient } from '../support/client';
 
-const URI = 'file:///wardrobe/flap.draft';
+const URI = 'file:///wardrobe/tab.draft';
 const flap = `draft flap {
   point a = origin
   point b = a right 20cm
@@ -26,7 +26,8 @@ async function messages(locale?: string): Promise<readonly string[]> {
   const client = await TestClient.start({ locale });
   await client.open(URI, flap);
   const diagnostics = await client.diagnostics(URI);
-  return diagnostics.map(({ message }) => (typeof message === 'string' ? message : message.value));
+  const outlines = diagnostics.filter(({ code }) => code === 'unclosed-outline');
+  return outlines.map(({ message }) => (typeof message === 'string' ? message : message.value));
 }
 
 describe('the language of the server', () => {
