@@ -18,6 +18,7 @@ import { dartOffPiece } from './dart-off-piece';
 import { eyeletPlaces } from './eyelet-places';
 import { holeOutside } from './hole-outside';
 import { holeTooSmall } from './hole-too-small';
+import { idleFold } from './idle-fold';
 import { implausibleMeasurement } from './implausible-measurement';
 import { insideLeg } from './inside-leg';
 import { kinkedEdge } from './kinked-edge';
@@ -97,6 +98,7 @@ export const catalogue: readonly Check[] = [
   crookedGrain,
   biasOnFold,
   noFold,
+  idleFold,
   noRightSideUp,
   markOutside,
   narrowButtonStand,

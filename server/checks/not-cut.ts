@@ -23,12 +23,18 @@ function forgotten(pattern: Pattern): readonly SourcedFinding[] {
   const before = kept.get(pieces);
   if (before !== undefined) return before;
   const used = new Set(pieces.flatMap(({ statement }) => basesOf(statement.node)));
-  const lost = pieces.filter(({ cut, base }) => cut === undefined && !used.has(base));
+  const lost = pieces.filter((piece) => piece.cut === undefined && !used.has(piece.base) && !isTold(piece));
   // a file in which nothing is cut is a block for others
   const findings = pieces.some(({ cut }) => cut !== undefined) ? lost.map(told) : [];
   kept.set(pieces, findings);
   return findings;
 }
+
+/** Cutting words that could not be read have been told. */
+const isTold = ({ statement }: Piece): boolean =>
+  (statement.block ?? []).some(
+    ({ node }) => node.kind === 'cut' || (node.kind === 'broken' && node.word === 'cut'),
+  );
 
 function told(piece: Piece): SourcedFinding {
   const { statement, base, source } = piece;

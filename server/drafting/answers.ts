@@ -2,12 +2,13 @@
  * What the top-level statements of some kinds come to, in file order: read again only where a statement or its answer
  * is another than before, so that lists stay the same objects while nothing in them changes.
  */
-import type { StatementNode, TopLevel } from '../../grammar/syntax';
+import type { Statement, StatementNode, TopLevel } from '../../grammar/syntax';
 import type { FileNames } from './names/files';
 import { same } from './same';
 
 interface Entry<T> {
   readonly top: TopLevel;
+  readonly statement: Statement;
   readonly id: string;
   values: readonly T[];
   pieces: readonly string[];
@@ -16,6 +17,8 @@ interface Entry<T> {
 /** What is gathered, and how. */
 export interface Kind<T> {
   readonly kinds: readonly StatementNode['kind'][];
+  /** Where they stand, if some stand in the block of another statement. */
+  readonly tops?: () => readonly TopLevel[];
   /** What a definition comes to: nothing, one thing, or one for each side of the wearer. */
   take(id: string): readonly T[];
   /** The pieces that a thing concerns. */
@@ -45,7 +48,8 @@ export class Answers<T> {
 
   /** Brings the list up to date; answers the pieces that other things concern than before. */
   update(): ReadonlySet<string> {
-    const tops = this.root.ofKinds(this.kind.kinds);
+    const { kinds, tops: ownTops } = this.kind;
+    const tops = ownTops === undefined ? this.root.ofKinds(kinds) : ownTops();
     const read = !same(tops, this.tops);
     if (read) this.read(tops);
     let changed = read;
@@ -65,17 +69,23 @@ export class Answers<T> {
   }
 
   private entriesOf(top: TopLevel): readonly Entry<T>[] {
-    const own = this.root.of(top).filter(({ statement }) => statement === top.statement);
-    return own.map(({ id }) => {
-      const entry: Entry<T> = { top, id, values: NONE, pieces: NONE };
+    const own = this.root
+      .of(top)
+      .filter(({ statement }) =>
+        this.kind.tops === undefined
+          ? statement === top.statement
+          : this.kind.kinds.includes(statement.node.kind),
+      );
+    return own.map(({ id, statement }) => {
+      const entry: Entry<T> = { top, statement, id, values: NONE, pieces: NONE };
       this.take(entry);
       return entry;
     });
   }
 
   /** Of two statements with one name the first counts. */
-  private counts({ top, id }: Entry<T>): boolean {
-    return this.root.get(id)?.statement === top.statement;
+  private counts({ statement, id }: Entry<T>): boolean {
+    return this.root.get(id)?.statement === statement;
   }
 
   private take(entry: Entry<T>): boolean {

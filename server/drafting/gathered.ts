@@ -55,6 +55,7 @@ export class Gathered {
     const notches = (of: Evaluation) =>
       new Answers<PlacedNotch>(root, {
         kinds: ['notch'],
+        tops: () => root.notched(),
         take: (id) => notchesOf(of, id),
         piecesOf: ({ piece }) => [piece],
       });

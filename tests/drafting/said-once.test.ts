@@ -1,5 +1,6 @@
 /** What may be said once in a file, and what is not said again once its reason was told. */
-import { checkDraft, checkSaid } from '../support/drafts';
+import assert from 'node:assert/strict';
+import { checkDraft, checkSaid, patternIn } from '../support/drafts';
 
 const CHOICES = {
   'skirt.draft': `choose ease = 4cm in 2cm .. 6cm
@@ -130,4 +131,137 @@ let twice = skirt.doubled #= 40cm
 `,
       CHOICES,
     ));
+});
+
+const square = (lines: string, more = ''): string => `draft pouch {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 30cm
+  point d = a down 30cm
+}
+piece front of pouch {
+  outline from a {
+    top straight to b
+    side straight to c
+    hem straight to d
+    centre straight to a
+  }
+${lines}
+}
+${more}`;
+
+describe('the lines of a piece', () => {
+  it('name an edge once, and not by capitals alone', () =>
+    checkSaid(
+      square('').replace('hem straight', 'top straight').replace('centre straight', 'Side straight'),
+      [
+        'defined-twice: This outline has an edge called top already. Give each edge a name of its own, or let this be a stretch of it (then …).',
+        'defined-twice: Side and side differ in capitals alone, which nobody hears when they are read out. Rename one of them.',
+      ],
+    ));
+
+  it('give a dart its name, an edge its width and a corner its rule once', () =>
+    checkSaid(
+      square(
+        [
+          '  allow 1cm',
+          '  allow 2cm',
+          '  allow 1cm at side',
+          '  allow 3cm at hem, side',
+          '  corner at b squared',
+          '  corner at b mitred',
+          '  dart inner on top at 7cm from a, 2cm wide, 9cm long',
+          '  dart inner on top at 12cm from a, 2cm wide, 9cm long',
+        ].join('\n'),
+      ),
+      [
+        'overlapping-allowances: This line and an earlier one both give a width to the whole piece. This one counts; take one of the two out.',
+        'overlapping-allowances: This line and an earlier one both give a width to side. This one counts; take one of the two out.',
+        'defined-twice: How the corner at b is cut was said already, and the first line counts. Take one of the two out.',
+        'defined-twice: This piece has a dart called inner already; give this one a name of its own.',
+      ],
+    ));
+
+  it('lay no grain from a place to itself', () =>
+    checkSaid(square('  grain from a to a'), ['no-length: The grain runs nowhere: a and a are one place.']));
+
+  it('are not told twice for cutting words that can’t be had', () =>
+    checkSaid(
+      `${square('  cut 0\n  grain along centre')}piece back worked from front {
+  cut 1
+  mark m = a right 2cm down 2cm
+}
+finish edges back.top, back.side, back.hem, back.centre raw
+piece third worked from back {
+  cut 0
+}
+`,
+      [
+        'no-such-number: Pieces are cut in whole numbers from 1 to 999; this comes to 0.',
+        'no-such-number: Pieces are cut in whole numbers from 1 to 999; this comes to 0.',
+      ],
+    ));
+
+  it('call the edges of their piece without its name', () =>
+    checkDraft(
+      square('  grain along front.centre\n  mark line = front.side parallel 1cm toward a').replace(
+        '  grain along front.centre\n  mark line = front.side parallel 1cm toward a',
+        `  grain along front.centre
+#             ^^^^^^^^^^^^ error[circle]: front.centre is asked for while front is being made. Within its own
+#             | block it is called centre.
+#             fix: Write centre
+  mark line = front.side parallel 1cm toward a
+#             ^^^^^^^^^^ error[circle]: front.side is asked for while front is being made. Within its own
+#             | block it is called side.
+#             fix: Write side`,
+      ),
+    ));
+
+  it('cut notches into the piece, at edges of its own and at seams', () => {
+    const text = square(
+      `  cut 1
+  notch own on side at 8cm from b
+  notch full on front.hem at halfway, triple
+  notch sewn on join-line at 5cm from a`,
+      `seam join-line front.centre = front.side reversed
+piece back worked from front {
+  cut 1
+  notch own on side at 9cm from b, single
+}
+`,
+    );
+    const notches = patternIn(text).pieces.map(({ notches: of }) =>
+      of.map(({ name, edge, distance, count }) => `${name} ${edge} ${Math.round(distance)} ${count}`),
+    );
+    assert.deepEqual(notches, [
+      ['own side 80 1', 'full hem 100 3', 'sewn centre 250 1', 'sewn side 50 1'],
+      ['own side 90 1'],
+    ]);
+  });
+
+  it('are of a piece, where a piece is worked', () =>
+    checkSaid('draft pouch {\n}\npiece front worked from pouch {\n  cut 1\n}\n', [
+      'wrong-kind: pouch is a draft, but a piece is needed here. A piece is walked round on a draft: piece NAME of pouch, with its outline.',
+    ]));
+});
+
+describe('a half that is worked into a pair', () => {
+  const text = square(
+    '  fold centre\n  allow 1cm',
+    `piece open worked from front {
+  cut pair
+}
+piece whole worked from front {
+  cut 1 on fold in silk, pair in coutil
+}
+`,
+  );
+
+  it('opens its fold, which is an edge like any other', () => {
+    const [open, whole] = ['open', 'whole'].map((name) =>
+      patternIn(text).pieces.find((piece) => piece.name === name)!,
+    );
+    assert.deepEqual([open!.fold, whole!.fold?.edge], [undefined, 'centre']);
+    assert.deepEqual([open!.allowances.get('centre'), whole!.allowances.get('centre')], [10, 0]);
+  });
 });

@@ -84,8 +84,8 @@ const wordOf = (node: StatementNode): string => (node.kind === 'broken' ? (node.
 /** The blocks whose statements are definitions of their own (a draft's); those of a piece belong to the piece. */
 const OPEN_BLOCKS: ReadonlySet<string> = new Set(['draft']);
 
-/** Shapes and values that stand in a piece's block are definitions of their own as well. */
-const DEFINITIONS_IN_PIECES: ReadonlySet<Space> = new Set<Space>(['value', 'shape']);
+/** Shapes and values that stand in a piece's block are definitions of their own as well, and notches, which rest on the piece. */
+const DEFINITIONS_IN_PIECES: ReadonlySet<Space> = new Set<Space>(['value', 'shape', 'notch']);
 
 function declare(statement: Statement, top: TopLevel, scope: string): Declaration | undefined {
   const node = statement.node;

@@ -1,6 +1,7 @@
 /** What is said of a name that leads nowhere, or to something of another kind than is needed. */
 import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
+import type { Declaration } from './declarations';
 import type { RefSpace } from './references';
 import {
   namesInScope,
@@ -175,5 +176,49 @@ export function otherSheet(ref: Ref, found: Target, statement: Statement): Findi
     at: ref.at,
     related: [{ source: found.id, message: `${name} is drawn here.` }],
     fixes: [],
+  };
+}
+
+/** A draft where a piece is needed: its shapes become a piece only by an outline. */
+export function notFromDraft({ at, path }: Ref, found: Target, statement: Statement): Finding | undefined {
+  const { node } = statement;
+  const from = node.kind === 'piece' ? node.workedFrom : 'of' in node ? node.of : undefined;
+  const pieces = node.kind === 'piece' || node.kind === 'lining' || node.kind === 'facing';
+  if (!pieces || from === undefined || from.kind !== 'ref' || from.at !== at) return undefined;
+  if (node.kind === 'piece' && node.workedFrom === undefined) return undefined;
+  if (found.declaration?.statement.node.kind !== 'draft') return undefined;
+  const name = path.map(({ text }) => text).join('.');
+  return {
+    code: 'wrong-kind',
+    message: `${name} is a draft, but a piece is needed here. A piece is walked round on a draft: piece NAME of ${name}, with its outline.`,
+    statement,
+    at,
+    related: [{ source: found.id, message: `${name} is defined here.` }],
+    fixes: [],
+  };
+}
+
+/** A piece that calls its own edges by its own name, as if it were made already. */
+export function ofItself(
+  { id, statement: own, name: called }: Declaration,
+  { at, path }: Ref,
+  found: Target,
+  statement: Statement,
+): Finding | undefined {
+  const [piece, part] = path;
+  if (own === statement || part === undefined || piece!.text !== called || found.declaration?.id !== id)
+    return undefined;
+  if (own.node.kind !== 'piece' && own.node.kind !== 'lining') return undefined;
+  const text = path
+    .slice(1)
+    .map((one) => one.text)
+    .join('.');
+  return {
+    code: 'circle',
+    message: `${called}.${text} is asked for while ${called} is being made. Within its own block it is called ${text}.`,
+    statement,
+    at,
+    related: [],
+    fixes: [{ title: `Write ${text}`, edits: [{ statement, at, text }] }],
   };
 }

@@ -44,6 +44,8 @@ export class FileNames {
   private readonly repeats = new Repeats();
   /** Top-level statements that declare a choice, themselves or in their block. */
   private readonly choosing = new Set<TopLevel>();
+  /** Pieces with notches in their block. */
+  private readonly notching = new Set<TopLevel>();
   /** Top-level statements with something wrong in their text. */
   private readonly misread = new Set<TopLevel>();
   private measured?: ReadonlySet<string>;
@@ -114,6 +116,7 @@ export class FileNames {
   private forget(top: TopLevel): void {
     this.byTop.delete(top);
     this.choosing.delete(top);
+    this.notching.delete(top);
     this.misread.delete(top);
     if (givesMeasurements(top)) delete this.measured;
   }
@@ -122,6 +125,7 @@ export class FileNames {
     const list = declarations(top, known);
     this.byTop.set(top, list);
     if (list.some(({ statement }) => statement.node.kind === 'choose')) this.choosing.add(top);
+    if (list.some(({ space, scope }) => space === 'notch' && scope !== '')) this.notching.add(top);
     if (isMisread(top.statement)) this.misread.add(top);
     if (givesMeasurements(top)) delete this.measured;
     return list;
@@ -174,6 +178,13 @@ export class FileNames {
         if (declaration.statement.node.kind === 'choose') yield declaration;
       }
     }
+  }
+
+  /** Notches, and pieces with notches in their block, in file order; the same list while it may. */
+  notched(): readonly TopLevel[] {
+    const bare = this.ofKind('notch');
+    if (this.notching.size === 0) return bare;
+    return [...bare, ...this.notching].sort((a, b) => a.offset - b.offset);
   }
 
   /** Top-level statements of whose text something was found, in file order. */

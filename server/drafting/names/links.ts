@@ -2,8 +2,9 @@
 import type { Expr, NotchNode, Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
-import { failure, ofShapes, otherSheet, type NameSpace } from './failures';
+import { failure, notFromDraft, ofItself, ofShapes, otherSheet, type NameSpace } from './failures';
 import type { FileNames, Given } from './files';
+import { outlined, ownParts } from './piece-names';
 import { eachReference, value, type RefSpace, type Visit } from './references';
 import {
   resolveBlock,
@@ -125,8 +126,9 @@ class Linking {
   }
 
   readonly visit: Visit = (ref, space, statement) => {
-    if (space === 'word') return;
     const { scope, declaration } = this;
+    // a notch in a piece's block is cut when the piece is made
+    if (space === 'word' || (statement.node.kind === 'notch' && declaration.space === 'block')) return;
     for (const { text } of ref.path) this.mentions.add(text);
     const found = lookedUp(scope, declaration, ref, space);
     // an edge may bear the name of the curve that it runs along: inside the outline that name means the curve still
@@ -138,6 +140,11 @@ class Linking {
     if (found === undefined) return this.nowhere(ref, space, statement);
     if (space === 'shape' && onOtherSheet(scope, declaration, found)) {
       this.findings.push(otherSheet(ref, found, statement));
+      return;
+    }
+    const wrong = notFromDraft(ref, found, statement) ?? ofItself(declaration, ref, found, statement);
+    if (wrong !== undefined) {
+      this.findings.push(wrong);
       return;
     }
     this.targets.set(ref, found);
@@ -193,7 +200,8 @@ function lookedUp(
 ): Target | undefined {
   const parent = ofParent(scope, declaration, ref, space);
   const moved = parent !== undefined && outlined(scope).has(ref.path[0]!.text);
-  return (moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space)) ?? parent;
+  const found = moved ? undefined : resolve(scope, ref, space === 'comparand' ? 'value' : space);
+  return found ?? parent ?? ofOwnPiece(scope, declaration, ref, space);
 }
 
 /** Edges of seams that a band or a notch takes by the seam's name; the name is mentioned as well. */
@@ -301,23 +309,6 @@ export function namedNotch(
     : undefined;
 }
 
-/** Edges and corners that the outline of a piece names, which work may have moved from where the draft has them. */
-function outlined(scope: Scope): ReadonlySet<string> {
-  const names = new Set<string>();
-  for (const { file, name } of scope.blocks.slice(1)) {
-    for (const { node, block = [] } of file.get(name)?.statement.block ?? []) {
-      if (node.kind !== 'outline') continue;
-      if (node.from.kind === 'ref') names.add(node.from.path[0]!.text);
-      for (const edge of block) {
-        if (edge.node.kind !== 'edge') continue;
-        names.add(edge.node.name.text);
-        for (const { to } of edge.node.runs) if (to.kind === 'ref') names.add(to.path[0]!.text);
-      }
-    }
-  }
-  return names;
-}
-
 /** A style line in a worked piece's block may name the edges, corners and darts of the piece that this one is worked from. */
 function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: RefSpace): Target | undefined {
   const parent = scope.blocks[1];
@@ -327,31 +318,15 @@ function ofParent(scope: Scope, { space: of }: Declaration, ref: Ref, space: Ref
   return target(parent.file, declared, 'block', ref.path);
 }
 
-/** Edges, holes, darts and marks that a piece's own block names. */
-function ownParts(statement: Statement): ReadonlySet<string> {
-  if (statement.node.kind !== 'piece' && statement.node.kind !== 'lining') return NO_NAMES;
-  const names = new Set<string>();
-  for (const { node, block = [] } of statement.block ?? []) {
-    if (node.kind === 'outline' || node.kind === 'hole') {
-      for (const edge of block) {
-        if (edge.node.kind !== 'edge') continue;
-        names.add(edge.node.name.text);
-        for (const run of edge.node.runs) if (run.kind === 'dart') names.add(run.name.text);
-      }
-    } else if (
-      node.kind === 'dart' ||
-      node.kind === 'fish-dart' ||
-      node.kind === 'mark' ||
-      node.kind === 'marks' ||
-      node.kind === 'balance' ||
-      node.kind === 'notch' ||
-      node.kind === 'pleats' ||
-      node.kind === 'gathers'
-    ) {
-      names.add(node.name.text);
-    }
-  }
-  return names;
+/** A notch in a piece's block names the edges of that piece without the piece's name. */
+function ofOwnPiece(
+  { file }: Scope,
+  { space: of, scope }: Declaration,
+  { path }: Ref,
+  space: RefSpace,
+): Target | undefined {
+  const piece = of === 'notch' && space === 'edge' && path.length === 1 ? file.get(scope) : undefined;
+  return piece && target(file, piece, 'block', path);
 }
 
 /** A line without which its piece is drawn all the same. */

@@ -1,6 +1,6 @@
 /** Everything a piece's block says of its allowances: widths, stretches of another width, inlays, corners. */
 import type { AllowNode, CornerNode, Expr, InlayNode, Statement } from '../../../grammar/syntax';
-import { distance } from '../../geometry';
+import { distance, type Point } from '../../geometry';
 import type { Corner, Edge, Piece, RunningAllowance, StatedAllowance } from '../model';
 import { edgeShape } from '../shapes/parts';
 import { distanceAlong } from '../shapes/places';
@@ -20,10 +20,13 @@ interface Outline {
 
 export function readAllowing(reader: Reader, outline: Outline, block: readonly Statement[]): Allowing {
   const { edges, corners, every } = outline;
+  const ruled: Point[] = [];
   return {
     allowances: allowances(reader, every, block),
     running: stretches(reader, edges, corners, ofKind(block, 'allow')),
-    cornerCuts: ofKind(block, 'corner').flatMap(([line, node]) => cornerCut(reader, outline, line, node)),
+    cornerCuts: ofKind(block, 'corner').flatMap(([line, node]) =>
+      cornerCut(reader, outline, line, node, ruled),
+    ),
     statedAllowances: ofKind(block, 'allow').flatMap(([line, node]) => stated(reader, every, line, node)),
     inlays: inlays(reader, edges, ofKind(block, 'inlay')),
   };
@@ -188,16 +191,28 @@ function inlays(
 export const ON_CORNER = 0.05;
 
 /** `corner at P turned back`; P must be a corner. */
+function ruledBefore(reader: Reader, said: Point[], { at, point }: CornerNode, place: Point): void {
+  if (said.some((other) => distance(other, place) < ON_CORNER)) {
+    const message = `How the corner at ${wordsOf(reader, point)} is cut was said already, and the first line counts. Take one of the two out.`;
+    report(reader, 'defined-twice', at, message);
+  }
+  said.push(place);
+}
+
 function cornerCut(
   reader: Reader,
   { edges, corners }: Outline,
   line: Statement,
   node: CornerNode,
+  said: Point[],
 ): Piece['cornerCuts'] {
   const cuts = cornerCuts(reader, [line]);
   const isCorner = ({ point }: Piece['cornerCuts'][number]): boolean =>
     edges.some(({ path }) => distance(path.end, point) < ON_CORNER);
-  if (cuts.every(isCorner)) return cuts;
+  if (cuts.every(isCorner)) {
+    cuts.forEach(({ point }) => ruledBefore(reader, said, node, point));
+    return cuts;
+  }
   const known = corners.map((corner) => corner.name).filter((one) => one !== '');
   report(
     reader,

@@ -1,6 +1,6 @@
 /** The lines of a piece that say how it is cut: fold, grain, allowances, corners. */
 import type { AllowNode, Expr, GrainNode, Ref, Statement } from '../../../grammar/syntax';
-import { add, scale, type Point } from '../../geometry';
+import { add, distance, scale, type Point } from '../../geometry';
 import type { Corner, Edge, Piece, RunningAllowance } from '../model';
 import { nearest } from '../names/spelling';
 import { pointOf, pathOf } from '../shapes/phrase';
@@ -62,7 +62,10 @@ export function grainLine(reader: Reader, node: GrainNode, source: string): Grai
   if (along === undefined) {
     const from = pointOf(reader, node.from!, 'grain from');
     const to = pointOf(reader, node.to!, 'grain to');
-    return from && to && { from, to, bias: false, source };
+    if (from === undefined || to === undefined) return undefined;
+    if (distance(from, to) > POINT) return { from, to, bias: false, source };
+    const message = `The grain runs nowhere: ${wordsOf(reader, node.from!)} and ${wordsOf(reader, node.to!)} are one place.`;
+    return report(reader, 'no-length', node.at, message);
   }
   const shape = pathOf(reader, along, 'grain');
   if (shape === undefined) return undefined;
@@ -70,6 +73,9 @@ export function grainLine(reader: Reader, node: GrainNode, source: string): Grai
   if (node.along !== undefined) return { from: start, to: end, bias: false, source };
   return { from: start, to: biasEnd(start, end), bias: true, source };
 }
+
+/** Nearer than this, mm, two points give no direction. */
+const POINT = 0.01;
 
 function biasEnd(start: Point, end: Point): Point {
   const along = { x: end.x - start.x, y: end.y - start.y };
@@ -84,6 +90,7 @@ export function allowances(
   lines: readonly Statement[],
 ): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
+  const said = new Map<string, Statement>();
   const stated = lines.filter((line): line is Statement & { node: AllowNode } => line.node.kind === 'allow');
   const inOrder = [
     ...stated.filter(({ node }) => node.edges.length === 0),
@@ -94,13 +101,33 @@ export function allowances(
     reader.statement = line;
     const width = allowance(reader, line.node.width, 'allow');
     if (width === undefined) continue;
-    if (line.node.edges.length === 0) for (const edge of edges) found.set(edge.name, width);
+    if (line.node.edges.length === 0) {
+      saidBefore(reader, line, said, '', 'the whole piece');
+      for (const edge of edges) found.set(edge.name, width);
+    }
     for (const ref of line.node.edges) {
       const edge = ownEdge(reader, edges, ref);
-      if (edge !== undefined) found.set(edge.name, width);
+      if (edge === undefined) continue;
+      saidBefore(reader, line, said, edge.name, edge.name);
+      found.set(edge.name, width);
     }
   }
   return found;
+}
+
+/** Of two widths for one edge the later counts, and the reader is asked. */
+function saidBefore(
+  reader: Reader,
+  line: Statement & { node: AllowNode },
+  said: Map<string, Statement>,
+  key: string,
+  of: string,
+): void {
+  const before = said.get(key);
+  said.set(key, line);
+  if (before === undefined || before === line) return;
+  const message = `This line and an earlier one both give a width to ${of}. This one counts; take one of the two out.`;
+  report(reader, 'overlapping-allowances', line.node.at, message);
 }
 
 /** No seam or hem wants more than this; a larger one is a slip of the unit (common practice: hems to 15 cm, trains to 40). */

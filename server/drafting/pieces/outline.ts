@@ -1,5 +1,5 @@
 /** Walks an outline: edge after edge, run after run, from a point and back to it. */
-import type { EdgeNode, Expr, Run, Span, Statement } from '../../../grammar/syntax';
+import type { EdgeNode, Expr, Name, Run, Span, Statement } from '../../../grammar/syntax';
 import { distance, Path, samePoint, type Point } from '../../geometry';
 import type { Corner, Edge, EdgePart, Gap } from '../model';
 import { report, type Reader } from '../values/reader';
@@ -110,6 +110,7 @@ function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
     remember(walk, walk.atName, walk.at);
   }
   const { name } = node;
+  namedOnce(walk, name);
   const ends = {
     name: name.text,
     source: `${walk.source}/${name.text}`,
@@ -119,6 +120,19 @@ function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
   };
   walk.edges.push({ ...ends, ...edgeOf(parts, walk.at) });
   return true;
+}
+
+/** Seams, finishes and places know an edge by its name alone. */
+function namedOnce({ reader, edges }: Walk, { text, at }: Name): void {
+  const other = edges.find(({ name }) => name.toLowerCase() === text.toLowerCase());
+  if (other === undefined) return;
+  const message =
+    other.name === text
+      ? `This outline has an edge called ${text} already. Give each edge a name of its own, or let this be a stretch of it (then …).`
+      : `${text} and ${other.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`;
+  report(reader, 'defined-twice', at, message, {
+    related: [{ source: other.source, message: `${other.name} runs here.` }],
+  });
 }
 
 /** Runs that follow each other are one part; a dart stands between parts. */

@@ -112,9 +112,12 @@ export function workedOn(
   const marked = readMarked({ reader, parts, edges: worked.edges, source }, block);
   const every = everyEdge({ edges: worked.edges, holes });
   const allowing = readAllowing(reader, { edges: worked.edges, corners: worked.corners, every }, block);
-  const { cut: _, ...kept } = worked;
+  const { cut: _, fold, ...kept } = worked;
+  // whoever cuts a pair from a half opens its fold: what was the middle is an edge as others are
+  const opened = own.cut !== undefined && own.cut.layers.every(({ as }) => as !== 'fold' && as !== 'open');
   return {
     ...kept,
+    ...(fold !== undefined && !opened && { fold }),
     ...own,
     ...{ name, base: name, source, statement },
     edges: worked.edges.map((edge) => ({ ...edge, source: `${source}/${edge.name}` })),

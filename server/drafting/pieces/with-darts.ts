@@ -25,6 +25,7 @@ export function withDarts(
   block: readonly Statement[],
   source: string,
 ): Shaped {
+  namedOnce(reader, block);
   const lines = block.filter(isDart);
   // an edge that is bridged over a gap is no edge to lay a dart on
   if (walked.gaps.length > 0) return { ...walked, darts: [], trued: [], missing: [] };
@@ -49,6 +50,22 @@ export function withDarts(
     return result.edge;
   });
   return { ...walked, edges, darts, trued, missing };
+}
+
+/** Seams, pleats and whoever swings a dart know it by its name alone; of two the first is meant. */
+function namedOnce(reader: Reader, block: readonly Statement[]): void {
+  const names = new Set<string>();
+  for (const line of block) {
+    const { node } = line;
+    if (node.kind !== 'dart' && node.kind !== 'fish-dart') continue;
+    const { text, at } = node.name;
+    if (names.has(text)) {
+      reader.statement = line;
+      const message = `This piece has a dart called ${text} already; give this one a name of its own.`;
+      report(reader, 'defined-twice', at, message);
+    }
+    names.add(text);
+  }
 }
 
 /** A line about a dart of the outline that the outline does not have. */
