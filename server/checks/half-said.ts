@@ -19,10 +19,12 @@ export interface Left {
 /**
  * Edges of a piece that are taken by stretches alone, which do not cover them.
  *
- * @param taken every edge that a seam or a finish of the piece takes
+ * @param taken what the seams and finishes of the piece take, side by side
  */
-export function halfSaid(piece: Piece, taken: readonly SewnEdge[]): readonly Left[] {
-  const own = taken.filter((one) => one.piece === piece.base);
+export function halfSaid(piece: Piece, taken: readonly (readonly SewnEdge[])[]): readonly Left[] {
+  if (!taken.some((edges) => edges.some((one) => one.stretch !== undefined && one.piece === piece.base)))
+    return [];
+  const own = taken.flat().filter((one) => one.piece === piece.base);
   const parted = new Set(own.flatMap(({ edge, stretch }) => (stretch === undefined ? [] : [edge])));
   return [...parted].flatMap((name) => {
     const edge = everyEdge(piece).find((one) => one.name === name);

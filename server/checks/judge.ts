@@ -2,7 +2,7 @@
 import { say } from '../../grammar/say';
 import type { Finding, Severity, SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece, PlacedFinding, Seam } from '../drafting/model';
-import { sameAround, sameList, surroundings, type AroundPiece } from './around';
+import { sameAround, sameList, surroundings, type AroundPiece, type AroundSeam } from './around';
 import type { Judged, Judging } from './check';
 import { settled } from './acceptance';
 import { catalogue, isFirm, severityOf } from './catalogue';
@@ -16,45 +16,56 @@ interface Judgement {
   readonly broken: readonly string[];
 }
 
+/** One question of a check, and the check that breaks where asking it throws. */
+interface Question<T, Around> {
+  readonly code: string;
+  readonly ask: (thing: T, around: Around) => readonly Finding[];
+}
+
 /** What was found of things, kept while they and what it rests on stay the same. */
-class Kept<T extends object, Around> {
-  readonly #kept = new WeakMap<T, { readonly around: Around; readonly judgement: Judgement }>();
+class Kept<T extends object, Key, Around = Key> {
+  readonly #kept = new WeakMap<T, { readonly key: Key; readonly judgement: Judgement }>();
 
   constructor(
-    private readonly same: (a: Around, b: Around) => boolean,
-    private readonly judges: readonly Judged[],
+    private readonly same: (a: Key, b: Key) => boolean,
+    private readonly questions: readonly Question<T, Around>[],
   ) {}
 
-  of(thing: T, around: Around, judge: (check: Judged) => readonly Finding[] | undefined): Judgement {
+  /** @param key what lies around the thing, to be compared */
+  of(thing: T, key: Key, around: Around): Judgement {
     const before = this.#kept.get(thing);
-    if (before !== undefined && this.same(before.around, around)) return before.judgement;
+    if (before !== undefined && this.same(before.key, key)) return before.judgement;
+    const findings: Finding[] = [];
     const broken: string[] = [];
-    const findings = this.judges.flatMap((check) => guarded(check, () => judge(check) ?? [], broken));
+    for (const { code, ask } of this.questions) {
+      try {
+        for (const finding of ask(thing, around)) findings.push(finding);
+      } catch {
+        // a check that breaks becomes a notice that names it, and the others still report
+        broken.push(code);
+      }
+    }
     const judgement = { findings, broken };
-    this.#kept.set(thing, { around, judgement });
+    this.#kept.set(thing, { key, judgement });
     return judgement;
   }
 }
 
+type By = 'ofPiece' | 'ofSeam' | 'ofSewnPiece' | 'ofSewnSeam' | 'ofPattern';
+
+const asked = <K extends By>(by: K): { code: string; ask: NonNullable<Judged[K]> }[] =>
+  judged.flatMap((check) => {
+    const ask = check[by];
+    return ask === undefined ? [] : [{ code: check.code, ask: ask as NonNullable<Judged[K]> }];
+  });
+
 const sameUnits = (a: Judging, b: Judging): boolean => a.unit === b.unit && a.usual === b.usual;
-const judging = (by: 'ofPiece' | 'ofSeam' | 'ofSewnPiece' | 'ofSewnSeam' | 'ofPattern'): readonly Judged[] =>
-  judged.filter((check) => check[by] !== undefined);
 
-const pieces = new Kept<Piece, Judging>(sameUnits, judging('ofPiece'));
-const sewnPieces = new Kept<Piece, AroundPiece>(sameAround, judging('ofSewnPiece'));
-const seams = new Kept<Seam, Judging>(sameUnits, judging('ofSeam'));
-const sewnSeams = new Kept<Seam, readonly unknown[]>(sameList, judging('ofSewnSeam'));
-const wholes = judging('ofPattern');
-
-/** A check that breaks becomes a notice that names it, and the others still report. */
-function guarded<T>(check: Judged, run: () => readonly T[], broken: string[]): readonly T[] {
-  try {
-    return run();
-  } catch {
-    broken.push(check.code);
-    return [];
-  }
-}
+const pieces = new Kept<Piece, Judging>(sameUnits, asked('ofPiece'));
+const sewnPieces = new Kept<Piece, AroundPiece>(sameAround, asked('ofSewnPiece'));
+const seams = new Kept<Seam, Judging>(sameUnits, asked('ofSeam'));
+const sewnSeams = new Kept<Seam, readonly unknown[], AroundSeam>(sameList, asked('ofSewnSeam'));
+const wholes = asked('ofPattern');
 
 /** What the checks find, before severity and place; and those that broke. */
 function judgements(pattern: Pattern): {
@@ -71,27 +82,20 @@ function judgements(pattern: Pattern): {
   const [units, around] = [{ unit, usual }, surroundings(pattern)];
   for (const piece of pattern.pieces) {
     const beside = around.ofPiece(piece);
-    add(
-      piece.source,
-      pieces.of(piece, units, (check) => check.ofPiece?.(piece, units)),
-    );
-    add(
-      piece.source,
-      sewnPieces.of(piece, beside, (check) => check.ofSewnPiece?.(piece, beside)),
-    );
+    add(piece.source, pieces.of(piece, units, units));
+    add(piece.source, sewnPieces.of(piece, beside, beside));
   }
   for (const seam of pattern.seams) {
-    const key = around.keyOfSeam(seam);
-    add(
-      seam.source,
-      seams.of(seam, units, (check) => check.ofSeam?.(seam, units)),
-    );
-    add(
-      seam.source,
-      sewnSeams.of(seam, key, (check) => check.ofSewnSeam?.(seam, around.ofSeam)),
-    );
+    add(seam.source, seams.of(seam, units, units));
+    add(seam.source, sewnSeams.of(seam, around.keyOfSeam(seam), around.ofSeam));
   }
-  for (const check of wholes) found.push(...guarded(check, () => check.ofPattern?.(pattern) ?? [], broken));
+  for (const { code, ask } of wholes) {
+    try {
+      found.push(...ask(pattern));
+    } catch {
+      broken.push(code);
+    }
+  }
   return { found, broken: new Set(broken) };
 }
 

@@ -24,7 +24,10 @@ const unfinished = (piece: Piece, around: AroundPiece): readonly Finding[] => [
 
 function openEdges(piece: Piece, { seams, finishes, doubtful }: AroundPiece): readonly Edge[] {
   const taken = new Set<string>();
-  for (const { left, right } of seams) for (const edge of [...left, ...right]) note(taken, piece, edge);
+  for (const { left, right } of seams) {
+    for (const edge of left) note(taken, piece, edge);
+    for (const edge of right) note(taken, piece, edge);
+  }
   for (const { edges, faced = [] } of finishes) {
     for (const edge of edges) note(taken, piece, edge);
     for (const { facing } of faced) note(taken, piece, facing);
@@ -42,9 +45,8 @@ export function openEdgesIn(pattern: Pattern): (piece: Piece) => readonly Edge[]
 }
 
 function halfOpen(piece: Piece, { seams, finishes, doubtful }: AroundPiece): readonly Left[] {
-  const sewn = seams.flatMap(({ left, right }) => [...left, ...right]);
-  const all = [...sewn, ...finishes.flatMap(({ edges }) => edges)];
-  return halfSaid(piece, all).filter(({ edge }) => !doubtful.includes(` ${edge.name} `));
+  const sides = [...seams.flatMap(({ left, right }) => [left, right]), ...finishes.map(({ edges }) => edges)];
+  return halfSaid(piece, sides).filter(({ edge }) => !doubtful.includes(` ${edge.name} `));
 }
 
 function note(taken: Set<string>, { base }: Piece, { piece, edge }: Pick<SewnEdge, 'piece' | 'edge'>): void {

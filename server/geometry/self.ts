@@ -56,14 +56,15 @@ const legsOf = (seg: Segment): readonly Point[] =>
 
 /** Whether the legs of a segment, and of the one it runs on into, go forward in one direction: then neither meets itself. */
 function runOn(legs: readonly Point[], onward: readonly Point[] = []): boolean {
-  let ahead: Point = { x: 0, y: 0 };
+  let [x, y] = [0, 0];
   for (const some of [legs, onward]) {
     for (const leg of some) {
       const unit = normalised(leg);
-      if (unit) ahead = add(ahead, unit);
+      x += unit?.x ?? 0;
+      y += unit?.y ?? 0;
     }
   }
-  const forward = (leg: Point): boolean => dot(leg, ahead) > 0 || (leg.x === 0 && leg.y === 0);
+  const forward = (leg: Point): boolean => leg.x * x + leg.y * y > 0 || (leg.x === 0 && leg.y === 0);
   return legs.every(forward) && onward.every(forward);
 }
 

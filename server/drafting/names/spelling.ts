@@ -61,7 +61,5 @@ export function nearest(wanted: string, known: Iterable<string>): string | undef
 }
 
 /** One of the words of a name: `back-armhole` is an armhole. */
-export const called = (name: string, ...words: readonly string[]): boolean => {
-  const parts = name.split('-');
-  return words.some((word) => name === word || parts.includes(word));
-};
+export const called = (name: string, ...words: readonly string[]): boolean =>
+  words.includes(name) || (name.includes('-') && name.split('-').some((part) => words.includes(part)));
