@@ -1,4 +1,5 @@
 /** Finds the written length that, changed alone, would make a mismatched seam match and spoil no other. */
+import { say } from '../../grammar/say';
 import type { Expr, Quantity as Written, Statement } from '../../grammar/syntax';
 import { add, scale } from '../geometry';
 import type { Evaluation, Result } from './evaluation';
@@ -139,9 +140,9 @@ function fixOf({ node, number }: Lever, change: number, unit: DisplayUnit): Fix 
   const text = `${Number(amount.toFixed(digits))}${number.unit}`;
   const statement: Statement = node.declaration.statement;
   const was = statement.text.slice(number.at.from, number.at.to);
-  const how = `${printLength(Math.abs(change), unit)} ${change > 0 ? 'more' : 'less'}`;
+  const how = `${printLength(Math.abs(change), unit)} ${change > 0 ? say`more` : say`less`}`;
   return {
-    title: `Make ${node.declaration.name} ${text} instead of ${was} (${how})`,
+    title: say`Make ${node.declaration.name} ${text} instead of ${was} (${how})`,
     edits: [{ statement, at: number.at, text, source: node.id }],
   };
 }

@@ -1,4 +1,5 @@
 /** Hands each kind of definition to the floor that reads it. */
+import { say } from '../../grammar/say';
 import type { Statement } from '../../grammar/syntax';
 import { madePiece } from './made-pieces';
 import type { Value } from './model';
@@ -48,7 +49,7 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
         reader,
         'no-solution',
         node.name.at,
-        `Nothing on either side depends on ${node.name.text}, so no value of it can make them equal.`,
+        say`Nothing on either side depends on ${node.name.text}, so no value of it can make them equal.`,
       );
     case 'shape':
       return namedShape(reader, node);
@@ -121,12 +122,12 @@ function later(reader: Reader, statement: Statement): undefined {
   const { node } = statement;
   const head = headOf(statement);
   if (node.kind !== 'later') return undefined;
-  const what = `Statements that begin with ${statement.text.slice(head.from, head.to)}`;
+  const what = say`Statements that begin with ${statement.text.slice(head.from, head.to)}`;
   return report(
     reader,
     'not-built-yet',
     head,
-    `${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`,
+    say`${what} are not built yet: this one is read, but nothing is made of it, and what rests on it is not checked.`,
   );
 }
 

@@ -2,6 +2,7 @@
  * The definitions of a pattern, computed for one body and one set of choices. Each keeps its result; an edit recomputes
  * what is reached from what changed, in the order of the network, and stops where a result came out equal.
  */
+import { say } from '../../grammar/say';
 import type { Side, Statement } from '../../grammar/syntax';
 import { solveBracketed } from '../geometry';
 import { equal } from './equal';
@@ -179,7 +180,7 @@ export class Evaluation {
     const message = circleWords(group.members.map(nameOf), (group.unknowns ?? []).map(nameOf));
     const related = group.members
       .slice(1)
-      .map((source) => ({ source, message: 'This is part of the circle.' }));
+      .map((source) => ({ source, message: say`This is part of the circle.` }));
     return { findings: [{ code: 'circle', message, statement, at: nameAt, related, fixes: [] }] };
   }
 
@@ -237,7 +238,7 @@ export class Evaluation {
     if (low === undefined || high === undefined) return undefined;
     if (low.kind !== high.kind) {
       const wanted = low.kind === 'ratio' ? high.kind : low.kind;
-      for (const end of [node.range.low, node.range.high]) ofKind(reader, end, wanted, 'the range');
+      for (const end of [node.range.low, node.range.high]) ofKind(reader, end, wanted, say`the range`);
       return undefined;
     }
     if (low.amount > high.amount) turnedAbout(reader, node.range, low, high);

@@ -1,4 +1,5 @@
 /** What there is to say of a pattern's files as a whole: syntax, names given twice, `use` lines, the body. */
+import { say } from '../../grammar/say';
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { Finding, Fix, Related, SourcedFinding } from './finding';
 import type { BodyChoice } from './model';
@@ -62,18 +63,18 @@ export function syntaxFindings(files: FileSet): SourcedFinding[] {
 
 const CLASH_WORDS: Readonly<Record<Clash['why'], (clash: Clash) => string>> = {
   twice: ({ second }) =>
-    `${second.name} is defined already. A name is given once; rename this one or take it out.`,
+    say`${second.name} is defined already. A name is given once; rename this one or take it out.`,
   case: ({ first, second }) =>
-    `${second.name} and ${first.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`,
+    say`${second.name} and ${first.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`,
   'draft-and-piece': ({ second }) =>
-    `${second.name} is a draft and a piece at once, so ${second.name}.waist could mean either. Rename one of them.`,
+    say`${second.name} is a draft and a piece at once, so ${second.name}.waist could mean either. Rename one of them.`,
 };
 
 export function clashFindings(file: FileNames): SourcedFinding[] {
   return file.clashes().map((clash) => {
     const { first, second } = clash;
     const related: Related[] = [
-      { source: file.key + first.id, message: `${first.name} is defined first here.` },
+      { source: file.key + first.id, message: say`${first.name} is defined first here.` },
     ];
     const finding = made('defined-twice', second.statement, second.nameAt, CLASH_WORDS[clash.why](clash), {
       related,
@@ -93,14 +94,14 @@ export function hidingFindings(file: FileNames): SourcedFinding[] {
   return file.hiding(others).map(({ scope, name, statement, nameAt, id }) => {
     const owner = files.find((one) => (one !== file || scope !== '') && one.get(`=${name}`) !== undefined);
     const outer = owner?.get(`=${name}`);
-    const where = owner === file ? 'the whole file' : fileName(owner?.uri ?? '');
-    const what = outer === undefined ? `the measurement ${name}` : `the ${name} of ${where}`;
-    const said = owner === file ? 'the file' : where;
+    const where = owner === file ? say`the whole file` : fileName(owner?.uri ?? '');
+    const what = outer === undefined ? say`the measurement ${name}` : say`the ${name} of ${where}`;
+    const said = owner === file ? say`the file` : where;
     const related =
       outer === undefined
         ? []
-        : [{ source: owner!.key + outer.id, message: `${name} of ${said} is defined here.` }];
-    const message = `${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
+        : [{ source: owner!.key + outer.id, message: say`${name} of ${said} is defined here.` }];
+    const message = say`${name} hides ${what}: in this file the name means this one. Give it a name of its own.`;
     return { source: file.key + id, finding: made('hidden-name', statement, nameAt, message, { related }) };
   });
 }
@@ -113,7 +114,7 @@ export function tableFindings(file: FileNames): SourcedFinding[] {
     const sizes = sizesOf(statement);
     const source = file.key + id;
     if (sizes.length === 0) {
-      const message = `${statement.node.name.text} names no sizes: its first row is size, followed by their names, such as size S M L.`;
+      const message = say`${statement.node.name.text} names no sizes: its first row is size, followed by their names, such as size S M L.`;
       found.push({ source, finding: made('uneven-table', statement, statement.node.name.at, message) });
       continue;
     }
@@ -125,13 +126,17 @@ export function tableFindings(file: FileNames): SourcedFinding[] {
       const values = cells.filter((cell) => cell !== undefined).length;
       const message =
         missing.length > 0
-          ? `${name.text} has ${values} ${values === 1 ? 'value' : 'values'} for ${sizes.length} sizes: ${missing.join(', ')} ${missing.length === 1 ? 'has' : 'have'} none.`
-          : `${name.text} has ${cells.length} values, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
+          ? say`${name.text} has ${valuesInWords(values)} for ${sizes.length} sizes: ${without(missing)}.`
+          : say`${name.text} has ${cells.length} values, but there are only ${sizes.length} sizes (${sizes.join(', ')}).`;
       found.push({ source, finding: made('uneven-table', row, name.at, message) });
     }
   }
   return found;
 }
+
+const valuesInWords = (count: number): string => (count === 1 ? say`1 value` : say`${count} values`);
+const without = (sizes: readonly string[]): string =>
+  sizes.length === 1 ? say`${sizes[0]!} has none` : say`${sizes.join(', ')} have none`;
 
 /** A second definition is no node of its own; its top-level statement is. */
 const ownerOf = (file: FileNames, declaration: Declaration): string =>
@@ -171,17 +176,17 @@ function givenFindings({ node, statement, file }: Use): readonly Finding[] {
       .filter(({ space, scope }) => space === 'value' && scope === '')
       .map((one) => one.name);
     const near = nearest(name.text, known);
-    const advice = near === undefined ? `Its values: ${known.join(', ')}.` : `Did you mean ${near}?`;
+    const advice = near === undefined ? say`Its values: ${known.join(', ')}.` : say`Did you mean ${near}?`;
     const fixes =
       near === undefined
         ? []
-        : [{ title: `Change to ${near}`, edits: [{ statement, at: name.at, text: near }] }];
+        : [{ title: say`Change to ${near}`, edits: [{ statement, at: name.at, text: near }] }];
     return [
       made(
         'unknown-name',
         statement,
         name.at,
-        `${node.path.text} has no value called ${name.text} to be set. ${advice}`,
+        say`${node.path.text} has no value called ${name.text} to be set. ${advice}`,
         { fixes },
       ),
     ];
@@ -198,23 +203,24 @@ function useFinding({ failure, node, statement, circle }: Use): Finding | undefi
         'missing-file',
         statement,
         at,
-        `There is no file ${text} that can be read, seen from this one. Correct the path, or create the file.`,
+        say`There is no file ${text} that can be read, seen from this one. Correct the path, or create the file.`,
       );
     case 'outside':
       return made(
         'outside-workspace',
         statement,
         at,
-        `${text} lies outside the folder that is open. A pattern uses files of its own workspace only: copy the file into it.`,
+        say`${text} lies outside the folder that is open. A pattern uses files of its own workspace only: copy the file into it.`,
       );
     case 'circle': {
       const way = (circle ?? []).map(fileName);
-      const round = way.length === 1 ? `${way[0]} uses itself` : `${way.join(' uses ')} uses ${way[0]}`;
+      const round =
+        way.length === 1 ? say`${way[0]!} uses itself` : say`${way.join(say` uses `)} uses ${way[0]!}`;
       return made(
         'circular-use',
         statement,
         at,
-        `These files use each other in a circle: ${round}. Take out one of the use lines.`,
+        say`These files use each other in a circle: ${round}. Take out one of the use lines.`,
       );
     }
     case undefined:
@@ -258,26 +264,26 @@ export function bodyRefusal(
     const near = nearest(choice.name, bodies.keys());
     const known =
       bodies.size === 0
-        ? 'No body is defined here or in a used file.'
-        : `Known: ${[...bodies.keys()].join(', ')}.`;
+        ? say`No body is defined here or in a used file.`
+        : say`Known: ${[...bodies.keys()].join(', ')}.`;
     return {
-      message: `No body or size table is called ${choice.name}. ${near === undefined ? known : `Did you mean ${near}?`}`,
+      message: say`No body or size table is called ${choice.name}. ${near === undefined ? known : say`Did you mean ${near}?`}`,
       ...(near !== undefined && { near }),
     };
   }
   if (table.node.kind !== 'sizes') {
     return choice.size === undefined
       ? undefined
-      : { message: `${choice.name} is one body: it has no size ${choice.size}.` };
+      : { message: say`${choice.name} is one body: it has no size ${choice.size}.` };
   }
   const sizes = sizesOf(table);
   if (choice.size !== undefined && sizes.includes(choice.size)) return undefined;
-  const list = `${choice.name} has the sizes ${sizes.join(', ')}`;
+  const list = say`${choice.name} has the sizes ${sizes.join(', ')}`;
   return {
     message:
       choice.size === undefined
-        ? `${list}: say which, such as ${choice.name} ${sizes[0] ?? 'M'}.`
-        : `${list}, not ${choice.size}.`,
+        ? say`${list}: say which, such as ${choice.name} ${sizes[0] ?? 'M'}.`
+        : say`${list}, not ${choice.size}.`,
   };
 }
 
@@ -300,13 +306,13 @@ export function draftedForFinding(
   };
   const sized = ({ at: span }: { at: Finding['at'] }, name: string): Fix =>
     size === undefined
-      ? fix(`Draft for ${body.text} ${name}`, { from: span.to, to: span.to }, ` ${name}`)
-      : fix(`Draft for ${body.text} ${name}`, size.at, name);
+      ? fix(say`Draft for ${body.text} ${name}`, { from: span.to, to: span.to }, ` ${name}`)
+      : fix(say`Draft for ${body.text} ${name}`, size.at, name);
   const sizes = offeredSizes(bodies.get(own.choice.name));
   const fixes =
     refusal.near === undefined
       ? sizes.map((name) => sized(body, name))
-      : [fix(`Change to ${refusal.near}`, body.at, refusal.near)];
+      : [fix(say`Change to ${refusal.near}`, body.at, refusal.near)];
   return { source, finding: made('unknown-name', statement, at, refusal.message, { fixes }) };
 }
 
@@ -334,9 +340,10 @@ export function lackFinding(
     [...ids].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1))[0]!;
   const askers = [...new Set(names.map((name) => first(lacking.get(name)!)))];
   const list =
-    names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
-  const related = askers.slice(0, 5).map((source) => ({ source, message: 'It is needed here.' }));
-  const rest = names.length === 1 ? 'What rests on it is not drafted.' : 'What rests on them is not drafted.';
+    names.length === 1 ? names[0]! : say`${names.slice(0, -1).join(', ')} and ${names[names.length - 1]!}`;
+  const related = askers.slice(0, 5).map((source) => ({ source, message: say`It is needed here.` }));
+  const rest =
+    names.length === 1 ? say`What rests on it is not drafted.` : say`What rests on them is not drafted.`;
   const top = file.ofKind('pattern')[0] ?? file.topLevels[0];
   const statement = own?.statement ?? top?.statement;
   if (statement === undefined) return undefined;
@@ -353,23 +360,27 @@ export function lackFinding(
         'missing-measurement',
         statement,
         at,
-        `${who} lacks the ${names.length === 1 ? 'measurement' : 'measurements'} ${list}. ${rest} ${nextStep(body, names)}, or draft for another body.`,
+        names.length === 1
+          ? say`${who} lacks the measurement ${list}. ${rest} ${nextStep(body, names)}, or draft for another body.`
+          : say`${who} lacks the measurements ${list}. ${rest} ${nextStep(body, names)}, or draft for another body.`,
         { related },
       ),
     };
   }
   if (own !== undefined) return undefined;
-  const message = `This pattern needs ${list}, but does not say whose: add drafted for BODY, and a use line for the file if the body stands in another.`;
+  const message = say`This pattern needs ${list}, but does not say whose: add drafted for BODY, and a use line for the file if the body stands in another.`;
   return { source, finding: made('nobody-to-draft-for', statement, at, message, { related }) };
 }
 
 /** A name of the body that is none of the trade's, and all but one that is lacking, is mostly a slip of the pen. */
 function nextStep({ measures }: Body, lacking: readonly string[]): string {
-  const take = `ake ${lacking.length === 1 ? 'it' : 'them'}`;
+  const one = lacking.length === 1;
   for (const name of measures.keys()) {
     const meant = measurementNamed.has(name) ? undefined : nearest(name, lacking);
     if (meant !== undefined)
-      return `Correct the name of its \`${name}\`, if that is meant for ${meant}; else t${take}`;
+      return one
+        ? say`Correct the name of its \`${name}\`, if that is meant for ${meant}; else take it`
+        : say`Correct the name of its \`${name}\`, if that is meant for ${meant}; else take them`;
   }
-  return `T${take}`;
+  return one ? say`Take it` : say`Take them`;
 }

@@ -1,4 +1,5 @@
 /** What a file says twice and can mean but once: a measurement of one body, a line of the file, the name of a used file. */
+import { say } from '../../grammar/say';
 import type { Name, Statement, StatementNode } from '../../grammar/syntax';
 import type { Finding, SourcedFinding } from './finding';
 import type { FileNames } from './names/files';
@@ -8,16 +9,16 @@ export function saidTwice(file: FileNames): readonly SourcedFinding[] {
     file
       .ofKind(kind)
       .slice(1)
-      .map(({ statement }) => lineTwice(file, statement, words)),
+      .map(({ statement }) => lineTwice(file, statement, words())),
   );
   return [...lines, ...measuredTwice(file), ...calledAlike(file)];
 }
 
-const ONCE: readonly (readonly [StatementNode['kind'], string])[] = [
-  ['pattern', 'The title of the pattern'],
-  ['drafted-for', 'For whom it is drafted'],
-  ['units', 'The unit of what is shown'],
-  ['tolerance', 'The tolerance'],
+const ONCE: readonly (readonly [StatementNode['kind'], () => string])[] = [
+  ['pattern', () => say`The title of the pattern`],
+  ['drafted-for', () => say`For whom it is drafted`],
+  ['units', () => say`The unit of what is shown`],
+  ['tolerance', () => say`The tolerance`],
 ];
 
 const twice = (statement: Statement, at: Finding['at'], message: string): Finding => ({
@@ -31,7 +32,7 @@ const twice = (statement: Statement, at: Finding['at'], message: string): Findin
 
 function lineTwice(file: FileNames, statement: Statement, words: string): SourcedFinding {
   const at = { from: statement.node.at.from, to: statement.node.at.to };
-  const message = `${words} is said already, and the first line counts. Take one of the two out.`;
+  const message = say`${words} is said already, and the first line counts. Take one of the two out.`;
   return { source: `${file.key}line:${statement.text}`, finding: twice(statement, at, message) };
 }
 
@@ -55,7 +56,7 @@ function rowsTwice({ node, block = [] }: Statement): readonly Finding[] {
       if (name !== undefined) seen.add(name.text);
       return [];
     }
-    const message = `${node.name.text} has a line for ${name.text} already. Take one of the two out.`;
+    const message = say`${node.name.text} has a line for ${name.text} already. Take one of the two out.`;
     return [twice(line, name.at, message)];
   });
 }
@@ -73,14 +74,14 @@ function calledAlike(file: FileNames): readonly SourcedFinding[] {
   const seen = new Set<string>();
   return file.uses.flatMap(({ alias, node, statement }) => {
     const other = seen.has(alias)
-      ? 'another used file'
+      ? say`another used file`
       : file.get(alias)?.space === 'block'
-        ? `a ${file.get(alias)!.statement.node.kind} of this file`
+        ? say`a ${file.get(alias)!.statement.node.kind} of this file`
         : undefined;
     if (alias === '' || node.as === undefined) return [];
     seen.add(alias);
     if (other === undefined) return [];
-    const message = `${alias} is the name of ${other} as well, so ${alias}.waist could mean either. Give the used file another name.`;
+    const message = say`${alias} is the name of ${other} as well, so ${alias}.waist could mean either. Give the used file another name.`;
     return [{ source: `${file.key}line:${statement.text}`, finding: twice(statement, node.as.at, message) }];
   });
 }

@@ -1,4 +1,5 @@
 /** Pieces that say nothing wrong themselves and are not drawn, because they rest on a piece that is not whole: told once. */
+import { say } from '../../grammar/say';
 import type { Evaluation } from './evaluation';
 import type { Finding, SourcedFinding } from './finding';
 import type { Declaration } from './names/declarations';
@@ -56,16 +57,17 @@ function isWhole(evaluation: Evaluation, id: string): boolean {
 function notDrawn(name: string, cause: string, pieces: readonly Declaration[]): Finding {
   const [first, ...others] = pieces as [Declaration, ...Declaration[]];
   const names = pieces.map((piece) => piece.name);
-  const list = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
-  const rest = names.length === 1 ? 'is not drawn, because it rests' : 'are not drawn, because they rest';
+  const list = names.length === 1 ? names[0]! : say`${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+  const rest =
+    names.length === 1 ? say`is not drawn, because it rests` : say`are not drawn, because they rest`;
   return {
     code: 'not-drawn',
-    message: `${list} ${rest} on ${name}, which is not whole. Mend ${name}, or what it rests on, first.`,
+    message: say`${list} ${rest} on ${name}, which is not whole. Mend ${name}, or what it rests on, first.`,
     statement: first.statement,
     at: first.nameAt,
     related: [
-      { source: cause, message: `${name} is made here.` },
-      ...others.map(({ id, name: own }) => ({ source: id, message: `${own} is made here.` })),
+      { source: cause, message: say`${name} is made here.` },
+      ...others.map(({ id, name: own }) => ({ source: id, message: say`${own} is made here.` })),
     ],
     fixes: [],
   };

@@ -1,4 +1,5 @@
 /** Says of an unknown (`solve`) why no value was found for it. */
+import { say } from '../../grammar/say';
 import type { Name } from '../../grammar/syntax';
 import type { Solved } from '../geometry';
 import type { Finding } from './finding';
@@ -42,13 +43,13 @@ export function unsolved(
     return undefined;
   }
   const end = print(ends[Number.isNaN(residuals[0]) ? 0 : 1], unit);
-  const message = `${name} can't be tried over its whole range: the two sides can't both be had at ${end}.`;
+  const message = say`${name} can't be tried over its whole range: the two sides can't both be had at ${end}.`;
   return report(reader, 'no-solution', at, message);
 }
 
 /** An unknown at which the two sides change places without ever being equal: a rounding, or an `if`. */
 const leaped = (name: string, at: string, by: string): string =>
-  `No ${name} makes both sides equal: at ${at} their difference jumps by ${by}, from one side being the larger to the other. Look for a round or an if in what the two sides measure.`;
+  say`No ${name} makes both sides equal: at ${at} their difference jumps by ${by}, from one side being the larger to the other. Look for a round or an if in what the two sides measure.`;
 
 /** Both residuals of a `solve` that does not bracket its equation. */
 function noRoot(
@@ -58,8 +59,9 @@ function noRoot(
   kind: Quantity['kind'],
   unit: DisplayUnit,
 ): string {
-  const [a, b] = residuals.map((amount) => print({ kind, amount: Math.abs(amount) }, unit));
-  const [over, under] = kind === 'length' ? ['too long', 'too short'] : ['too much', 'too little'];
+  const size = (amount: number) => print({ kind, amount: Math.abs(amount) }, unit);
+  const [over, under] =
+    kind === 'length' ? [say`too long`, say`too short`] : [say`too much`, say`too little`];
   const word = residuals[0] > 0 ? over : under;
-  return `No ${name} between ${print(low, unit)} and ${print(high, unit)} makes both sides equal: the left side is ${a} ${word} at one end and ${b} ${word} at the other. Widen the range, or look at what the two sides measure.`;
+  return say`No ${name} between ${print(low, unit)} and ${print(high, unit)} makes both sides equal: the left side is ${size(residuals[0])} ${word} at one end and ${size(residuals[1])} ${word} at the other. Widen the range, or look at what the two sides measure.`;
 }

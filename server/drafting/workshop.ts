@@ -2,6 +2,7 @@
  * The workshop: the open files, parsed once and kept up to date edit by edit, and the patterns drafted from them. The
  * one door of the engine for editor, command line and tests.
  */
+import { say } from '../../grammar/say';
 import { edit, parse } from '../../grammar';
 import type { SourceFile, StatementNode } from '../../grammar/syntax';
 import { Evaluation, type Settings } from './evaluation';
@@ -310,7 +311,7 @@ class Drafting {
       else if (id === undefined) refused.push(unknownChoice(name, choices, this.wordBefore(name)));
       else
         refused.push(
-          `${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`,
+          say`${name} can't be set to ${text}: write a value as in the file, such as 68cm, 20deg, 0.5 or a word.`,
         );
     }
     return set;
@@ -329,14 +330,14 @@ class Drafting {
 }
 
 function unknownChoice(name: string, choices: ReadonlyMap<string, string>, word: string | undefined): string {
-  if (word === 'solve') return `${name} is worked out from its equation (solve), so it can't be set.`;
+  if (word === 'solve') return say`${name} is worked out from its equation (solve), so it can't be set.`;
   if (word === 'let')
-    return `${name} is worked out (let), so it can't be set: only what the pattern chooses can be.`;
-  if (choices.size === 0) return `This pattern leaves nothing to choose, so ${name} can't be set.`;
+    return say`${name} is worked out (let), so it can't be set: only what the pattern chooses can be.`;
+  if (choices.size === 0) return say`This pattern leaves nothing to choose, so ${name} can't be set.`;
   const near = nearest(name, choices.keys());
   const advice =
-    near === undefined ? `Its choices: ${[...choices.keys()].join(', ')}.` : `Did you mean ${near}?`;
-  return `No choice is called ${name}. ${advice}`;
+    near === undefined ? say`Its choices: ${[...choices.keys()].join(', ')}.` : say`Did you mean ${near}?`;
+  return say`No choice is called ${name}. ${advice}`;
 }
 
 /** A value as it would be written after `choose x =`: a number with its unit, or a word. */

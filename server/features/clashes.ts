@@ -1,4 +1,5 @@
 /** Whether a name is free for a thing: in its own space, and wherever the thing is seen. */
+import { say } from '../../grammar/say';
 import type { Declaration } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
 import { scopeOf, visibleFiles } from '../drafting/names/resolve';
@@ -82,7 +83,9 @@ function unclear({ kind }: Meaning, name: string, { network }: Names): string | 
   if (kind === 'finish' || kind === 'body') return undefined;
   for (const { links } of network.nodes.values()) {
     if (!links.mentions.has(name)) continue;
-    const lost = links.findings.some(({ message }) => message.startsWith(`Nothing here is called ${name}.`));
+    const lost = links.findings.some(({ message }) =>
+      message.startsWith(say`Nothing here is called ${name}.`),
+    );
     if (lost) return `A line speaks of ${name} already, though nothing bears that name: it would mean this.`;
   }
   return undefined;

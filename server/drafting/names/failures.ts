@@ -1,4 +1,5 @@
 /** What is said of a name that leads nowhere, or to something of another kind than is needed. */
+import { say } from '../../../grammar/say';
 import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
@@ -22,14 +23,30 @@ export const ofShapes = (space: RefSpace): boolean => space === 'shape' || space
 const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.');
 
 const WANTED: Readonly<Record<NameSpace, string>> = {
-  value: 'a value',
-  shape: 'a point, line or curve',
-  measured: 'a point, line or curve',
-  part: 'an edge or point of this piece',
-  edge: 'an edge of a piece',
-  block: 'a draft or piece',
-  body: 'a body or size table',
-  subject: 'a piece, an edge or a seam',
+  get value() {
+    return say`a value`;
+  },
+  get shape() {
+    return say`a point, line or curve`;
+  },
+  get measured() {
+    return say`a point, line or curve`;
+  },
+  get part() {
+    return say`an edge or point of this piece`;
+  },
+  get edge() {
+    return say`an edge of a piece`;
+  },
+  get block() {
+    return say`a draft or piece`;
+  },
+  get body() {
+    return say`a body or size table`;
+  },
+  get subject() {
+    return say`a piece, an edge or a seam`;
+  },
 };
 
 export function failure(
@@ -48,10 +65,10 @@ function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Stateme
   const needed = WANTED[space];
   const finding = (is: string, next: string, source?: string): Finding => ({
     code: 'wrong-kind',
-    message: `${name} is ${is}, but ${needed} is needed here. ${next}`,
+    message: say`${name} is ${is}, but ${needed} is needed here. ${next}`,
     statement,
     at: ref.at,
-    related: source === undefined ? [] : [{ source, message: `${name} is defined here.` }],
+    related: source === undefined ? [] : [{ source, message: say`${name} is defined here.` }],
     fixes: [],
   });
   if (space === 'value') {
@@ -60,18 +77,21 @@ function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Stateme
     const word = found.kind === 'given' ? 'point' : kindWord(found);
     const next =
       word === 'point'
-        ? 'distance(P, Q) gives the length between two points.'
-        : `length(${name}) gives its length.`;
+        ? say`distance(P, Q) gives the length between two points.`
+        : say`length(${name}) gives its length.`;
     return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
   }
   const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
   if (block?.declaration?.statement.node.kind === 'draft') {
-    return finding(`of the draft ${ref.path[0]!.text}`, 'Write a piece and its edge, such as front.side.');
+    return finding(
+      say`of the draft ${ref.path[0]!.text}`,
+      say`Write a piece and its edge, such as front.side.`,
+    );
   }
   const found = resolveValue(scope, ref.path);
   if (found === undefined) return undefined;
-  const is = found.kind === 'measurement' ? 'a measurement' : 'a value';
-  return finding(is, 'Name a point, line or curve of the draft.', found.declaration && found.id);
+  const is = found.kind === 'measurement' ? say`a measurement` : say`a value`;
+  return finding(is, say`Name a point, line or curve of the draft.`, found.declaration && found.id);
 }
 
 function kindWord(found: Target): string {
@@ -99,17 +119,18 @@ function unknownName(
   const near = nearest(wanted, names);
   const advice =
     near !== undefined
-      ? `Did you mean ${near}?`
+      ? say`Did you mean ${near}?`
       : space === 'value'
-        ? `Define it (let ${wanted} = …), or declare it as a measurement (measure ${wanted} "how it is taken").`
-        : 'Define it, or correct the name.';
+        ? say`Define it (let ${wanted} = …), or declare it as a measurement (measure ${wanted} "how it is taken").`
+        : say`Define it, or correct the name.`;
   return {
     code: 'unknown-name',
-    message: `Nothing here is called ${name}. ${advice}`,
+    message: say`Nothing here is called ${name}. ${advice}`,
     statement,
     at: ref.at,
     related: [],
-    fixes: near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ statement, at, text: near }] }],
+    fixes:
+      near === undefined ? [] : [{ title: say`Change to ${near}`, edits: [{ statement, at, text: near }] }],
   };
 }
 
@@ -124,11 +145,11 @@ function subtracted(ref: Ref, statement: Statement, names: readonly string[]): F
   const is = name + number![0];
   return {
     code: 'unknown-name',
-    message: `${is} is read as a subtraction, ${name} less ${number![1]}, and nothing here is called ${name}. Did you mean ${meant}?`,
+    message: say`${is} is read as a subtraction, ${name} less ${number![1]!}, and nothing here is called ${name}. Did you mean ${meant}?`,
     statement,
     at,
     related: [],
-    fixes: [{ title: `Change to ${meant}`, edits: [{ statement, at, text: meant }] }],
+    fixes: [{ title: say`Change to ${meant}`, edits: [{ statement, at, text: meant }] }],
   };
 }
 
@@ -169,12 +190,10 @@ export function otherSheet(ref: Ref, found: Target, statement: Statement): Findi
   const name = written(ref);
   return {
     code: 'other-sheet',
-    message:
-      `${name} lies on another sheet of paper: ${found.declaration!.scope} is a draft of its own. Its lengths may be used ` +
-      `here (length, distance); to draw by it, lay it on this sheet: ${name} laid A on P and B toward Q.`,
+    message: say`${name} lies on another sheet of paper: ${found.declaration!.scope} is a draft of its own. Its lengths may be used here (length, distance); to draw by it, lay it on this sheet: ${name} laid A on P and B toward Q.`,
     statement,
     at: ref.at,
-    related: [{ source: found.id, message: `${name} is drawn here.` }],
+    related: [{ source: found.id, message: say`${name} is drawn here.` }],
     fixes: [],
   };
 }

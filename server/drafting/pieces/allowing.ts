@@ -1,4 +1,5 @@
 /** Everything a piece's block says of its allowances: widths, stretches of another width, inlays, corners. */
+import { say } from '../../../grammar/say';
 import type { AllowNode, CornerNode, Expr, InlayNode, Statement } from '../../../grammar/syntax';
 import { distance, type Point } from '../../geometry';
 import type { Corner, Edge, Piece, RunningAllowance, StatedAllowance } from '../model';
@@ -67,10 +68,10 @@ function overlapping(
   const { edge } = over!.run;
   const { source } = edges.find(({ name }) => name === edge)!;
   const both = printLength(shared(under!.run, over!.run), reader.unit);
-  const message = `This line and an earlier one both give a width to ${both} of ${edge}. There this one counts; let one begin where the other ends.`;
+  const message = say`This line and an earlier one both give a width to ${both} of ${edge}. There this one counts; let one begin where the other ends.`;
   reader.statement = over!.line;
   report(reader, 'overlapping-allowances', node.stretch?.at ?? node.at, message, {
-    related: [{ source, statement: under!.line, message: 'The earlier line.' }],
+    related: [{ source, statement: under!.line, message: say`The earlier line.` }],
   });
 }
 
@@ -123,7 +124,7 @@ function steppedAllowance(
   const [from, to] = [Math.min(a, b), Math.max(a, b)];
   const over = Math.max(-from, to - shape.path.length);
   if (over > ON_CORNER) {
-    const message = `${edge.name} is ${printLength(shape.path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end.`;
+    const message = say`${edge.name} is ${printLength(shape.path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end.`;
     report(reader, 'out-of-reach', node.stretch.at, message);
     return [];
   }
@@ -218,7 +219,7 @@ function cornerCut(
     reader,
     'not-on-line',
     node.point.at,
-    `${wordsOf(reader, node.point)} is no corner of this piece: no edge ends there.${known.length > 0 ? ` Its corners are ${known.join(', ')}.` : ''}`,
+    say`${wordsOf(reader, node.point)} is no corner of this piece: no edge ends there.${known.length > 0 ? say` Its corners are ${known.join(', ')}.` : ''}`,
   );
   return [];
 }

@@ -1,4 +1,5 @@
 /** The piece that another is made from. */
+import { say } from '../../../grammar/say';
 import type { Ref } from '../../../grammar/syntax';
 import type { Piece } from '../model';
 import { report, type Reader } from '../values/reader';
@@ -32,6 +33,7 @@ function based(
     return undefined;
   }
   const words = ref.path.map(({ text }) => text).join('.');
-  const what = more === 0 ? 'is no piece; a piece is worked from another piece' : 'is no edge of a piece';
+  const what =
+    more === 0 ? say`is no piece; a piece is worked from another piece` : say`is no edge of a piece`;
   return report(reader, 'wrong-kind', ref.at, `${words} ${what}.`);
 }

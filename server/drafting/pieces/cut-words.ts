@@ -1,4 +1,5 @@
 /** The cutting words of a piece: how many are cut, how they lie, of which cloth. */
+import { say } from '../../../grammar/say';
 import type { CutLayer as CutLayerNode, CutNode } from '../../../grammar/syntax';
 import type { CutLayer, CutWords } from '../model';
 import { ofKind } from '../values/arithmetic';
@@ -23,7 +24,7 @@ function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
       reader,
       'no-such-number',
       typeof node.count === 'number' ? node.at : node.count.at,
-      `Pieces are cut in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
+      say`Pieces are cut in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
     );
   }
   const as = node.as ?? 'single';

@@ -1,4 +1,5 @@
 /** The lines of a piece that say how it is cut: fold, grain, allowances, corners. */
+import { say } from '../../../grammar/say';
 import type { AllowNode, Expr, GrainNode, Ref, Statement } from '../../../grammar/syntax';
 import { add, distance, scale, type Point } from '../../geometry';
 import type { Corner, Edge, Piece, RunningAllowance } from '../model';
@@ -15,7 +16,7 @@ export function ownEdge(reader: Reader, edges: readonly Edge[], ref: Ref | Expr)
       reader,
       'wrong-kind',
       ref.at,
-      `${wordsOf(reader, ref)} is no edge of this piece: an edge is written by its name alone here.`,
+      say`${wordsOf(reader, ref)} is no edge of this piece: an edge is written by its name alone here.`,
     );
   }
   const name = ref.path[0]!.text;
@@ -27,13 +28,18 @@ export function ownEdge(reader: Reader, edges: readonly Edge[], ref: Ref | Expr)
   );
   const advice =
     near === undefined
-      ? `Its edges are ${edges.map((one) => one.name).join(', ')}.`
-      : `Did you mean ${near}?`;
-  return report(reader, 'unknown-name', ref.at, `This piece has no edge called ${name}. ${advice}`, {
+      ? say`Its edges are ${edges.map((one) => one.name).join(', ')}.`
+      : say`Did you mean ${near}?`;
+  return report(reader, 'unknown-name', ref.at, say`This piece has no edge called ${name}. ${advice}`, {
     fixes:
       near === undefined
         ? []
-        : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: ref.at, text: near }] }],
+        : [
+            {
+              title: say`Change to ${near}`,
+              edits: [{ statement: reader.statement, at: ref.at, text: near }],
+            },
+          ],
   });
 }
 
@@ -47,9 +53,9 @@ export function foldEdge(reader: Reader, edges: readonly Edge[], ref: Ref): Edge
     reader,
     'fold-not-straight',
     ref.at,
-    `Cloth folds along a straight line, but ${edge.name} bends.`,
+    say`Cloth folds along a straight line, but ${edge.name} bends.`,
     {
-      related: [{ source: edge.source, message: `${edge.name} runs here.` }],
+      related: [{ source: edge.source, message: say`${edge.name} runs here.` }],
     },
   );
 }
@@ -141,7 +147,7 @@ export function allowance(reader: Reader, expr: Expr, use: string): number | und
     reader,
     'no-such-number',
     expr.at,
-    `An allowance of ${printLength(width, reader.unit)} can't be cut: it lies between 0 and ${printLength(WIDEST, reader.unit)}.`,
+    say`An allowance of ${printLength(width, reader.unit)} can't be cut: it lies between 0 and ${printLength(WIDEST, reader.unit)}.`,
   );
 }
 
@@ -178,13 +184,13 @@ function cornerNamed(reader: Reader, corners: readonly Corner[], ref: Ref | unde
   );
   const advice =
     near === undefined
-      ? 'A running allowance goes from one named point of the outline to another.'
-      : `Did you mean ${near}?`;
+      ? say`A running allowance goes from one named point of the outline to another.`
+      : say`Did you mean ${near}?`;
   return report(
     reader,
     'unknown-name',
     ref.at,
-    `The outline has no point called ${wordsOf(reader, ref)}. ${advice}`,
+    say`The outline has no point called ${wordsOf(reader, ref)}. ${advice}`,
   );
 }
 
@@ -208,12 +214,12 @@ function betweenCorners(
     return [{ edge: name, from, to, widthFrom, widthTo }];
   });
   if (found.length === 1) return found;
-  const how = found.length === 0 ? 'No edge runs' : 'More than one edge runs';
+  const how = found.length === 0 ? say`No edge runs` : say`More than one edge runs`;
   report(
     reader,
     'which-way',
     node.at,
-    `${how} from ${a.name} to ${b.name}. ${found.length === 0 ? 'A running allowance follows one edge.' : 'Say which: along EDGE.'}`,
+    say`${how} from ${a.name} to ${b.name}. ${found.length === 0 ? say`A running allowance follows one edge.` : say`Say which: along EDGE.`}`,
   );
   return [];
 }

@@ -1,4 +1,5 @@
 /** Darts: laid on an edge or drafted in the outline, their legs made equal, their edge ready to be trued. */
+import { say } from '../../../grammar/say';
 import type { DartNode, Statement } from '../../../grammar/syntax';
 import { add, distance, midpoint, normalised, Path, scale, subtract, type Point } from '../../geometry';
 import type { Dart, Edge, EdgePart } from '../model';
@@ -44,7 +45,7 @@ export function laidDart(
       reader,
       'negative-dart',
       node.width!.at,
-      `${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. The edge is too short for the body already; take less out at the side, or give the dart max(nothing, …).`,
+      say`${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. The edge is too short for the body already; take less out at the side, or give the dart max(nothing, …).`,
     );
   }
   return width <= NO_DART ? 'none' : { statement, node, edge, s, width };
@@ -55,7 +56,7 @@ const noWidth = (reader: Reader, node: DartNode): undefined =>
     reader,
     'dart-without-width',
     node.name.at,
-    `How wide is ${node.name.text}? Say it after a comma: 2.5cm wide.`,
+    say`How wide is ${node.name.text}? Say it after a comma: 2.5cm wide.`,
   );
 
 /** Where a dart's mouth lies on its edge: two distances whose points are the width apart, straight across. */
@@ -89,12 +90,12 @@ export function cutDarts(
     const { a, b } = mouth(path, one.s, one.width);
     if (a < from - 1e-6 || b > path.length + 1e-6) {
       const over =
-        from > 0 && a < from ? 'runs into the dart before it' : `runs beyond the end of ${edge.name}`;
+        from > 0 && a < from ? say`runs into the dart before it` : say`runs beyond the end of ${edge.name}`;
       report(
         reader,
         'darts-overlap',
         one.node.name.at,
-        `${one.node.name.text}, ${printLength(one.width, reader.unit)} wide, ${over}. Move it, or make it narrower.`,
+        say`${one.node.name.text}, ${printLength(one.width, reader.unit)} wide, ${over}. Move it, or make it narrower.`,
       );
       continue;
     }
@@ -115,7 +116,7 @@ function mixed(reader: Reader, edge: Edge, laid: readonly Laid[]): { edge: Edge;
       reader,
       'darts-overlap',
       one.node.name.at,
-      `${edge.name} has a dart in its outline already; draft this one in the outline as well.`,
+      say`${edge.name} has a dart in its outline already; draft this one in the outline as well.`,
     );
   }
   return { edge, darts: [] };
@@ -174,7 +175,7 @@ function pivotOf(reader: Reader, node: DartNode, middle: Point, along: Point): P
       reader,
       'dart-without-length',
       node.name.at,
-      `How long is ${node.name.text}? Say 9cm long, or swings about P.`,
+      say`How long is ${node.name.text}? Say 9cm long, or swings about P.`,
     );
   }
   const long = lengthOf(reader, node.long, 'long');

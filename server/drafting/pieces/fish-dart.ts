@@ -1,4 +1,5 @@
 /** Fish darts: inside the piece, with a point at each end and the widest place between. */
+import { say } from '../../../grammar/say';
 import type { FishDartNode, Statement } from '../../../grammar/syntax';
 import { add, distance, Path, scale, type Point } from '../../geometry';
 import type { FishDart } from '../model';
@@ -29,7 +30,7 @@ export function fishDart(
       reader,
       'negative-dart',
       node.width.at,
-      `${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. There is too little cloth already; give it max(nothing, …), or take less out elsewhere.`,
+      say`${node.name.text} comes to ${printLength(width, reader.unit)} wide: below nothing. There is too little cloth already; give it max(nothing, …), or take less out elsewhere.`,
     );
   }
   if (width <= NO_DART) return 'none';
@@ -55,16 +56,16 @@ function widestPlace(reader: Reader, node: FishDartNode, from: Point, to: Point)
       reader,
       'no-length',
       node.to.at,
-      `Both points of ${text} are one place, so it has no length.`,
+      say`Both points of ${text} are one place, so it has no length.`,
     );
   }
-  const s = distanceAlong(reader, { kind: 'line', path: axis }, node.place, `the middle of ${text}`);
+  const s = distanceAlong(reader, { kind: 'line', path: axis }, node.place, say`the middle of ${text}`);
   if (s === undefined) return undefined;
   if (s > NO_DART && s < axis.length - NO_DART) return axis.pointAt(s);
   return report(
     reader,
     'out-of-reach',
     node.place.at,
-    `${text} is widest between its two points, which lie ${printLength(axis.length, reader.unit)} apart; this place lies at one of them or beyond.`,
+    say`${text} is widest between its two points, which lie ${printLength(axis.length, reader.unit)} apart; this place lies at one of them or beyond.`,
   );
 }

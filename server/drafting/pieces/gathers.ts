@@ -1,4 +1,5 @@
 /** Gathers: a stretch of an edge that threads draw up to a length. */
+import { say } from '../../../grammar/say';
 import type { GathersNode, Statement } from '../../../grammar/syntax';
 import type { Edge, EdgePart, Gathers } from '../model';
 import { distanceAlong } from '../shapes/places';
@@ -32,7 +33,7 @@ export function gathered(
       reader,
       'no-such-number',
       node.length.at,
-      `${name} can't bring ${printLength(flat, reader.unit)} of ${edge.name} to ${printLength(length, reader.unit)}: gathers draw cloth up, to less than it is and more than nothing.`,
+      say`${name} can't bring ${printLength(flat, reader.unit)} of ${edge.name} to ${printLength(length, reader.unit)}: gathers draw cloth up, to less than it is and more than nothing.`,
     );
   }
   const parts = drawnUp(edge.parts, from, to, { by: name, share: length / flat });
@@ -41,7 +42,7 @@ export function gathered(
       reader,
       'darts-overlap',
       node.name.at,
-      `${name} runs into other gathers on ${edge.name}: end one where the other begins, or draw both up as one.`,
+      say`${name} runs into other gathers on ${edge.name}: end one where the other begins, or draw both up as one.`,
     );
   }
   const made = { ...edge, ...edgeOf(parts, edge.path.start) };
@@ -66,7 +67,7 @@ function stretchOf(
     reader,
     'out-of-reach',
     node.to.at,
-    `${node.name.text} needs a stretch of ${edge.name} to gather; this one lies beyond its end, or has no length.`,
+    say`${node.name.text} needs a stretch of ${edge.name} to gather; this one lies beyond its end, or has no length.`,
   );
 }
 

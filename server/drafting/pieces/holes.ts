@@ -1,4 +1,5 @@
 /** Reads the holes of a piece: closed like an outline, with edges of their own. */
+import { say } from '../../../grammar/say';
 import type { Statement } from '../../../grammar/syntax';
 import { areaOf } from '../../geometry';
 import type { Edge, Gap, Hole, Piece } from '../model';
@@ -56,7 +57,7 @@ function hasNamesOfItsOwn(reader: Reader, { edges, drafted }: Walked, taken: Rea
       reader,
       'wrong-kind',
       run?.at ?? dart.statement.node.at,
-      `A hole has no darts to be sewn; say how its edge runs past ${dart.name}.`,
+      say`A hole has no darts to be sewn; say how its edge runs past ${dart.name}.`,
     );
     return false;
   }
@@ -68,7 +69,7 @@ function hasNamesOfItsOwn(reader: Reader, { edges, drafted }: Walked, taken: Rea
     reader,
     'defined-twice',
     node.kind === 'edge' ? node.name.at : node.at,
-    `This piece has an edge called ${twice.name} already; the edges of a hole bear names of their own.`,
+    say`This piece has an edge called ${twice.name} already; the edges of a hole bear names of their own.`,
   );
   return false;
 }

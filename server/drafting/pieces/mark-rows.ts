@@ -1,4 +1,5 @@
 /** Rows of marks: so many along a line, evenly, the first and the last where they are told to stand. */
+import { say } from '../../../grammar/say';
 import type { MarksNode, MarkWord, Place } from '../../../grammar/syntax';
 import { add, contains, lineIntersections, Path, scale, type Point } from '../../geometry';
 import type { Edge, Mark } from '../model';
@@ -63,16 +64,16 @@ export function rowOfMarks(bench: MarkBench, node: MarksNode): Mark | undefined 
 }
 
 function countOf(reader: Reader, { count: expr }: MarksNode): number | undefined {
-  const count = ofKind(reader, expr, 'ratio', 'a count');
+  const count = ofKind(reader, expr, 'ratio', say`a count`);
   if (count === undefined || (Number.isInteger(count) && count >= 1 && count <= MOST)) return count;
   const [is, words] = [String(Math.round(count * 1000) / 1000), wordsOf(reader, expr)];
   const found =
-    is === words ? `${is} is none of them` : `${words} comes to ${is}. round(…) makes a whole number`;
+    is === words ? say`${is} is none of them` : say`${words} comes to ${is}. round(…) makes a whole number`;
   return report(
     reader,
     'no-such-number',
     expr.at,
-    `Marks are counted in whole numbers from 1 to ${MOST}; ${found}.`,
+    say`Marks are counted in whole numbers from 1 to ${MOST}; ${found}.`,
   );
 }
 
@@ -89,7 +90,7 @@ function stretchOf(
   if (from === undefined || to === undefined) return undefined;
   if (count === 1 || Math.abs(to - from) > ON_LINE) return [from, to];
   const { reader } = bench;
-  const message = `The row begins and ends at one place, so all ${count} would stand on each other. Say where it ends: from ${wordsOf(reader, node.from)} to another place of ${wordsOf(reader, node.along)}.`;
+  const message = say`The row begins and ends at one place, so all ${count} would stand on each other. Say where it ends: from ${wordsOf(reader, node.from)} to another place of ${wordsOf(reader, node.along)}.`;
   return report(reader, 'no-length', node.to.at, message);
 }
 
@@ -104,7 +105,7 @@ function endOf(
   if (place.counted === undefined && place.value.kind === 'quantity') {
     const own = edges.find((edge) => edge.name === name);
     const [words, from] = [wordsOf(reader, place), own?.fromName || own?.toName || 'P'];
-    const message = `${words} is counted from nowhere: say from which point of ${name}, such as ${words} from ${from}.`;
+    const message = say`${words} is counted from nowhere: say from which point of ${name}, such as ${words} from ${from}.`;
     return report(reader, 'place-without-start', place.at, message);
   }
   const s = distanceAlong(reader, line, place, name, (point, words) => hintFor(edges, name, point, words));
@@ -113,7 +114,7 @@ function endOf(
     reader,
     'out-of-reach',
     place.at,
-    `${wordsOf(reader, place)} lies ${printLength(s < 0 ? -s : s - length, reader.unit)} beyond the end of ${name}, which is ${printLength(length, reader.unit)} long: there is nothing to mark.`,
+    say`${wordsOf(reader, place)} lies ${printLength(s < 0 ? -s : s - length, reader.unit)} beyond the end of ${name}, which is ${printLength(length, reader.unit)} long: there is nothing to mark.`,
   );
 }
 
@@ -121,8 +122,8 @@ function endOf(
 function hintFor(edges: readonly Edge[], name: string, point: Point, words: string): string {
   const on = edges.filter(({ path }) => path.locate(point).distance <= ON_LINE);
   if (on.length > 0)
-    return ` It lies on ${on.map((edge) => edge.name).join(' and ')}: count the row along that, or name a place of ${name}.`;
-  return ` Name a place of ${name}, such as the nearest: (${words} squared onto ${name}).`;
+    return say` It lies on ${on.map((edge) => edge.name).join(say` and `)}: count the row along that, or name a place of ${name}.`;
+  return say` Name a place of ${name}, such as the nearest: (${words} squared onto ${name}).`;
 }
 
 /** A bone stands square to the line it is counted along, from edge to edge, short of both. */

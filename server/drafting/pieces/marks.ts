@@ -1,4 +1,5 @@
 /** Reads what is marked on a piece: balance lines, labels, marks and rows of marks. */
+import { say } from '../../../grammar/say';
 import type { MarkNode, MarksNode, MarkWord, Statement, StatementNode } from '../../../grammar/syntax';
 import { Path } from '../../geometry';
 import type { BalanceLine, Edge, Mark, Piece, Shape } from '../model';
@@ -66,21 +67,21 @@ const nameOf = (node: StatementNode) =>
 
 /** Lines that name something on the piece; a name that is taken on it is told. */
 function onceEach({ reader, edges }: MarkBench, block: readonly Statement[]): readonly Statement[] {
-  const taken = new Map<string, string>(edges.map(({ name }) => [name, 'an edge']));
+  const taken = new Map<string, string>(edges.map(({ name }) => [name, say`an edge`]));
   for (const { node } of block)
-    if (node.kind === 'dart' || node.kind === 'fish-dart') taken.set(node.name.text, 'a dart');
+    if (node.kind === 'dart' || node.kind === 'fish-dart') taken.set(node.name.text, say`a dart`);
   return block.filter((line) => {
     const name = nameOf(line.node);
     if (name === undefined) return false;
     const other = taken.get(name.text);
-    taken.set(name.text, other ?? 'a mark');
+    taken.set(name.text, other ?? say`a mark`);
     if (other === undefined) return true;
     reader.statement = line;
     report(
       reader,
       'defined-twice',
       name.at,
-      `This piece has ${other} called ${name.text} already; give the mark a name of its own.`,
+      say`This piece has ${other} called ${name.text} already; give the mark a name of its own.`,
     );
     return false;
   });
@@ -104,7 +105,7 @@ function inCircle(reader: Reader, lines: readonly Statement[]): void {
     reader,
     'circle',
     nameOf(lines[0]!.node)!.at,
-    `${names.join(' and ')} are placed from each other, so neither has a place: let one of them lie by the outline.`,
+    say`${names.join(say` and `)} are placed from each other, so neither has a place: let one of them lie by the outline.`,
   );
 }
 
@@ -145,33 +146,37 @@ function readMark(bench: MarkBench, node: MarkNode): Mark | undefined {
   const sized = size === undefined ? own : { ...own, size };
   if (shape.kind !== 'point') {
     if (!PLACES.has(word)) return { ...sized, points: [], paths: [shape.path] };
-    return wrongShape(reader, node, shape, 'a point');
+    return wrongShape(reader, node, shape, say`a point`);
   }
-  if (LINES.has(word)) return wrongShape(reader, node, shape, 'a line');
+  if (LINES.has(word)) return wrongShape(reader, node, shape, say`a line`);
   const paths =
     word === 'buttonhole' ? [barAt(bench, shape.point, size ?? USUAL_BUTTONHOLE, node.lengthways)] : [];
   return { ...sized, points: [shape.point], paths };
 }
 
 const ARTICLED: Partial<Record<MarkWord, string>> = {
-  eyelet: 'an eyelet',
-  tape: 'a tape',
+  get eyelet() {
+    return say`an eyelet`;
+  },
+  get tape() {
+    return say`a tape`;
+  },
   topstitch: 'topstitching',
 };
 
-export const aMark = (word: MarkWord): string => ARTICLED[word] ?? `a ${word}`;
+export const aMark = (word: MarkWord): string => ARTICLED[word] ?? say`a ${word}`;
 
 function wrongShape(reader: Reader, node: MarkNode, shape: Shape, wanted: string): undefined {
   const what = aMark(node.word);
   const advice =
-    wanted === 'a line'
-      ? 'Two points in a bracket make a line: (A to B).'
-      : 'Take a place on it: on … halfway.';
+    wanted === say`a line`
+      ? say`Two points in a bracket make a line: (A to B).`
+      : say`Take a place on it: on … halfway.`;
   return report(
     reader,
     'wrong-kind',
     node.phrase.at,
-    `${wordsOf(reader, node.phrase)} is ${SHAPE_WORDS[shape.kind]}, but ${what} is ${wanted}. ${advice}`,
+    say`${wordsOf(reader, node.phrase)} is ${SHAPE_WORDS[shape.kind]}, but ${what} is ${wanted}. ${advice}`,
   );
 }
 
@@ -185,7 +190,7 @@ export function sizeOf(reader: Reader, { size }: MarkNode | MarksNode): number |
     reader,
     'no-such-number',
     size.by.at,
-    `No button and no buttonhole is as large as that: it lies between 0 and 20cm.`,
+    say`No button and no buttonhole is as large as that: it lies between 0 and 20cm.`,
   );
   return 'none';
 }

@@ -1,4 +1,5 @@
 /** Walks an outline: edge after edge, run after run, from a point and back to it. */
+import { say } from '../../../grammar/say';
 import type { EdgeNode, Expr, Name, Run, Span, Statement } from '../../../grammar/syntax';
 import { distance, Path, samePoint, type Point } from '../../geometry';
 import type { Corner, Edge, EdgePart, Gap } from '../model';
@@ -56,7 +57,7 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
   const { node, block = [] } = statement;
   if (node.kind !== 'outline' && node.kind !== 'hole') return undefined;
   reader.statement = statement;
-  const what = node.kind === 'hole' ? `The hole ${node.name.text}` : 'This outline';
+  const what = node.kind === 'hole' ? say`The hole ${node.name.text}` : say`This outline`;
   const start = pointOf(reader, node.from, `${node.kind} from`);
   if (start === undefined) return undefined;
   const name = nameOf(node.from);
@@ -88,7 +89,7 @@ export function walkOutline(reader: Reader, statement: Statement, source: string
       reader,
       'empty-outline',
       node.at,
-      `${what} has no edges: name each edge and say how it runs, such as side straight to hem-side.`,
+      say`${what} has no edges: name each edge and say how it runs, such as side straight to hem-side.`,
     );
   }
   close(walk);

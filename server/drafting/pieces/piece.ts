@@ -1,4 +1,5 @@
 /** Makes a piece: its outline walked, and the lines that say how it is cut. */
+import { say } from '../../../grammar/say';
 import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Edge, Piece } from '../model';
 import { dartPoint, edgeShape, everyEdge } from '../shapes/parts';
@@ -42,7 +43,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
       reader,
       'no-outline',
       node.name.at,
-      `${name} has no outline: say outline from P { … }, with an edge a line.`,
+      say`${name} has no outline: say outline from P { … }, with an edge a line.`,
     );
   }
   if (outlines[1] !== undefined) {
@@ -51,7 +52,7 @@ export function readPiece(reader: Reader, request: PieceRequest): Piece | undefi
       reader,
       'defined-twice',
       outlines[1].node.at,
-      `${name} has an outline already; a piece has one. Holes are cut with hole NAME from P { … }.`,
+      say`${name} has an outline already; a piece has one. Holes are cut with hole NAME from P { … }.`,
     );
   }
   const walked = walkOutline(reader, outlines[0], source);
@@ -212,7 +213,7 @@ function single(
         reader,
         'defined-twice',
         node.at,
-        `This piece has a ${node.kind} line already; only one can hold.`,
+        say`This piece has a ${node.kind} line already; only one can hold.`,
       );
       continue;
     }

@@ -1,4 +1,5 @@
 /** Reads a `pleats` line: how many, where, what each takes and to which side it folds. */
+import { say } from '../../../grammar/say';
 import type { PleatsNode } from '../../../grammar/syntax';
 import { dot, subtract, type Point } from '../../geometry';
 import type { Shape } from '../model';
@@ -47,8 +48,8 @@ const unsaid = (reader: Reader, { name }: PleatsNode, message: string): undefine
 
 const width = ({ name, added }: PleatsNode): string =>
   added
-    ? `${name.text} can't be added and taken out of the width at once: keep one of the two.`
-    : `Where does the cloth for ${name.text} come from? Say it after a comma: added (the piece grows), or out of the width drawn (the edge is sewn shorter).`;
+    ? say`${name.text} can't be added and taken out of the width at once: keep one of the two.`
+    : say`Where does the cloth for ${name.text} come from? Say it after a comma: added (the piece grows), or out of the width drawn (the edge is sewn shorter).`;
 
 function countOf(reader: Reader, node: PleatsNode): number | undefined {
   const count = ofKind(reader, node.count, 'ratio', 'pleats');
@@ -58,7 +59,7 @@ function countOf(reader: Reader, node: PleatsNode): number | undefined {
       reader,
       'no-such-number',
       node.count.at,
-      `Pleats are counted in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
+      say`Pleats are counted in whole numbers from 1 to ${MOST}; this comes to ${Math.round(count * 1000) / 1000}.`,
     );
   }
   const stated = node.places?.distances.length;
@@ -66,7 +67,7 @@ function countOf(reader: Reader, node: PleatsNode): number | undefined {
   return unsaid(
     reader,
     node,
-    `${node.name.text} has ${count} pleats, but ${stated === 1 ? 'one place' : `${stated} places`} for them: say as many places, or from A to B to have them evenly.`,
+    say`${node.name.text} has ${count} pleats, but ${stated === 1 ? say`one place` : say`${stated} places`} for them: say as many places, or from A to B to have them evenly.`,
   );
 }
 
@@ -75,7 +76,7 @@ function takingOf(reader: Reader, node: PleatsNode): number | undefined {
     return unsaid(
       reader,
       node,
-      `How much does each pleat of ${node.name.text} take? Say it after a comma: taking 3cm each.`,
+      say`How much does each pleat of ${node.name.text} take? Say it after a comma: taking 3cm each.`,
     );
   }
   const taking = lengthOf(reader, node.taking, 'taking');
@@ -84,7 +85,7 @@ function takingOf(reader: Reader, node: PleatsNode): number | undefined {
     reader,
     'no-such-number',
     node.taking.at,
-    'A pleat takes more than nothing: its depth twice over.',
+    say`A pleat takes more than nothing: its depth twice over.`,
   );
 }
 
@@ -92,7 +93,7 @@ function stitchedOf(reader: Reader, { stitchedDown }: PleatsNode): number | unde
   if (stitchedDown === undefined) return 0;
   const stitched = lengthOf(reader, stitchedDown, 'stitched down');
   if (stitched === undefined || stitched >= 0) return stitched;
-  const message = 'Pleats are stitched down over a length from the edge, which is not less than nothing.';
+  const message = say`Pleats are stitched down over a length from the edge, which is not less than nothing.`;
   return report(reader, 'no-such-number', stitchedDown.at, message);
 }
 
@@ -125,7 +126,7 @@ function placesOf(
       reader,
       distance > 0.05 ? 'not-on-line' : 'which-way',
       node.places.from.at,
-      `${words} is no end of ${edge.name}: pleats are counted from one of its ends, or evenly from A to B.`,
+      say`${words} is no end of ${edge.name}: pleats are counted from one of its ends, or evenly from A to B.`,
     );
   }
   const from = (one: number): number => (ends[0] ? one : length - lost - one);
@@ -168,7 +169,7 @@ function knifeFolds(
     return unsaid(
       reader,
       node,
-      `To which side do the knife pleats of ${node.name.text} fold? Say it after a comma: folds toward EDGE, such as folds toward centre.`,
+      say`To which side do the knife pleats of ${node.name.text} fold? Say it after a comma: folds toward EDGE, such as folds toward centre.`,
     );
   }
   const target = shapeOf(reader, node.folds);
@@ -181,7 +182,7 @@ function knifeFolds(
     reader,
     'no-direction',
     node.folds.at,
-    `${wordsOf(reader, node.folds)} lies on neither side of a pleat of ${node.name.text}, so it does not say which way it folds.`,
+    say`${wordsOf(reader, node.folds)} lies on neither side of a pleat of ${node.name.text}, so it does not say which way it folds.`,
   );
 }
 

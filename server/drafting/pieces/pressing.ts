@@ -1,4 +1,5 @@
 /** To which of its two sides a dart is pressed, as its line says it. */
+import { say } from '../../../grammar/say';
 import type { Expr, Pressing } from '../../../grammar/syntax';
 import { distance, type Point } from '../../geometry';
 import { shapeOf } from '../shapes/phrase';
@@ -38,7 +39,7 @@ function nearer<T extends string>(reader: Reader, toward: Expr, one: Side<T>, ot
     shape.kind === 'point' ? distance(shape.point, at) : shape.path.locate(at).distance;
   const [a, b] = [away(one), away(other)];
   if (Math.abs(a - b) > 1e-6) return a < b ? one.side : other.side;
-  const message = `${wordsOf(reader, toward)} lies as far from one side of the dart as from the other, so it does not say to which it is pressed.`;
+  const message = say`${wordsOf(reader, toward)} lies as far from one side of the dart as from the other, so it does not say to which it is pressed.`;
   report(reader, 'no-direction', toward.at, message);
   return '';
 }

@@ -1,4 +1,5 @@
 /** The outline of a piece with its darts cut in and its edges trued. */
+import { say } from '../../../grammar/say';
 import type { DartNode, Statement } from '../../../grammar/syntax';
 import { signedArea } from '../../geometry';
 import type { Dart, Edge, Trued } from '../model';
@@ -78,7 +79,7 @@ function strayLines(reader: Reader, lines: readonly DartLine[], drafted: readonl
       reader,
       'unknown-name',
       name.at,
-      `The outline has no dart called ${name.text}. A dart laid on an edge says where: dart ${name.text} on EDGE at PLACE.`,
+      say`The outline has no dart called ${name.text}. A dart laid on an edge says where: dart ${name.text} on EDGE at PLACE.`,
     );
   }
 }

@@ -1,4 +1,5 @@
 /** Reads an `accept` line as far as its names go: whether the piece has the edge that it speaks of. */
+import { say } from '../../../grammar/say';
 import type { AcceptNode } from '../../../grammar/syntax';
 import type { Piece } from '../model';
 import { nearest } from '../names/spelling';
@@ -13,13 +14,13 @@ export function readAccept(reader: Reader, { of }: AcceptNode): undefined {
   const names = namesWithin(piece);
   if (names.has(word!.text)) return undefined;
   const near = nearest(word!.text, names);
-  const edges = `Its edges are ${piece.edges.map(({ name }) => name).join(', ')}.`;
-  const advice = near === undefined ? edges : `Did you mean ${piece.name}.${near}?`;
-  const message = `${piece.name} has nothing called ${word!.text}. ${advice}`;
+  const edges = say`Its edges are ${piece.edges.map(({ name }) => name).join(', ')}.`;
+  const advice = near === undefined ? edges : say`Did you mean ${piece.name}.${near}?`;
+  const message = say`${piece.name} has nothing called ${word!.text}. ${advice}`;
   const edits = near === undefined ? [] : [{ statement: reader.statement, at: word!.at, text: near }];
   return report(reader, 'unknown-name', word!.at, message, {
-    related: [{ source: piece.source, message: `${piece.name} is made here.` }],
-    fixes: edits.length === 0 ? [] : [{ title: `Change to ${near}`, edits }],
+    related: [{ source: piece.source, message: say`${piece.name} is made here.` }],
+    fixes: edits.length === 0 ? [] : [{ title: say`Change to ${near!}`, edits }],
   });
 }
 

@@ -2,6 +2,7 @@
  * A band: cut straight for a ring of edges, double, and folded along its middle. Its length counts the body, not the
  * pieces: what is on the fold or cut as a pair goes round twice.
  */
+import { say } from '../../../grammar/say';
 import type { BandNode, Sewn, Statement } from '../../../grammar/syntax';
 import { Path } from '../../geometry';
 import type { Piece } from '../model';
@@ -35,7 +36,7 @@ export function readBand(reader: Reader, node: BandNode, request: BandRequest): 
       reader,
       'no-such-number',
       node.wide.at,
-      `${wordsOf(reader, node.name)} would have no size: it needs edges to go round and a width above nothing.`,
+      say`${wordsOf(reader, node.name)} would have no size: it needs edges to go round and a width above nothing.`,
     );
   }
   return bandPiece(request, {

@@ -1,4 +1,5 @@
 /** What a seam asks of its lengths: ease, stretching, gathers; and where along the seam the ease lies. */
+import { say } from '../../../grammar/say';
 import type { Ease, Expr, SeamNode } from '../../../grammar/syntax';
 import { called } from '../names/spelling';
 import type { SeamCourse, SeamPlace } from '../sewing-model';
@@ -51,7 +52,7 @@ function gathered(reader: Reader, ease: Extract<Ease, { kind: 'gathered' }>): As
     reader,
     'no-such-number',
     ease.at,
-    `Gathers draw more cloth up to less, such as 2 to 1; ${words} does not.`,
+    say`Gathers draw more cloth up to less, such as 2 to 1; ${words} does not.`,
   );
 }
 
@@ -70,8 +71,8 @@ function easeRange(
     reader,
     'range-turned-about',
     at,
-    `This range runs from ${most} down to ${least}: the lower end comes first.`,
-    { fixes: [replace(reader, 'Put the lower end first', at, `${least} .. ${most}`)] },
+    say`This range runs from ${most} down to ${least}: the lower end comes first.`,
+    { fixes: [replace(reader, say`Put the lower end first`, at, `${least} .. ${most}`)] },
   );
   return [high, low];
 }
@@ -92,7 +93,7 @@ function asked(reader: Reader, node: SeamNode, of: PieceRef, low: number, high: 
     reader,
     'unknown-name',
     of.at,
-    `${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`,
+    say`${wordsOf(reader, of)} is not sewn in this seam, so it can't be eased here.`,
   );
 }
 
@@ -205,7 +206,7 @@ function statedShares(reader: Reader, node: SeamNode): ReadonlyMap<string, numbe
         reader,
         'unknown-name',
         sharing.of.at,
-        `${wordsOf(reader, sharing.of)} is not sewn in this seam, so it can't take a share of its ease.`,
+        say`${wordsOf(reader, sharing.of)} is not sewn in this seam, so it can't take a share of its ease.`,
       );
     }
     if (share.kind !== 'ratio' || share.amount < 0 || share.amount > 1) {
@@ -213,7 +214,7 @@ function statedShares(reader: Reader, node: SeamNode): ReadonlyMap<string, numbe
         reader,
         'no-such-number',
         sharing.share.at,
-        `A share of the ease lies between 0% and 100%; ${wordsOf(reader, sharing.share)} does not.`,
+        say`A share of the ease lies between 0% and 100%; ${wordsOf(reader, sharing.share)} does not.`,
       );
     }
     shares.set(name, share.amount);
@@ -234,7 +235,7 @@ function wholeShares(
     reader,
     'no-such-number',
     at,
-    `The shares of the ease come to ${Math.round(total * 1000) / 10}%, and they should be all of it: 100%.`,
+    say`The shares of the ease come to ${Math.round(total * 1000) / 10}%, and they should be all of it: 100%.`,
   );
 }
 

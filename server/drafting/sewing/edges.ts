@@ -1,4 +1,5 @@
 /** The edges that a seam or a finish takes: whole, or from one point to another. */
+import { say } from '../../../grammar/say';
 import type { Place, Sewn } from '../../../grammar/syntax';
 import type { Edge, Piece, SewnEdge } from '../model';
 import type { Stretch } from '../sewing-model';
@@ -29,7 +30,7 @@ export function takenEdge(reader: Reader, sewn: Sewn): TakenEdge | undefined {
       reader,
       'wrong-kind',
       sewn.edge.at,
-      `${name} is no edge: write the piece and its edge, such as front.side.`,
+      say`${name} is no edge: write the piece and its edge, such as front.side.`,
     );
   }
   if (answer.piece.gaps.length > 0) {
@@ -86,15 +87,26 @@ function edgeOf(reader: Reader, piece: Piece, sewn: Sewn): Edge | undefined {
   );
   const advice =
     near === undefined
-      ? `Its edges are ${edges.map(({ name }) => name).join(', ')}.`
-      : `Did you mean ${piece.name}.${near}?`;
-  return report(reader, 'unknown-name', word.at, `${piece.name} has no edge called ${word.text}. ${advice}`, {
-    related: [{ source: piece.source, message: `${piece.name} is made here.` }],
-    fixes:
-      near === undefined
-        ? []
-        : [{ title: `Change to ${near}`, edits: [{ statement: reader.statement, at: word.at, text: near }] }],
-  });
+      ? say`Its edges are ${edges.map(({ name }) => name).join(', ')}.`
+      : say`Did you mean ${piece.name}.${near}?`;
+  return report(
+    reader,
+    'unknown-name',
+    word.at,
+    say`${piece.name} has no edge called ${word.text}. ${advice}`,
+    {
+      related: [{ source: piece.source, message: say`${piece.name} is made here.` }],
+      fixes:
+        near === undefined
+          ? []
+          : [
+              {
+                title: say`Change to ${near}`,
+                edits: [{ statement: reader.statement, at: word.at, text: near }],
+              },
+            ],
+    },
+  );
 }
 
 /** From one place of an edge to another, in this order. */
@@ -126,6 +138,6 @@ export function placeWithin(
     reader,
     'out-of-reach',
     place.at,
-    `${name} is ${printLength(length, reader.unit)} long when sewn: this place lies ${printLength(over, reader.unit)} beyond its end.`,
+    say`${name} is ${printLength(length, reader.unit)} long when sewn: this place lies ${printLength(over, reader.unit)} beyond its end.`,
   );
 }

@@ -1,4 +1,5 @@
 /** Reads `faced by X`: which edge of X is sewn to each edge that is faced. */
+import { say } from '../../../grammar/say';
 import type { Ref } from '../../../grammar/syntax';
 import type { FacedEdge } from '../derived-model';
 import type { Edge, Finish, Piece } from '../model';
@@ -31,7 +32,7 @@ function lacking(reader: Reader, by: Ref, facing: Piece, { piece, edge }: TakenE
     reader,
     'unknown-name',
     by.at,
-    `${facing.name} has no edge called ${edge} to be sewn to ${piece}.${edge}; its edges are ${own}. A facing's edge bears the name of the edge that it faces: facing NAME of ${piece} along ${edge}, 6cm deep.`,
-    { related: [{ source: facing.source, message: `${facing.name} is made here.` }] },
+    say`${facing.name} has no edge called ${edge} to be sewn to ${piece}.${edge}; its edges are ${own}. A facing's edge bears the name of the edge that it faces: facing NAME of ${piece} along ${edge}, 6cm deep.`,
+    { related: [{ source: facing.source, message: say`${facing.name} is made here.` }] },
   );
 }

@@ -1,4 +1,5 @@
 /** Reads a notch: a stroke across an edge at a place; on a seam, one on each of its two sides, where the ease puts them. */
+import { say } from '../../../grammar/say';
 import type { NotchNode, Sewn } from '../../../grammar/syntax';
 import type { Notch, Piece, Seam } from '../model';
 import type { SeamRun } from '../sewing-model';
@@ -29,7 +30,7 @@ export function readNotch(
       reader,
       'wrong-kind',
       node.on.at,
-      'A notch stands on an edge: write the piece and its edge, such as front.side.',
+      say`A notch stands on an edge: write the piece and its edge, such as front.side.`,
     );
   }
   const found = reader.find(node.on);
@@ -41,7 +42,7 @@ export function readNotch(
       reader,
       'wrong-kind',
       node.on.at,
-      `${wordsOf(reader, node.on)} is no edge: write the piece and its edge, such as front.side.`,
+      say`${wordsOf(reader, node.on)} is no edge: write the piece and its edge, such as front.side.`,
     );
   }
   const notch = onEdge(reader, node, answer.piece, rest[0]!.text, source);
@@ -61,7 +62,7 @@ function onEdge(
       reader,
       'unknown-name',
       node.on.at,
-      `${piece.name} has no edge called ${name}. Its edges are ${piece.edges.map((one) => one.name).join(', ')}.`,
+      say`${piece.name} has no edge called ${name}. Its edges are ${piece.edges.map((one) => one.name).join(', ')}.`,
     );
   }
   if (piece.fold?.edge === name) return onFold(reader, node, piece, name);
@@ -78,7 +79,7 @@ const onFold = (reader: Reader, node: NotchNode, piece: Piece, edge: string): un
     reader,
     'wrong-kind',
     node.on.at,
-    `${piece.name} lies on the fold along ${edge}, so nothing is cut there and no notch either. Mark the place on the edge that meets the fold, or with mark ${node.name.text} = … in the piece.`,
+    say`${piece.name} lies on the fold along ${edge}, so nothing is cut there and no notch either. Mark the place on the edge that meets the fold, or with mark ${node.name.text} = … in the piece.`,
   );
 
 /** At a sewn distance along an edge. */

@@ -1,14 +1,25 @@
 /** Where openings end on the edges of their seam, and how they are called. */
+import { say } from '../../../grammar/say';
 import type { Seam } from '../model';
 import type { SeamOpening, SeamRun } from '../sewing-model';
 import { across, placeOnSide, sideLength } from './course';
 
 export const OPENING_WORDS: Readonly<Record<SeamOpening['how'], string>> = {
-  zip: 'the zip',
-  buttoned: 'the buttoned opening',
-  laced: 'the laced opening',
-  hooked: 'the hooked opening',
-  'left-open': 'the opening',
+  get zip() {
+    return say`the zip`;
+  },
+  get buttoned() {
+    return say`the buttoned opening`;
+  },
+  get laced() {
+    return say`the laced opening`;
+  },
+  get hooked() {
+    return say`the hooked opening`;
+  },
+  get 'left-open'() {
+    return say`the opening`;
+  },
 };
 
 /** Ends of a seam and of its openings count as one within this, mm. */

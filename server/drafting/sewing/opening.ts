@@ -1,4 +1,5 @@
 /** Where a seam opens: a zip, buttons, laces, hooks, or a slit; over the whole seam or a part of it. */
+import { say } from '../../../grammar/say';
 import type { Opening, SeamNode } from '../../../grammar/syntax';
 import type { SeamCourse, SeamOpening } from '../sewing-model';
 import { widthOf } from '../values/arithmetic';
@@ -33,16 +34,16 @@ function opensNothing(reader: Reader, { how, length, from, to, at }: Opening): u
   const what = capital(OPENING_WORDS[how]);
   const why =
     length !== undefined
-      ? `${what} is ${printLength(0, reader.unit)} long`
-      : `${what} runs from ${wordsOf(reader, from!)} to ${wordsOf(reader, to!)}, which are one place of this seam`;
+      ? say`${what} is ${printLength(0, reader.unit)} long`
+      : say`${what} runs from ${wordsOf(reader, from!)} to ${wordsOf(reader, to!)}, which are one place of this seam`;
   const comma = reader.statement.text.lastIndexOf(',', at.from);
   const out = { statement: reader.statement, at: { from: comma, to: at.to }, text: '' };
   return report(
     reader,
     'empty-opening',
     at,
-    `${why}, so nothing opens there. Say how long it is (zip 20cm from P), or take it out.`,
-    { fixes: comma < 0 ? [] : [{ title: 'Take the opening out', edits: [out] }] },
+    say`${why}, so nothing opens there. Say how long it is (zip 20cm from P), or take it out.`,
+    { fixes: comma < 0 ? [] : [{ title: say`Take the opening out`, edits: [out] }] },
   );
 }
 
@@ -78,13 +79,13 @@ function counted(
   const length = widthOf(reader, opening.length!, opening.how.replace('-', ' '));
   if (length === undefined) return undefined;
   const atStart = begin < total / 2;
-  const [long, seam] = [length, total].map((mm) => printLength(mm, reader.unit));
+  const [long, seam] = [printLength(length, reader.unit), printLength(total, reader.unit)];
   if (length > total + ROUNDING) {
     return report(
       reader,
       'opening-too-long',
       opening.length!.at,
-      `${capital(OPENING_WORDS[opening.how])} is ${long} long, but the seam it lies in is only ${seam}. Make it ${seam} at most, or leave the length out: then the whole seam opens.`,
+      say`${capital(OPENING_WORDS[opening.how])} is ${long} long, but the seam it lies in is only ${seam}. Make it ${seam} at most, or leave the length out: then the whole seam opens.`,
     );
   }
   if (!isAtEnd([{ piece: '', edge: '', from: 0, to: total, start: 0 }], begin)) {
@@ -93,7 +94,7 @@ function counted(
       reader,
       'which-way',
       opening.at,
-      `${point} is no end of this seam, so ${long} from it could lie either way: say from ${point} to another point.`,
+      say`${point} is no end of this seam, so ${long} from it could lie either way: say from ${point} to another point.`,
     );
   }
   const to = Math.min(length, total);

@@ -1,4 +1,5 @@
 /** Places along a seam: a point or a notch on one of its edges, or a length counted from one. */
+import { say } from '../../../grammar/say';
 import type { Expr, NotchNode, Place, Ref, Statement } from '../../../grammar/syntax';
 import { shape } from '../names/references';
 import { edgeShape, sewnTo } from '../shapes/parts';
@@ -81,7 +82,7 @@ function candidates(reader: Reader, taken: readonly TakenEdge[], runs: Runs, exp
       const { of } = own(run);
       if (some && !isOf(reader, expr, of)) continue;
       reader.standOn(of);
-      const point = pointOf(reader, expr, 'a place on a seam');
+      const point = pointOf(reader, expr, say`a place on a seam`);
       if (point === undefined) return [];
       const located = locatedOn(edgeNamed(of, run.edge)!, point);
       const distance = clamped(run, located.distance);
@@ -112,7 +113,7 @@ function pointOnSeam(
     reader,
     'not-on-line',
     expr.at,
-    `${wordsOf(reader, expr)} lies on no edge of this seam: it is ${printLength(off, reader.unit)} away.`,
+    say`${wordsOf(reader, expr)} lies on no edge of this seam: it is ${printLength(off, reader.unit)} away.`,
   );
 }
 
@@ -141,7 +142,7 @@ export function spotOf(
       reader,
       'place-without-start',
       place.at,
-      `${wordsOf(reader, place)} is counted from nowhere: say from which point, such as ${wordsOf(reader, place)} from A.`,
+      say`${wordsOf(reader, place)} is counted from nowhere: say from which point, such as ${wordsOf(reader, place)} from A.`,
     );
   }
   const anchor = anchorOf(reader, taken, runs, place);
@@ -167,7 +168,7 @@ function anchorOf(
     reader,
     'which-way',
     place.at,
-    `${point} is an end of ${name(one)} and of ${name(rival)}, so this could lie on either: name the edge in place of the seam, such as ${name(one)}.`,
+    say`${point} is an end of ${name(one)} and of ${name(rival)}, so this could lie on either: name the edge in place of the seam, such as ${name(one)}.`,
   );
 }
 
@@ -199,7 +200,7 @@ function counted(
     reader,
     'out-of-reach',
     place.at,
-    `${wordsOf(reader, on)} is ${printLength(total, reader.unit)} long on this side: this place lies ${printLength(over, reader.unit)} beyond its end.`,
+    say`${wordsOf(reader, on)} is ${printLength(total, reader.unit)} long on this side: this place lies ${printLength(over, reader.unit)} beyond its end.`,
   );
 }
 

@@ -1,4 +1,5 @@
 /** Reads a seam: both sides' sewn lengths, what is eased, stretched or gathered, and how far the two may differ. */
+import { say } from '../../../grammar/say';
 import type { Ease, SeamNode } from '../../../grammar/syntax';
 import type { Seam } from '../model';
 import type { SeamCourse } from '../sewing-model';
@@ -113,11 +114,7 @@ function withoutCourse(reader: Reader, node: SeamNode, seam: Seam): Seam {
 /** How to say which ends are sewn together. */
 export function whichEnd({ name, left, right }: Seam): string {
   const [a, b] = [left[0]!, right[0] ?? left[0]!];
-  return (
-    `It can't be told which end of ${a.piece}.${a.edge} is sewn to which end of ${b.piece}.${b.edge}, so places ` +
-    `along ${name} can't be had. Say both ends of each, such as ${a.piece}.${a.edge} from P to Q, or turn one about: ` +
-    `${b.piece}.${b.edge} reversed.`
-  );
+  return say`It can't be told which end of ${a.piece}.${a.edge} is sewn to which end of ${b.piece}.${b.edge}, so places along ${name} can't be had. Say both ends of each, such as ${a.piece}.${a.edge} from P to Q, or turn one about: ${b.piece}.${b.edge} reversed.`;
 }
 
 /** `seam f.side = f.side`: cloth can't be sewn to the very place where it lies. */
@@ -129,14 +126,14 @@ function sewnToItself(reader: Reader, left: readonly TakenEdge[], right: readonl
     reader,
     'sewn-to-itself',
     twice.at,
-    `${edge} is sewn to itself here. If it is sewn to the same edge of the piece's mirrored twin, write its pair; otherwise name the edge it is sewn to.`,
+    say`${edge} is sewn to itself here. If it is sewn to the same edge of the piece's mirrored twin, write its pair; otherwise name the edge it is sewn to.`,
     {
       fixes:
         left.length === 1 && right.length === 1
           ? [
               {
-                title: 'Sew it to its pair',
-                edits: [{ statement: reader.statement, at: twice.at, text: 'its pair' }],
+                title: say`Sew it to its pair`,
+                edits: [{ statement: reader.statement, at: twice.at, text: say`its pair` }],
               },
             ]
           : [],

@@ -1,4 +1,5 @@
 /** Points and lines moved as paper is moved: turned, mirrored, moved, run parallel, laid, reversed. */
+import { say } from '../../../grammar/say';
 import type { Change, Step } from '../../../grammar/syntax';
 import {
   add,
@@ -58,7 +59,7 @@ function needsPath(
     reader,
     'wrong-kind',
     expr.base.at,
-    `${wordsOf(reader, expr.base)} is a point, but only a line or curve can be ${word}.`,
+    say`${wordsOf(reader, expr.base)} is a point, but only a line or curve can be ${word}.`,
   );
 }
 
@@ -81,7 +82,7 @@ function movement(reader: Reader, form: Exclude<Change, Form<'reversed' | 'paral
         reader,
         'wrong-kind',
         form.across.at,
-        `Paper folds along a straight line only; ${wordsOf(reader, form.across)} bends.`,
+        say`Paper folds along a straight line only; ${wordsOf(reader, form.across)} bends.`,
       );
     }
     case 'moved': {
@@ -113,7 +114,7 @@ function laid(reader: Reader, form: Form<'laid'>): Affine | undefined {
         reader,
         'no-direction',
         expr.at,
-        `${wordsOf(reader, expr)} lies on the point it is to turn about, so it gives no direction.`,
+        say`${wordsOf(reader, expr)} lies on the point it is to turn about, so it gives no direction.`,
       );
     }
   }
@@ -134,18 +135,20 @@ function parallelTo(reader: Reader, expr: Step, form: Form<'parallel'>, shape: P
       reader,
       'no-direction',
       form.toward.at,
-      `${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side.`,
+      say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side.`,
     );
   }
   // as seen on paper, a point with a positive cross product lies to the right of travel (y points down)
   const { paths, tight } = parallelWithTight(shape.path, side > 0 ? -by : by);
   if (paths.length === 1) return sameKind(shape, paths[0]!);
   const where =
-    tight[0] === undefined ? '' : ` (the tightest bend is ${printLength(tight[0].s0, reader.unit)} along it)`;
+    tight[0] === undefined
+      ? ''
+      : say` (the tightest bend is ${printLength(tight[0].s0, reader.unit)} along it)`;
   return report(
     reader,
     'out-of-reach',
     expr.stepAt,
-    `${wordsOf(reader, expr.base)} bends tighter than ${printLength(by, reader.unit)}, so nothing runs parallel to it there${where}.`,
+    say`${wordsOf(reader, expr.base)} bends tighter than ${printLength(by, reader.unit)}, so nothing runs parallel to it there${where}.`,
   );
 }

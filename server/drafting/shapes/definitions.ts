@@ -1,4 +1,5 @@
 /** Reads one definition of a draft: a value, a point, a line, a curve, a circle. */
+import { say } from '../../../grammar/say';
 import type { ChooseNode, CircleNode, Expr, ShapeNode, Span, Statement } from '../../../grammar/syntax';
 import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
@@ -55,7 +56,7 @@ function inRange(
     return complain(
       'wrong-kind',
       node.name.at,
-      `${node.name.text} is ${KIND_WORDS[own.kind]}, but it was set to ${KIND_WORDS[chosen.kind]}.`,
+      say`${node.name.text} is ${KIND_WORDS[own.kind]}, but it was set to ${KIND_WORDS[chosen.kind]}.`,
     );
   }
   const number = chosen as Quantity;
@@ -70,7 +71,7 @@ function inRange(
     complain(
       'choice-out-of-range',
       given === undefined ? node.value.at : node.name.at,
-      `${node.name.text} is ${print(number, reader.unit)}, outside its range of ${print(low, reader.unit)} to ${print(high, reader.unit)}.`,
+      say`${node.name.text} is ${print(number, reader.unit)}, outside its range of ${print(low, reader.unit)} to ${print(high, reader.unit)}.`,
     );
   }
   return { is: 'value', value: number, ends: [low, high] };
@@ -87,7 +88,7 @@ function rangeOfKind(
   ends: Quantity['kind'] | undefined,
 ): undefined {
   if (own === 'ratio' && ends !== undefined) ofKind(reader, node.value, ends, node.name.text);
-  else for (const end of [node.range!.low, node.range!.high]) ofKind(reader, end, own, 'the range');
+  else for (const end of [node.range!.low, node.range!.high]) ofKind(reader, end, own, say`the range`);
   return undefined;
 }
 
@@ -104,11 +105,11 @@ function amongWords(
   const chosen = given === undefined ? own : given.kind === 'text' ? given.text : undefined;
   if (own === undefined) return choiceOfNumbers(reader, node, among, given, complain);
   if (chosen === undefined || !offered.includes(chosen)) {
-    const is = chosen ?? 'a number';
+    const is = chosen ?? say`a number`;
     return complain(
       'unknown-name',
       node.value.at,
-      `${node.name.text} is chosen among ${offered.join(', ')}; ${is} is none of them.`,
+      say`${node.name.text} is chosen among ${offered.join(', ')}; ${is} is none of them.`,
     );
   }
   return { is: 'value', value: { kind: 'text', text: chosen }, among: offered };
@@ -133,7 +134,7 @@ function choiceOfNumbers(
     complain(
       'choice-out-of-range',
       node.value.at,
-      `${node.name.text} is chosen among ${list}; ${chosen.kind === 'text' ? chosen.text : print(chosen, reader.unit)} is none of them.`,
+      say`${node.name.text} is chosen among ${list}; ${chosen.kind === 'text' ? chosen.text : print(chosen, reader.unit)} is none of them.`,
     );
   }
   return valued(chosen);
@@ -173,7 +174,7 @@ function pathShape(
         reader,
         'wrong-kind',
         phrase.at,
-        `${wordsOf(reader, phrase)} bends: write curve ${node.name.text} = … instead of line.`,
+        say`${wordsOf(reader, phrase)} bends: write curve ${node.name.text} = … instead of line.`,
       );
     }
     return { kind: 'line', path: Path.line(shape.path.start, shape.path.end) };
@@ -190,18 +191,23 @@ function lineTo(reader: Reader, node: ShapeNode, phrase: Expr, end: Point): Shap
   if (base === phrase || node.form !== 'line') {
     const what =
       node.form === 'line'
-        ? 'A line goes from one point to another'
-        : `${SHAPE_WORDS.curve} goes from one point to another`;
+        ? say`A line goes from one point to another`
+        : say`${SHAPE_WORDS.curve} goes from one point to another`;
     return report(
       reader,
       'wrong-kind',
       phrase.at,
-      `${wordsOf(reader, phrase)} is a point. ${what[0]!.toUpperCase()}${what.slice(1)}: P to Q.`,
+      say`${wordsOf(reader, phrase)} is a point. ${what[0]!.toUpperCase()}${what.slice(1)}: P to Q.`,
     );
   }
   if (start === undefined) return undefined;
   if (samePoint(start, end, 1e-6))
-    return report(reader, 'no-length', phrase.at, `${node.name.text} goes nowhere: both ends are one point.`);
+    return report(
+      reader,
+      'no-length',
+      phrase.at,
+      say`${node.name.text} goes nowhere: both ends are one point.`,
+    );
   return { kind: 'line', path: Path.line(start, end) };
 }
 
@@ -216,7 +222,9 @@ export function namedCircle(reader: Reader, node: CircleNode): ShapeAnswer | und
       reader,
       'no-such-number',
       node.size.at,
-      `A circle's ${node.by === 'radius' ? 'radius' : 'length'} must be above zero; this one comes to ${printLength(size, reader.unit)}.`,
+      node.by === 'radius'
+        ? say`A circle's radius must be above zero; this one comes to ${printLength(size, reader.unit)}.`
+        : say`A circle's length must be above zero; this one comes to ${printLength(size, reader.unit)}.`,
     );
   }
   return shaped({ kind: 'curve', path: circle(centre, radius), centre, closed: true });

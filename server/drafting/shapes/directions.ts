@@ -1,4 +1,5 @@
 /** Directions on the paper: up, down, left, right, bearings off them, and the headings of curves. */
+import { say } from '../../../grammar/say';
 import type { Bearing, Direction, Expr, Heading } from '../../../grammar/syntax';
 import { add, dot, normalised, scale, subtract, type Point } from '../../geometry';
 import { angleOf } from '../values/arithmetic';
@@ -16,7 +17,7 @@ const RADIANS = Math.PI / 180;
 
 /** Unit vector of `20deg below right`, `15deg left of down`, or of a slope alone (clockwise from right, as drawn). */
 export function bearingOf(reader: Reader, bearing: Bearing): Point | undefined {
-  const degrees = angleOf(reader, bearing.angle, 'a bearing');
+  const degrees = angleOf(reader, bearing.angle, say`a bearing`);
   if (degrees === undefined) return undefined;
   const along = DIRECTIONS[bearing.named?.along ?? 'right'];
   const away = DIRECTIONS[bearing.named?.away ?? 'down'];
@@ -52,7 +53,7 @@ const sameSpot = (reader: Reader, expr: Expr): undefined =>
     reader,
     'no-direction',
     expr.at,
-    `${wordsOf(reader, expr)} lies where the curve already is, so it gives no direction.`,
+    say`${wordsOf(reader, expr)} lies where the curve already is, so it gives no direction.`,
   );
 
 function alongChord(reader: Reader, expr: Expr, at: Point, chord: Point, square: boolean): Point | undefined {

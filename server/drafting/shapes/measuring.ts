@@ -1,4 +1,5 @@
 /** The functions of shapes: `length`, `drawn`, `distance`, `slope`, `angle`, `area`. */
+import { say } from '../../../grammar/say';
 import type { Call, Expr } from '../../../grammar/syntax';
 import { areaOf as outlineArea, distance, subtract, type Point } from '../../geometry';
 import type { Quantity } from '../model';
@@ -19,13 +20,13 @@ function need(reader: Reader, call: Call, count: number, words: string): boolean
     reader,
     'wrong-kind',
     call.at,
-    `${call.func.text} takes ${words}; ${call.args.length} ${call.args.length === 1 ? 'stands' : 'stand'} here.`,
+    say`${call.func.text} takes ${words}; ${call.args.length} ${call.args.length === 1 ? say`stands` : say`stand`} here.`,
   );
   return false;
 }
 
 const lengthOf: Measure = (reader, call) => {
-  if (!need(reader, call, 1, 'one line, curve or edge')) return undefined;
+  if (!need(reader, call, 1, say`one line, curve or edge`)) return undefined;
   const shape = pathOf(reader, call.args[0]!, call.func.text);
   if (shape === undefined) return undefined;
   const { drawn, sewn, path } = shape;
@@ -33,14 +34,14 @@ const lengthOf: Measure = (reader, call) => {
 };
 
 const distanceOf: Measure = (reader, call) => {
-  if (!need(reader, call, 2, 'two points')) return undefined;
+  if (!need(reader, call, 2, say`two points`)) return undefined;
   const [a, b] = call.args.map((arg) => pointOf(reader, arg, 'distance'));
   return a && b && length(distance(a, b));
 };
 
 /** Clockwise from right, as drawn, between −180 and 180 degrees: what `at slope(l) for …` takes up again. */
 const slopeOf: Measure = (reader, call) => {
-  if (!need(reader, call, 1, 'one line')) return undefined;
+  if (!need(reader, call, 1, say`one line`)) return undefined;
   const shape = pathOf(reader, call.args[0]!, 'slope');
   if (shape === undefined) return undefined;
   const along = subtract(shape.path.end, shape.path.start);
@@ -53,7 +54,7 @@ const angleOf: Measure = (reader, call) => {
     const [p, q, r] = call.args.map((arg) => pointOf(reader, arg, 'angle'));
     return p && q && r && between(reader, call, subtract(p, q), subtract(r, q));
   }
-  if (!need(reader, call, 2, 'three points (the angle at the middle one) or two lines')) return undefined;
+  if (!need(reader, call, 2, say`three points (the angle at the middle one) or two lines`)) return undefined;
   const [l, m] = call.args.map((arg) => pathOf(reader, arg, 'angle'));
   return (
     l && m && between(reader, call, subtract(l.path.end, l.path.start), subtract(m.path.end, m.path.start))
@@ -68,13 +69,13 @@ function between(reader: Reader, call: Call, a: Point, b: Point): Quantity | und
       reader,
       'no-direction',
       call.at,
-      `${wordsOf(reader, call)} has no angle: two of its points are one.`,
+      say`${wordsOf(reader, call)} has no angle: two of its points are one.`,
     );
   return angle(degrees(Math.atan2(Math.abs(cross), dot)));
 }
 
 const areaOf: Measure = (reader, call) => {
-  if (!need(reader, call, 1, 'one piece or closed curve')) return undefined;
+  if (!need(reader, call, 1, say`one piece or closed curve`)) return undefined;
   const arg = call.args[0]!;
   const piece = pieceNamed(reader, arg);
   if (piece !== undefined) return area(piece.area);
@@ -86,7 +87,7 @@ const areaOf: Measure = (reader, call) => {
     reader,
     'wrong-kind',
     arg.at,
-    `area takes a piece or a closed curve; ${wordsOf(reader, arg)} encloses nothing.`,
+    say`area takes a piece or a closed curve; ${wordsOf(reader, arg)} encloses nothing.`,
   );
 };
 
@@ -109,5 +110,5 @@ const MEASURES: Readonly<Record<string, Measure>> = {
 export function measured(reader: Reader, call: Call): Quantity | undefined {
   const measure = Object.hasOwn(MEASURES, call.func.text) ? MEASURES[call.func.text] : undefined;
   if (measure !== undefined) return measure(reader, call);
-  return report(reader, 'unknown-name', call.func.at, `There is no function called ${call.func.text}.`);
+  return report(reader, 'unknown-name', call.func.at, say`There is no function called ${call.func.text}.`);
 }

@@ -1,4 +1,5 @@
 /** Where lines and curves meet. Lines extend under the ruler, curves never; the message says by how much they miss. */
+import { say } from '../../../grammar/say';
 import type { Crossing } from '../../../grammar/syntax';
 import {
   circleIntersections,
@@ -25,18 +26,18 @@ export function crossing(reader: Reader, expr: Crossing): Point | undefined {
   const one = pathOf(reader, expr.one, 'where … meets');
   const other = pathOf(reader, expr.other, 'where … meets');
   if (one === undefined || other === undefined) return undefined;
-  const names = `${wordsOf(reader, expr.one)} and ${wordsOf(reader, expr.other)}`;
+  const names = say`${wordsOf(reader, expr.one)} and ${wordsOf(reader, expr.other)}`;
   const candidates = meetings(one, other);
-  if (candidates.length > 0) return picked(reader, candidates, expr.pick, expr.at, `${names} meet`);
-  return report(reader, 'never-meet', expr.at, `${names} never meet: ${miss(reader, one, other)}.`);
+  if (candidates.length > 0) return picked(reader, candidates, expr.pick, expr.at, say`${names} meet`);
+  return report(reader, 'never-meet', expr.at, say`${names} never meet: ${miss(reader, one, other)}.`);
 }
 
 function miss(reader: Reader, one: PathShape, other: PathShape): string {
-  if (one.kind === 'line' && other.kind === 'line') return 'they run side by side';
+  if (one.kind === 'line' && other.kind === 'line') return say`they run side by side`;
   const { distance } = nearestBetween(one.path, other.path);
   const ruler =
-    one.kind === 'line' || other.kind === 'line' ? ', and not with the line made longer either' : '';
-  return `they come no nearer than ${printLength(distance, reader.unit)}${ruler}`;
+    one.kind === 'line' || other.kind === 'line' ? say`, and not with the line made longer either` : '';
+  return say`they come no nearer than ${printLength(distance, reader.unit)}${ruler}`;
 }
 
 /** All meeting points, lines extended. */

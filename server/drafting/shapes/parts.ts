@@ -1,4 +1,5 @@
 /** What a piece answers to: its edges (`front.waist`) and the named points of its outline (`front.neck-cf`). */
+import { say } from '../../../grammar/say';
 import type { Name, Ref } from '../../../grammar/syntax';
 import { Path, type Point } from '../../geometry';
 import type { Dart, Edge, FishDart, Mark, Piece, Shape } from '../model';
@@ -86,7 +87,7 @@ export function ofPiece(
       reader,
       'wrong-kind',
       ref.at,
-      `${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`,
+      say`${wordsOf(reader, ref)} is a piece; name one of its edges, such as ${piece.name}.${piece.edges[0]?.name ?? 'edge'}.`,
     );
   }
   return partNamed(piece, word.text, end?.text, wanted) ?? noSuchPart(reader, piece, word, end);
@@ -137,15 +138,15 @@ function noSuchPart(reader: Reader, piece: Piece, word: Name, end: Name | undefi
   );
   const wrong = known.includes(word.text) && end !== undefined ? end : word;
   const near = nearest(wrong.text, known);
-  const advice = near === undefined ? '' : ` Did you mean ${near}?`;
-  const change = (to: string): Fix => replace(reader, `Change to ${to}`, wrong.at, to);
+  const advice = near === undefined ? '' : say` Did you mean ${near}?`;
+  const change = (to: string): Fix => replace(reader, say`Change to ${to}`, wrong.at, to);
   return report(
     reader,
     'unknown-name',
     wrong.at,
-    `${piece.name} has no edge or corner called ${wrong.text}.${advice}`,
+    say`${piece.name} has no edge or corner called ${wrong.text}.${advice}`,
     {
-      related: [{ source: piece.source, message: `${piece.name} is defined here.` }],
+      related: [{ source: piece.source, message: say`${piece.name} is defined here.` }],
       fixes: near === undefined ? [] : [change(near)],
     },
   );

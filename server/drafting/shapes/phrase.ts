@@ -1,4 +1,5 @@
 /** Reads the phrases that are points, lines and curves. The door of this floor: what kind of phrase it is, and to whom it goes. */
+import { say } from '../../../grammar/say';
 import type { Expr, Ref } from '../../../grammar/syntax';
 import { ORIGIN, type Point } from '../../geometry';
 import type { CurveShape, LineShape, Shape } from '../model';
@@ -14,9 +15,15 @@ import { joinedRun, section, way } from './ways';
 export type PathShape = LineShape | CurveShape;
 
 export const SHAPE_WORDS: Readonly<Record<Shape['kind'], string>> = {
-  point: 'a point',
-  line: 'a line',
-  curve: 'a curve',
+  get point() {
+    return say`a point`;
+  },
+  get line() {
+    return say`a line`;
+  },
+  get curve() {
+    return say`a curve`;
+  },
 };
 
 export const pointShape = (point: Point): Shape => ({ kind: 'point', point });
@@ -47,14 +54,14 @@ export function shapeOf(reader: Reader, expr: Expr, wanted?: 'point' | 'path'): 
         reader,
         'wrong-kind',
         expr.at,
-        'Two numbers in a bracket are a dot of a trace; a draft places its points by lengths from others.',
+        say`Two numbers in a bracket are a dot of a trace; a draft places its points by lengths from others.`,
       );
     default:
       return report(
         reader,
         'wrong-kind',
         expr.at,
-        `${wordsOf(reader, expr)} is a value, but a point, line or curve is needed here.`,
+        say`${wordsOf(reader, expr)} is a value, but a point, line or curve is needed here.`,
       );
   }
 }
@@ -91,13 +98,13 @@ function namedShape(reader: Reader, ref: Ref, wanted?: 'point' | 'path'): Shape 
   if (answer.is === 'value') {
     const is =
       answer.value.kind === 'text'
-        ? 'a word'
+        ? say`a word`
         : `${KIND_WORDS[answer.value.kind]} (${print(answer.value, reader.unit)})`;
     return report(
       reader,
       'wrong-kind',
       ref.at,
-      `${wordsOf(reader, ref)} is ${is}, but a point, line or curve is needed here.`,
+      say`${wordsOf(reader, ref)} is ${is}, but a point, line or curve is needed here.`,
     );
   }
   if (answer.is !== 'shape') return undefined;
@@ -113,9 +120,9 @@ function endOf(reader: Reader, ref: Ref, shape: Shape, rest: Ref['path']): Shape
   }
   const answers =
     shape.kind === 'point'
-      ? 'A point answers to no further name'
-      : 'A line or curve answers to .start and .end';
-  return report(reader, 'unknown-name', word.at, `${answers}; ${wordsOf(reader, ref)} is nothing.`);
+      ? say`A point answers to no further name`
+      : say`A line or curve answers to .start and .end`;
+  return report(reader, 'unknown-name', word.at, say`${answers}; ${wordsOf(reader, ref)} is nothing.`);
 }
 
 /** A point, or a finding that says what stands there instead. */
@@ -123,12 +130,12 @@ export function pointOf(reader: Reader, expr: Expr, use: string): Point | undefi
   const shape = shapeOf(reader, expr, 'point');
   if (shape === undefined) return undefined;
   if (shape.kind === 'point') return shape.point;
-  const fix = 'Take one of its ends (.start, .end), or a place on it (on … halfway).';
+  const fix = say`Take one of its ends (.start, .end), or a place on it (on … halfway).`;
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${use} wants a point. ${fix}`,
+    say`${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${use} wants a point. ${fix}`,
   );
 }
 
@@ -137,11 +144,11 @@ export function pathOf(reader: Reader, expr: Expr, use: string): PathShape | und
   const shape = shapeOf(reader, expr, 'path');
   if (shape === undefined) return undefined;
   if (shape.kind !== 'point') return shape;
-  const fix = 'Two points in a bracket make a line: (A to B).';
+  const fix = say`Two points in a bracket make a line: (A to B).`;
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is a point, but ${use} wants a line or curve. ${fix}`,
+    say`${wordsOf(reader, expr)} is a point, but ${use} wants a line or curve. ${fix}`,
   );
 }

@@ -1,4 +1,5 @@
 /** Which of several meeting points is meant: `nearest P`, `upper`, `lower`, `left-hand`, `right-hand`. */
+import { say } from '../../../grammar/say';
 import type { Pick, Span } from '../../../grammar/syntax';
 import { distance, samePoint, type Point } from '../../geometry';
 import { report, type Reader } from '../values/reader';
@@ -35,7 +36,7 @@ export function picked(
       reader,
       'several-places',
       at,
-      `${what} in ${points.length} places. Say which: nearest P, upper, lower, left-hand or right-hand.`,
+      say`${what} in ${points.length} places. Say which: nearest P, upper, lower, left-hand or right-hand.`,
     );
   }
   if (pick.word === 'nearest') {

@@ -1,4 +1,5 @@
 /** Places on a line, curve or edge: `halfway`, `1/3 from A`, `7cm from A toward B`, `2cm beyond B`. */
+import { say } from '../../../grammar/say';
 import type { Expr, Place } from '../../../grammar/syntax';
 import { add, scale, type Point } from '../../geometry';
 import { quantity } from '../values/arithmetic';
@@ -55,7 +56,7 @@ function bare(reader: Reader, shape: PathShape, place: Place, name: string, hint
     reader,
     'place-without-start',
     place.at,
-    `${wordsOf(reader, place)} is counted from nowhere: say from which point of ${name}, such as ${wordsOf(reader, place)} from A.`,
+    say`${wordsOf(reader, place)} is counted from nowhere: say from which point of ${name}, such as ${wordsOf(reader, place)} from A.`,
   );
 }
 
@@ -70,7 +71,7 @@ function counted(reader: Reader, shape: PathShape, place: Place): number | undef
     reader,
     'wrong-kind',
     place.value.at,
-    `A place wants a length or a share; this is ${KIND_WORDS[found.kind]}.`,
+    say`A place wants a length or a share; this is ${KIND_WORDS[found.kind]}.`,
   );
 }
 
@@ -80,11 +81,11 @@ function share(reader: Reader, shape: PathShape, place: Place, amount: number): 
     reader,
     'missing-unit',
     place.value.at,
-    `${wordsOf(reader, place.value)} without a unit is a share of the whole, and a share is at most 1. If a length is meant, write ${wordsOf(reader, place.value)}${reader.unit}.`,
+    say`${wordsOf(reader, place.value)} without a unit is a share of the whole, and a share is at most 1. If a length is meant, write ${wordsOf(reader, place.value)}${reader.unit}.`,
     {
       fixes: [
         {
-          title: `Write ${wordsOf(reader, place.value)}${reader.unit}`,
+          title: say`Write ${wordsOf(reader, place.value)}${reader.unit}`,
           edits: [
             {
               statement: reader.statement,
@@ -106,7 +107,7 @@ function standsAt(
   name: string,
   hint: Hint = () => '',
 ): number | undefined {
-  const point = pointOf(reader, expr, 'a place');
+  const point = pointOf(reader, expr, say`a place`);
   if (point === undefined) return undefined;
   const { s, distance } = shape.path.locate(point);
   if (distance <= ON_LINE) return s;
@@ -119,7 +120,7 @@ function standsAt(
     reader,
     'not-on-line',
     expr.at,
-    `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(distance, reader.unit)} away.${hint(point, wordsOf(reader, expr))}`,
+    say`${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(distance, reader.unit)} away.${hint(point, wordsOf(reader, expr))}`,
   );
 }
 
@@ -157,7 +158,7 @@ function direction(
     reader,
     'which-way',
     place.at,
-    `${point} is no end of ${name}, so ${wordsOf(reader, place)} could lie either way: write before or after ${point}, or from ${point} toward another point.`,
+    say`${point} is no end of ${name}, so ${wordsOf(reader, place)} could lie either way: write before or after ${point}, or from ${point} toward another point.`,
   );
 }
 
@@ -175,7 +176,7 @@ function towardPoint(
     reader,
     'no-direction',
     toward.at,
-    `${wordsOf(reader, toward)} is where the count begins, so it does not say which way.`,
+    say`${wordsOf(reader, toward)} is where the count begins, so it does not say which way.`,
   );
 }
 
@@ -195,6 +196,6 @@ function atDistance(
     reader,
     'out-of-reach',
     place.at,
-    `${name} is ${printLength(path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end, and a curve does not run on.`,
+    say`${name} is ${printLength(path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end, and a curve does not run on.`,
   );
 }

@@ -1,4 +1,5 @@
 /** The steps that lead from one point to another: squared, on a bearing, by compass, dropped, squared out. */
+import { say } from '../../../grammar/say';
 import type { Direction, Expr, Midpoint, Step, StepForm } from '../../../grammar/syntax';
 import { add, dot, midpoint, perpendicularFeet, scale, subtract, type Point } from '../../geometry';
 import { lengthOf } from '../values/arithmetic';
@@ -19,7 +20,11 @@ export function midpointOf(reader: Reader, expr: Midpoint): Point | undefined {
 }
 
 export function pointStep(reader: Reader, expr: Step, form: PointForm): Point | undefined {
-  const from = pointOf(reader, expr.base, wordsOf(reader, { at: expr.stepAt }).split(' ')[0] ?? 'this step');
+  const from = pointOf(
+    reader,
+    expr.base,
+    wordsOf(reader, { at: expr.stepAt }).split(' ')[0] ?? say`this step`,
+  );
   if (from === undefined) return undefined;
   switch (form.kind) {
     case 'by': {
@@ -67,18 +72,18 @@ function until(reader: Reader, expr: Step, form: Form<'until'>, from: Point): Po
   const direction = DIRECTIONS[form.direction ?? 'right'];
   const all = rulerMeets(from, direction, target);
   const ahead = form.direction === undefined ? all : all.filter((one) => one.ahead >= -LEVEL);
-  const names = `The ruler laid ${form.direction ?? 'across'} from ${wordsOf(reader, expr.base)}`;
+  const names = say`The ruler laid ${form.direction ?? 'across'} from ${wordsOf(reader, expr.base)}`;
   if (ahead.length > 0) {
-    return picked(reader, ahead, form.pick, expr.stepAt, `${names} meets ${wordsOf(reader, form.target)}`);
+    return picked(reader, ahead, form.pick, expr.stepAt, say`${names} meets ${wordsOf(reader, form.target)}`);
   }
   if (all.length > 0) return behind(reader, expr, form.direction!, form.target, -all[all.length - 1]!.ahead);
   const off = offRuler(from, direction, target.path.box);
-  const by = off > 0 ? `: it passes ${printLength(off, reader.unit)} beside it` : '';
+  const by = off > 0 ? say`: it passes ${printLength(off, reader.unit)} beside it` : '';
   return report(
     reader,
     'never-meet',
     expr.stepAt,
-    `${names} never meets ${wordsOf(reader, form.target)}${by}.`,
+    say`${names} never meets ${wordsOf(reader, form.target)}${by}.`,
   );
 }
 
@@ -100,8 +105,8 @@ function behind(reader: Reader, expr: Step, direction: Direction, target: Expr, 
     reader,
     'other-way',
     expr.stepAt,
-    `${wordsOf(reader, target)} lies ${printLength(by, reader.unit)} ${other} from ${wordsOf(reader, expr.base)}, not ${direction}.`,
-    { fixes: [replace(reader, `Write ${other} to`, word, other)] },
+    say`${wordsOf(reader, target)} lies ${printLength(by, reader.unit)} ${other} from ${wordsOf(reader, expr.base)}, not ${direction}.`,
+    { fixes: [replace(reader, say`Write ${other} to`, word, other)] },
   );
 }
 
@@ -110,22 +115,22 @@ function reach(reader: Reader, expr: Step, form: Form<'reach'>, from: Point): Po
   const target = pathOf(reader, form.target, 'reach … to');
   if (radius === undefined || target === undefined) return undefined;
   const name = wordsOf(reader, form.target);
-  const compass = `The compass of ${printLength(radius, reader.unit)} from ${wordsOf(reader, expr.base)}`;
+  const compass = say`The compass of ${printLength(radius, reader.unit)} from ${wordsOf(reader, expr.base)}`;
   if (radius <= 0)
     return report(
       reader,
       'no-such-number',
       form.radius.at,
-      `${compass} has no opening: the length must be above zero.`,
+      say`${compass} has no opening: the length must be above zero.`,
     );
   const candidates = compassMeets(from, radius, target);
   if (candidates.length > 0)
-    return picked(reader, candidates, form.pick, expr.stepAt, `${compass} meets ${name}`);
+    return picked(reader, candidates, form.pick, expr.stepAt, say`${compass} meets ${name}`);
   return report(
     reader,
     'out-of-reach',
     expr.stepAt,
-    `${compass} never reaches ${name}: ${nearestAndFarthest(reader, from, radius, target)}.`,
+    say`${compass} never reaches ${name}: ${nearestAndFarthest(reader, from, radius, target)}.`,
   );
 }
 
@@ -138,14 +143,14 @@ function nearestAndFarthest(
   if (target.kind === 'line') {
     const along = target.path.tangentAt(0);
     const off = subtract(from, target.path.start);
-    return `nearest ${printLength(Math.abs(off.x * along.y - off.y * along.x), reader.unit)}`;
+    return say`nearest ${printLength(Math.abs(off.x * along.y - off.y * along.x), reader.unit)}`;
   }
   const near = target.path.locate(from).distance;
-  if (near > radius) return `nearest ${printLength(near, reader.unit)}`;
+  if (near > radius) return say`nearest ${printLength(near, reader.unit)}`;
   const far = Math.max(
     ...target.path.polyline(0.05).map((point) => Math.hypot(point.x - from.x, point.y - from.y)),
   );
-  return `farthest ${printLength(far, reader.unit)}`;
+  return say`farthest ${printLength(far, reader.unit)}`;
 }
 
 /** `P squared onto L`: the foot of the square; a line extends, a curve does not. */
@@ -160,13 +165,13 @@ function dropped(reader: Reader, expr: Step, form: Form<'dropped'>, from: Point)
   const base = wordsOf(reader, expr.base);
   const name = wordsOf(reader, form.onto);
   if (feet.length > 0)
-    return picked(reader, feet, form.pick, expr.stepAt, `${base} drops square onto ${name}`);
+    return picked(reader, feet, form.pick, expr.stepAt, say`${base} drops square onto ${name}`);
   const near = target.path.locate(from);
   return report(
     reader,
     'out-of-reach',
     expr.stepAt,
-    `No square from ${base} falls on ${name}: the curve ends before it (its nearest point is an end, ${printLength(near.distance, reader.unit)} away).`,
+    say`No square from ${base} falls on ${name}: the curve ends before it (its nearest point is an end, ${printLength(near.distance, reader.unit)} away).`,
   );
 }
 
@@ -184,6 +189,6 @@ function squaredOut(reader: Reader, form: Form<'squared-out'>, from: Point): Poi
     reader,
     'no-direction',
     form.toward.at,
-    `${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, form.line)}, so it does not say to which side.`,
+    say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, form.line)}, so it does not say to which side.`,
   );
 }

@@ -1,4 +1,5 @@
 /** Lines, curves and arcs from one point to another; stretches of them; runs joined end to end. */
+import { say } from '../../../grammar/say';
 import type { Expr, Joined, Section, Via, Way, WayOption } from '../../../grammar/syntax';
 import {
   arc,
@@ -61,7 +62,7 @@ export function wayBetween(reader: Reader, ends: WayEnds): Shape | undefined {
       reader,
       'no-length',
       expr.at,
-      `${wordsOf(reader, expr)} goes nowhere: both ends are one point.`,
+      say`${wordsOf(reader, expr)} goes nowhere: both ends are one point.`,
     );
   }
   const centre = option(options, 'centre');
@@ -71,7 +72,7 @@ export function wayBetween(reader: Reader, ends: WayEnds): Shape | undefined {
       reader,
       'arc-without-centre',
       expr.at,
-      `An arc needs its centre: ${wordsOf(reader, expr)} centre O.`,
+      say`An arc needs its centre: ${wordsOf(reader, expr)} centre O.`,
     );
   }
   const bend = options[0];
@@ -80,7 +81,7 @@ export function wayBetween(reader: Reader, ends: WayEnds): Shape | undefined {
       reader,
       'wrong-kind',
       bend.at,
-      `A line is straight; ${wordsOf(reader, bend)} makes a curve of it. Write curve instead of line.`,
+      say`A line is straight; ${wordsOf(reader, bend)} makes a curve of it. Write curve instead of line.`,
     );
   }
   if (bend === undefined) {
@@ -101,12 +102,12 @@ function arcShape(reader: Reader, { start, end, expr }: WayEnds, given: Option<'
   if (Math.abs(radii[0] - radii[1]) <= SAME_RADIUS && radii[0] > 0) {
     return curveShape(arc(centre, start, end, given.longWay), { centre });
   }
-  const [a, b] = radii.map((radius) => printLength(radius, reader.unit));
+  const [a, b] = [printLength(radii[0], reader.unit), printLength(radii[1], reader.unit)];
   return report(
     reader,
     'arc-radii-differ',
     expr.at,
-    `No circle round ${wordsOf(reader, given.point)} goes through both ends: one is ${a} away, the other ${b}.`,
+    say`No circle round ${wordsOf(reader, given.point)} goes through both ends: one is ${a} away, the other ${b}.`,
   );
 }
 
@@ -124,7 +125,7 @@ function hollowed(reader: Reader, { start, end, expr }: WayEnds, given: Option<'
     reader,
     'no-direction',
     expr.at,
-    `${wordsOf(reader, given.toward)} lies on the straight way between the ends, so it does not say to which side the curve is hollow.`,
+    say`${wordsOf(reader, given.toward)} lies on the straight way between the ends, so it does not say to which side the curve is hollow.`,
   );
 }
 
@@ -149,7 +150,7 @@ function hollowShare(reader: Reader, start: Point, end: Point, given: Option<'ho
     reader,
     'out-of-reach',
     place.at,
-    'The deepest point of a hollow must lie between its two ends.',
+    say`The deepest point of a hollow must lie between its two ends.`,
   );
 }
 
@@ -181,7 +182,7 @@ function bent(reader: Reader, { start, end, options, expr }: WayEnds): Shape | u
     reader,
     'no-length',
     expr.at,
-    `${wordsOf(reader, expr)} goes nowhere: all its points are one.`,
+    say`${wordsOf(reader, expr)} goes nowhere: all its points are one.`,
   );
 }
 
@@ -198,8 +199,8 @@ function handleScale(reader: Reader, options: readonly WayOption[]): number | un
   if (share === undefined) return undefined;
   const factor = given.kind === 'fuller' ? 1 + share : 1 - share;
   if (factor > 0 && factor <= 4) return factor;
-  const why = factor > 0 ? 'more than 300% is no curve that anybody draws' : 'this one leaves no curve';
-  return report(reader, 'no-such-number', given.by.at, `${given.kind} takes a share such as 20%; ${why}.`);
+  const why = factor > 0 ? say`more than 300% is no curve that anybody draws` : say`this one leaves no curve`;
+  return report(reader, 'no-such-number', given.by.at, say`${given.kind} takes a share such as 20%; ${why}.`);
 }
 
 /** `part of C from P to Q`; on a closed curve in the direction it is drawn. */
@@ -214,7 +215,7 @@ export function section(reader: Reader, expr: Section): Shape | undefined {
   const path = stretch(whole, a, b);
   return path.length > 0
     ? sameKind(whole, path)
-    : report(reader, 'no-length', expr.at, `${wordsOf(reader, expr)} has no length: both points are one.`);
+    : report(reader, 'no-length', expr.at, say`${wordsOf(reader, expr)} has no length: both points are one.`);
 }
 
 /** The stretch of a shape between two distances along it. */
@@ -239,7 +240,7 @@ export function onShape(
     reader,
     'not-on-line',
     expr.at,
-    `${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(off, reader.unit)} away.`,
+    say`${wordsOf(reader, expr)} does not lie on ${name}: it is ${printLength(off, reader.unit)} away.`,
   );
 }
 
@@ -258,12 +259,12 @@ export function joinedRun(reader: Reader, expr: Joined): Shape | undefined {
     const [asIs, about] = [distance(path.end, next.start), distance(path.end, next.end)];
     const gap = Math.min(asIs, about);
     if (gap > ON_LINE) {
-      const names = [expr.parts[i - 1]!, expr.parts[i]!].map((part) => wordsOf(reader, part));
+      const [before, after] = [wordsOf(reader, expr.parts[i - 1]!), wordsOf(reader, expr.parts[i]!)];
       return report(
         reader,
         'run-with-gap',
         expr.parts[i]!.at,
-        `${names[0]} and ${names[1]} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart.`,
+        say`${before} and ${after} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart.`,
       );
     }
     path = path.joinedTo(asIs <= about ? next : next.reversed());

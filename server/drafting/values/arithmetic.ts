@@ -1,4 +1,5 @@
 /** Reads the expressions that are values: numbers with units, names, sums, functions, conditions. */
+import { say } from '../../../grammar/say';
 import type { Call, Expr, Product, Ref, Sum } from '../../../grammar/syntax';
 import type { Quantity, Value } from '../model';
 import { condition } from './conditions';
@@ -38,16 +39,16 @@ export function quantity(reader: Reader, expr: Expr): Quantity | undefined {
         reader,
         'wrong-kind',
         expr.at,
-        'A condition is no value: put it into if(…, …, …), or after expect or when.',
+        say`A condition is no value: put it into if(…, …, …), or after expect or when.`,
       );
     case 'text':
-      return report(reader, 'wrong-kind', expr.at, `A text stands here, but a value is needed.`);
+      return report(reader, 'wrong-kind', expr.at, say`A text stands here, but a value is needed.`);
     default:
       return report(
         reader,
         'wrong-kind',
         expr.at,
-        `${wordsOf(reader, expr)} is a shape, but a value is needed here. length(…) or distance(P, Q) gives a length.`,
+        say`${wordsOf(reader, expr)} is a shape, but a value is needed here. length(…) or distance(P, Q) gives a length.`,
       );
   }
 }
@@ -65,7 +66,7 @@ export function ofKind(reader: Reader, expr: Expr, kind: Quantity['kind'], use: 
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is ${KIND_WORDS[found.kind]}${inBrackets(reader, expr, found)}, but ${use} wants ${KIND_WORDS[kind]}.`,
+    say`${wordsOf(reader, expr)} is ${KIND_WORDS[found.kind]}${inBrackets(reader, expr, found)}, but ${use} wants ${KIND_WORDS[kind]}.`,
   );
 }
 
@@ -87,7 +88,7 @@ export function widthOf(reader: Reader, expr: Expr, use: string): number | undef
     reader,
     'no-such-number',
     expr.at,
-    `${use} takes a length from nothing up; this comes to ${found}.`,
+    say`${use} takes a length from nothing up; this comes to ${found}.`,
   );
 }
 
@@ -109,7 +110,7 @@ export function missingUnit(
       reader,
       'missing-unit',
       expr.at,
-      `${words} comes to the plain number ${print(found, reader.unit)}, but ${use} wants ${KIND_WORDS[kind]}. Give one of its numbers a unit.`,
+      say`${words} comes to the plain number ${print(found, reader.unit)}, but ${use} wants ${KIND_WORDS[kind]}. Give one of its numbers a unit.`,
     );
   }
   const units =
@@ -121,8 +122,8 @@ export function missingUnit(
     reader,
     'missing-unit',
     bare.at,
-    `${number} has no unit, but ${use} wants ${KIND_WORDS[kind]}: write ${number}${units[0]}.`,
-    { fixes: units.map((unit) => replace(reader, `Write ${number}${unit}`, bare.at, `${number}${unit}`)) },
+    say`${number} has no unit, but ${use} wants ${KIND_WORDS[kind]}: write ${number}${units[0]!}.`,
+    { fixes: units.map((unit) => replace(reader, say`Write ${number}${unit}`, bare.at, `${number}${unit}`)) },
   );
 }
 
@@ -141,7 +142,7 @@ function finite(reader: Reader, expr: Expr, found: Quantity | undefined): Quanti
     reader,
     'no-such-number',
     expr.at,
-    `${wordsOf(reader, expr)} comes to no number that can be drawn (a division by nothing, or beyond ten thousand kilometres).`,
+    say`${wordsOf(reader, expr)} comes to no number that can be drawn (a division by nothing, or beyond ten thousand kilometres).`,
   );
 }
 
@@ -180,14 +181,13 @@ function sum(reader: Reader, expr: Sum): Quantity | undefined {
       bare.side,
       bare.wanted,
       bare.found,
-      expr.op === '+' ? 'the sum' : 'the difference',
+      expr.op === '+' ? say`the sum` : say`the difference`,
     );
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: ` +
-      `they can't be ${expr.op === '+' ? 'added' : 'taken from each other'}.`,
+    say`${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: ${expr.op === '+' ? say`they can't be added` : say`they can't be taken from each other`}.`,
   );
 }
 
@@ -197,12 +197,12 @@ function product(reader: Reader, expr: Product): Quantity | undefined {
   if (left === undefined || right === undefined) return undefined;
   const result = (expr.op === '*' ? multiplied : divided)(left, right);
   if (result !== undefined) return finite(reader, expr, result);
-  const how = expr.op === '*' ? 'times' : 'divided by';
+  const how = expr.op === '*' ? 'times' : say`divided by`;
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    `${capital(KIND_WORDS[left.kind])} ${how} ${KIND_WORDS[right.kind]} is nothing that can be drawn.`,
+    say`${capital(KIND_WORDS[left.kind])} ${how} ${KIND_WORDS[right.kind]} is nothing that can be drawn.`,
   );
 }
 
@@ -227,7 +227,7 @@ function either(reader: Reader, expr: Call): Quantity | undefined {
       reader,
       'wrong-kind',
       expr.at,
-      'if takes three things: a condition, the value when it holds, and the value when it does not.',
+      say`if takes three things: a condition, the value when it holds, and the value when it does not.`,
     );
   }
   const holds = condition(reader, when!);
@@ -239,7 +239,7 @@ function either(reader: Reader, expr: Call): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    `The two values of an if must be of one kind; these are ${KIND_WORDS[a.kind]} and ${KIND_WORDS[b.kind]}.`,
+    say`The two values of an if must be of one kind; these are ${KIND_WORDS[a.kind]} and ${KIND_WORDS[b.kind]}.`,
   );
 }
 
@@ -251,7 +251,7 @@ function number(reader: Reader, expr: Ref): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is the word "${found.text}", but a number is needed here. A choice among words can be asked with if(${wordsOf(reader, expr)} = ${found.text}, …, …).`,
+    say`${wordsOf(reader, expr)} is the word "${found.text}", but a number is needed here. A choice among words can be asked with if(${wordsOf(reader, expr)} = ${found.text}, …, …).`,
   );
 }
 
@@ -267,7 +267,7 @@ function named(reader: Reader, expr: Ref): Value | undefined {
       reader,
       'wrong-kind',
       expr.at,
-      `${wordsOf(reader, expr)} is no value: length(…) or area(…) gives one.`,
+      say`${wordsOf(reader, expr)} is no value: length(…) or area(…) gives one.`,
     );
   }
   return found.rest.length === 0 ? found.answer.value : ofSides(reader, expr, found);
@@ -292,7 +292,7 @@ function ofSides(reader: Reader, expr: Ref, found: Found): Value | undefined {
       reader,
       'unknown-name',
       word.at,
-      `${expr.path[0]!.text} answers to .left, .right, .average, .larger and .smaller, not to .${word.text}.`,
+      say`${expr.path[0]!.text} answers to .left, .right, .average, .larger and .smaller, not to .${word.text}.`,
     );
   }
   const { left, right } = answer.sides ?? { left: answer.value, right: answer.value };

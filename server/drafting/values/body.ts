@@ -1,4 +1,5 @@
 /** The measurements of one body, or of one size of a table. */
+import { say } from '../../../grammar/say';
 import type { Quantity as Written, Span, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { BodyChoice, DisplayUnit, Quantity } from '../model';
@@ -93,11 +94,13 @@ function cell(
   const text = statement.text.slice(number.at.from, number.at.to);
   findings.push({
     code: 'missing-unit',
-    message: `${text} has no unit, but a measurement wants one: write ${text}${unit}.`,
+    message: say`${text} has no unit, but a measurement wants one: write ${text}${unit}.`,
     statement,
     at: number.at,
     related: [],
-    fixes: [{ title: `Write ${text}${unit}`, edits: [{ statement, at: number.at, text: `${text}${unit}` }] }],
+    fixes: [
+      { title: say`Write ${text}${unit}`, edits: [{ statement, at: number.at, text: `${text}${unit}` }] },
+    ],
   });
   return undefined;
 }

@@ -1,4 +1,5 @@
 /** Reads conditions: comparisons, and words of a choice; `and`, `or`, `not`. */
+import { say } from '../../../grammar/say';
 import type { Compare, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
 import { missingUnit, quantity, withoutUnit } from './arithmetic';
@@ -27,7 +28,7 @@ export function condition(reader: Reader, expr: Expr): boolean | undefined {
         reader,
         'wrong-kind',
         expr.at,
-        `A condition is needed here, such as waist > 80cm; ${wordsOf(reader, expr)} compares nothing.`,
+        say`A condition is needed here, such as waist > 80cm; ${wordsOf(reader, expr)} compares nothing.`,
       );
   }
 }
@@ -66,12 +67,12 @@ export function comparison(reader: Reader, expr: Compare): { left: Quantity; rig
   if (left === undefined || right === undefined) return undefined;
   if (left.kind === right.kind) return { left, right };
   const bare = withoutUnit(expr, left, right);
-  if (bare !== undefined) return missingUnit(reader, bare.side, bare.wanted, bare.found, 'the comparison');
+  if (bare !== undefined) return missingUnit(reader, bare.side, bare.wanted, bare.found, say`the comparison`);
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: they can't be compared.`,
+    say`${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: they can't be compared.`,
   );
 }
 
@@ -97,7 +98,7 @@ export function wordChoice(reader: Reader, expr: Compare): { holds: boolean | un
         reader,
         'unknown-name',
         word.at,
-        `${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`,
+        say`${wordsOf(reader, choice)} is chosen among ${among.join(', ')}; ${wordsOf(reader, word)} is none of them.`,
       );
       return { holds: undefined };
     }
@@ -106,7 +107,7 @@ export function wordChoice(reader: Reader, expr: Compare): { holds: boolean | un
       reader,
       'wrong-kind',
       expr.at,
-      `Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`,
+      say`Words are alike or not, never more or less: write ${wordsOf(reader, choice)} = ${asked}.`,
     );
     return { holds: undefined };
   }

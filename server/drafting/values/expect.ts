@@ -1,4 +1,5 @@
 /** Reads an `expect` line: a pattern's own check. */
+import { say } from '../../../grammar/say';
 import type { Compare, ExpectNode, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
 import { ofKind } from './arithmetic';
@@ -20,7 +21,7 @@ export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | und
         reader,
         'expectation-missed',
         expr.at,
-        `This was expected, but does not hold: ${wordsOf(reader, expr)}.`,
+        say`This was expected, but does not hold: ${wordsOf(reader, expr)}.`,
       );
     return { is: 'expect', held };
   }
@@ -42,11 +43,21 @@ export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | und
 const withoutBrackets = (expr: Expr): Expr => (expr.kind === 'bracket' ? withoutBrackets(expr.inside) : expr);
 
 const OP_WORDS: Readonly<Record<Compare['op'], string>> = {
-  '=': 'equal to',
-  '<': 'less than',
-  '<=': 'at most',
-  '>': 'more than',
-  '>=': 'at least',
+  get '='() {
+    return say`equal to`;
+  },
+  get '<'() {
+    return say`less than`;
+  },
+  get '<='() {
+    return say`at most`;
+  },
+  get '>'() {
+    return say`more than`;
+  },
+  get '>='() {
+    return say`at least`;
+  },
 };
 
 function missed(
@@ -58,13 +69,14 @@ function missed(
   const show = (q: Quantity): string =>
     q.kind === 'length' ? printLengthFine(q.amount, reader.unit) : print(q, reader.unit);
   const apart = show({ kind: left.kind, amount: Math.abs(left.amount - right.amount) });
-  const allowed = within === undefined ? '' : `, and ${show({ kind: left.kind, amount: within })} is allowed`;
+  const allowed =
+    within === undefined ? '' : say`, and ${show({ kind: left.kind, amount: within })} is allowed`;
   const words = wordsOf(reader, expr.right);
-  const which = words === show(right) ? words : `${words}, which is ${show(right)}`;
+  const which = words === show(right) ? words : say`${words}, which is ${show(right)}`;
   report(
     reader,
     'expectation-missed',
     expr.at,
-    `${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}.`,
+    say`${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}.`,
   );
 }

@@ -1,4 +1,5 @@
 /** The functions of numbers: `min`, `round`, `sqrt`, the angles. Functions of shapes are in `shapes/measuring.ts`. */
+import { say } from '../../../grammar/say';
 import type { Quantity } from '../model';
 import { angle, KIND_WORDS, length, ratio } from './quantity';
 
@@ -18,11 +19,11 @@ const alike =
   (name: string, of: (amounts: readonly number[]) => number): Apply =>
   (args) => {
     const kind = args[0]?.kind;
-    if (kind === undefined) return wrong(`${name} needs at least one value.`);
+    if (kind === undefined) return wrong(say`${name} needs at least one value.`);
     const other = args.find((arg) => arg.kind !== kind);
     if (other !== undefined) {
       return wrong(
-        `${name} compares values of one kind; these are ${KIND_WORDS[kind]} and ${KIND_WORDS[other.kind]}.`,
+        say`${name} compares values of one kind; these are ${KIND_WORDS[kind]} and ${KIND_WORDS[other.kind]}.`,
       );
     }
     return { kind, amount: of(args.map(({ amount }) => amount)) };
@@ -31,32 +32,34 @@ const alike =
 const single =
   (name: string, of: (arg: Quantity) => Quantity | Refusal): Apply =>
   (args) =>
-    args.length === 1 ? of(args[0]!) : wrong(`${name} takes one value, not ${args.length}.`);
+    args.length === 1 ? of(args[0]!) : wrong(say`${name} takes one value, not ${args.length}.`);
 
 const ofAngle = (name: string, of: (radians: number) => number): Apply =>
   single(name, (arg) =>
     arg.kind === 'angle'
       ? ratio(of(arg.amount * RADIANS))
-      : wrong(`${name} takes an angle, such as 20deg; this is ${KIND_WORDS[arg.kind]}.`),
+      : wrong(say`${name} takes an angle, such as 20deg; this is ${KIND_WORDS[arg.kind]}.`),
   );
 
 const toAngle = (name: string, of: (share: number) => number): Apply =>
   single(name, (arg) => {
-    if (arg.kind !== 'ratio') return wrong(`${name} takes a plain number; this is ${KIND_WORDS[arg.kind]}.`);
+    if (arg.kind !== 'ratio')
+      return wrong(say`${name} takes a plain number; this is ${KIND_WORDS[arg.kind]}.`);
     const result = of(arg.amount);
     if (Number.isFinite(result)) return angle(result / RADIANS);
     return {
       code: 'no-such-number',
-      message: `No angle has ${arg.amount} for its ${name.slice(1)}: it must lie between -1 and 1.`,
+      message: say`No angle has ${arg.amount} for its ${name.slice(1)}: it must lie between -1 and 1.`,
     };
   });
 
 function squareRoot(arg: Quantity): Quantity | Refusal {
-  if (arg.amount < 0) return { code: 'no-such-number', message: 'A number below zero has no square root.' };
+  if (arg.amount < 0)
+    return { code: 'no-such-number', message: say`A number below zero has no square root.` };
   if (arg.kind === 'area') return length(Math.sqrt(arg.amount));
   if (arg.kind === 'ratio') return ratio(Math.sqrt(arg.amount));
   return wrong(
-    `sqrt takes a plain number or an area (a length times a length); this is ${KIND_WORDS[arg.kind]}.`,
+    say`sqrt takes a plain number or an area (a length times a length); this is ${KIND_WORDS[arg.kind]}.`,
   );
 }
 
@@ -64,11 +67,11 @@ function squareRoot(arg: Quantity): Quantity | Refusal {
 const rounded: Apply = (args) => {
   const [amount, step = amount && { kind: amount.kind, amount: 1 }] = args;
   if (amount === undefined || step === undefined || args.length > 2) {
-    return wrong('round takes a value, and the step to round to when it is not one: round(x, 5mm).');
+    return wrong(say`round takes a value, and the step to round to when it is not one: round(x, 5mm).`);
   }
   if (step.kind !== amount.kind) {
     return wrong(
-      `round needs a step of the value's own kind, ${KIND_WORDS[amount.kind]}; this is ${KIND_WORDS[step.kind]}.`,
+      say`round needs a step of the value's own kind, ${KIND_WORDS[amount.kind]}; this is ${KIND_WORDS[step.kind]}.`,
     );
   }
   const steps = amount.amount / step.amount;

@@ -1,4 +1,5 @@
 /** Quantities: units, kinds, arithmetic that checks the kinds, and how a number is printed for a person. */
+import { say } from '../../../grammar/say';
 import type * as syntax from '../../../grammar/syntax';
 import type { DisplayUnit, Kind, Quantity } from '../model';
 
@@ -7,11 +8,21 @@ const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, 
 
 /** What a person reads for a kind. */
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
-  length: 'a length',
-  area: 'an area',
-  angle: 'an angle',
-  ratio: 'a plain number',
-  text: 'a word',
+  get length() {
+    return say`a length`;
+  },
+  get area() {
+    return say`an area`;
+  },
+  get angle() {
+    return say`an angle`;
+  },
+  get ratio() {
+    return say`a plain number`;
+  },
+  get text() {
+    return say`a word`;
+  },
 };
 
 export const length = (amount: number): Quantity => ({ kind: 'length', amount });
@@ -62,7 +73,7 @@ const trimmed = (amount: number, digits: number): string => {
  * because that is how a cutter says it.
  */
 export function printLength(mm: number, unit: DisplayUnit): string {
-  if (!Number.isFinite(mm)) return 'no length at all';
+  if (!Number.isFinite(mm)) return say`no length at all`;
   if (unit === 'in') return `${trimmed(mm / 25.4, 3)}in`;
   if (unit === 'mm' || Math.abs(mm) < 9.995) return `${trimmed(mm, Math.abs(mm) < 1 ? 2 : 1)}mm`;
   return `${trimmed(mm / 10, 2)}cm`;
@@ -94,8 +105,8 @@ export function print(quantity: Quantity, unit: DisplayUnit): string {
       return printAngle(quantity.amount);
     case 'area':
       return unit === 'in'
-        ? `${trimmed(quantity.amount / 645.16, 1)} square inches`
-        : `${trimmed(quantity.amount / 100, 1)} square centimetres`;
+        ? say`${trimmed(quantity.amount / 645.16, 1)} square inches`
+        : say`${trimmed(quantity.amount / 100, 1)} square centimetres`;
     case 'ratio':
       return trimmed(quantity.amount, 4);
   }

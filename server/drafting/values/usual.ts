@@ -1,4 +1,5 @@
 /** Reads a `usual` line: a range of the pattern's own, in place of one that a check judges by. */
+import { say } from '../../../grammar/say';
 import type { UsualNode } from '../../../grammar/syntax';
 import { ofKind, quantity } from './arithmetic';
 import { turnedAbout } from './ranges';
@@ -9,7 +10,7 @@ export function readUsual(reader: Reader, { range }: UsualNode): UsualAnswer | u
   if (low === undefined || high === undefined) return undefined;
   if (low.kind !== high.kind) {
     const kind = low.kind === 'ratio' ? high.kind : low.kind;
-    for (const end of [range.low, range.high]) ofKind(reader, end, kind, 'the range');
+    for (const end of [range.low, range.high]) ofKind(reader, end, kind, say`the range`);
     return undefined;
   }
   const { kind } = low;
