@@ -95,8 +95,7 @@ export class Builder {
     const written = own(this.text.slice(raw.from, raw.to));
     const [start, end] = [raw.from - offset, raw.end - offset];
     const block = raw.block?.map((inner) => this.statement(inner, offset));
-    const known =
-      raw.mended.length === 0 ? this.statements.get(keyOf(raw.kind, written, raw.block))?.shift() : undefined;
+    const known = this.statements.size === 0 ? undefined : this.earlier(raw, written);
     if (raw.unread || this.weight > MOST_WEIGHT) return this.unread(raw, offset, block);
     this.weight++;
     if (known && sameLines(known.block, block)) {
@@ -108,16 +107,16 @@ export class Builder {
     }
     const { node, problems } = known ?? this.read(raw, written);
     this.weigh(problems);
-    const statement: Statement = {
-      start,
-      text: written,
-      node,
-      problems,
-      doc: raw.doc,
-      inside: raw.kind,
-      end,
-    };
-    return block ? { ...statement, block } : statement;
+    const { doc, kind: inside } = raw;
+    return block
+      ? { start, text: written, node, problems, doc, inside, end, block }
+      : { start, text: written, node, problems, doc, inside, end };
+  }
+
+  /** A statement of these words that stood in the file before, each given back once. */
+  private earlier(raw: Raw, written: string): Statement | undefined {
+    if (raw.mended.length > 0) return undefined;
+    return this.statements.get(keyOf(raw.kind, written, raw.block))?.shift();
   }
 }
 

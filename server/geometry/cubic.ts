@@ -170,7 +170,13 @@ export function quadraticRoots(a: number, b: number, c: number): number[] {
   if (!(root >= 0)) return [];
   // The stable pair: no difference of nearly equal numbers is taken (Press et al., Numerical Recipes, 5.6).
   const w = -(q1 + (q1 < 0 ? -1 : 1) * Math.sqrt(root));
+  const t = w / q2;
+  const u = a / w;
   const out: number[] = [];
-  for (const t of [w / q2, a / w]) if (t > 0 && t < 1) out.push(t);
-  return out.sort((x, y) => x - y);
+  if (t > 0 && t < 1) out.push(t);
+  if (u > 0 && u < 1) {
+    if (out.length > 0 && u < t) out.unshift(u);
+    else out.push(u);
+  }
+  return out;
 }

@@ -187,12 +187,13 @@ function singleOn(
     if (group && joined) group.push(meeting);
     else groups.push([meeting]);
   }
-  const out = groups.flatMap((group) => {
+  const out: CircleMeeting[] = [];
+  for (const group of groups) {
     const first = group[0]!;
     const last = group[group.length - 1]!;
-    if (last.s - first.s > NEIGHBOURS) return [first, last];
-    return [last.s - first.s <= TOUCH ? first : group[group.length >> 1]!];
-  });
+    if (last.s - first.s > NEIGHBOURS) out.push(first, last);
+    else out.push(last.s - first.s <= TOUCH ? first : group[group.length >> 1]!);
+  }
   const ends = out.length > 1 && path.isClosed(TOUCH) && out[0]!.s <= TOUCH;
   return ends && out[out.length - 1]!.s >= path.length - TOUCH ? out.slice(0, -1) : out;
 }

@@ -10,10 +10,8 @@ import { selfCrossingsOf } from './self';
 /** The edges of an outline in order; the last ends where the first starts. */
 export type Outline = readonly Path[];
 
-const segmentsOf = (outline: Outline): Segment[] => outline.flatMap((path) => path.segments);
-
 /** All edges as one path; distances along it run from the first edge's start. */
-export const ringOf = (outline: Outline): Path => Path.of(segmentsOf(outline));
+export const ringOf = (outline: Outline): Path => Path.joined(outline);
 
 /**
  * Area in square millimetres, exact for lines and cubics (Green's theorem); positive where the outline runs clockwise on

@@ -50,6 +50,14 @@ export class Path {
     return new Path(segments.length > 0 ? segments : [line(ORIGIN, ORIGIN)]);
   }
 
+  /** Several laid end to end; one alone is itself, with what it has worked out. */
+  static joined(paths: readonly Path[]): Path {
+    if (paths.length === 1) return paths[0]!;
+    const segments: Segment[] = [];
+    for (const path of paths) for (const seg of path.segments) segments.push(seg);
+    return Path.of(segments);
+  }
+
   static line(a: Point, b: Point): Path {
     return new Path([line(a, b)]);
   }
@@ -161,7 +169,8 @@ export class Path {
     for (let index = 0; index < boxes.length; index++) {
       if (!(distanceToBox(boxes[index]!, p) < best.distance)) continue;
       const found = nearestOnSegment(this.segments[index]!, p);
-      if (found.distance < best.distance) best = { index, ...found };
+      if (found.distance < best.distance)
+        best = { index, t: found.t, distance: found.distance, point: found.point };
     }
     return { s: this.lengthTo(best), distance: best.distance, point: best.point };
   }

@@ -119,7 +119,7 @@ function walkEdge(walk: Walk, statement: Statement, node: EdgeNode): boolean {
     fromName,
     toName: walk.atName,
   };
-  walk.edges.push({ ...ends, ...edgeOf(parts, walk.at) });
+  walk.edges.push(Object.assign(ends, edgeOf(parts, walk.at)));
   return true;
 }
 
@@ -148,7 +148,7 @@ export function edgeOf(
   parts: readonly EdgePart[],
   at: Point,
 ): Pick<Edge, 'path' | 'parts' | 'drawn' | 'sewn'> {
-  const path = parts.length === 0 ? Path.line(at, at) : Path.of(parts.flatMap((part) => part.path.segments));
+  const path = parts.length === 0 ? Path.line(at, at) : Path.joined(parts.map((part) => part.path));
   const sewn = parts.reduce((sum, part) => sum + sewnLength(part), 0);
   return { path, parts, sewn, drawn: path.length };
 }

@@ -6,6 +6,7 @@ type Widths = Pick<Piece, 'allowances' | 'running' | 'inlays'>;
 /** Millimetres between sewing line and the end of the allowance, `s` millimetres along the edge as drawn. */
 export function allowanceAt({ allowances, running }: Widths, edge: string, s: number): number {
   const usual = allowances.get(edge) ?? 0;
+  if (running.length === 0) return usual;
   const own = running.filter((one) => one.edge === edge).sort((a, b) => a.from - b.from);
   let width = own[0] === undefined || own[0].stepped === true ? usual : own[0].widthFrom;
   for (const { from, to, widthFrom, widthTo, stepped } of own) {

@@ -122,16 +122,13 @@ interface Taken {
 
 /** Seams that take an edge, with what they sew it to. */
 function takenBy(seams: readonly Seam[], { base }: Piece, edge: string): readonly Taken[] {
-  return seams.flatMap(({ left, right, itsPair }): Taken[] =>
-    (
-      [
-        [left, right],
-        [right, left],
-      ] as const
-    ).flatMap(([own, partners]) =>
-      own.some((one) => one.piece === base && one.edge === edge) ? [{ itsPair, partners }] : [],
-    ),
-  );
+  const isOwn = (one: SewnEdge): boolean => one.piece === base && one.edge === edge;
+  const found: Taken[] = [];
+  for (const { left, right, itsPair } of seams) {
+    if (left.some(isOwn)) found.push({ itsPair, partners: right });
+    if (right.some(isOwn)) found.push({ itsPair, partners: left });
+  }
+  return found;
 }
 
 /** Whether two edges are sewn as one side of a seam, or finished in one line: what crosses the seam between them. */

@@ -1,8 +1,8 @@
 /** The course of a seam: places along its two sides, and which of them come to lie on each other when it is sewn. */
-import { Path, type Point } from '../../geometry';
+import type { Path, Point } from '../../geometry';
 import type { Edge, Piece } from '../model';
 import type { SeamCourse, SeamPlace, SeamRun, Stretch } from '../sewing-model';
-import { everyEdge, flatAt, sewnTo } from '../shapes/parts';
+import { everyEdge, flatAt, sewnTo, withoutMouths } from '../shapes/parts';
 
 const sewnKept = new WeakMap<Edge, Path>();
 
@@ -10,8 +10,7 @@ const sewnKept = new WeakMap<Edge, Path>();
 export function sewnPath(edge: Edge): Path {
   const before = sewnKept.get(edge);
   if (before !== undefined) return before;
-  const segments = edge.parts.flatMap((part) => (part.dart === undefined ? part.path.segments : []));
-  const path = Path.of(segments);
+  const path = withoutMouths(edge.parts);
   sewnKept.set(edge, path);
   return path;
 }

@@ -158,7 +158,7 @@ const widened = (edge: CutEdge, by: number): CutEdge => ({
 /** The paths of a cutting line, those of one edge together. */
 function byEdge(runs: readonly (readonly unknown[])[], { outline }: CuttingLine): readonly Path[] {
   let next = 0;
-  return runs.map((of) => Path.of(outline.slice(next, (next += of.length)).flatMap((path) => path.segments)));
+  return runs.map((of) => Path.joined(outline.slice(next, (next += of.length))));
 }
 
 /** The rule of a corner goes with the last run of the edge that ends there. */

@@ -7,12 +7,16 @@ import { nearest } from '../names/spelling';
 import type { Fix } from '../finding';
 import { replace, report, wordsOf, type Reader } from '../values/reader';
 
+/** What is sewn of an edge, its darts closed and laid flat. */
+export const withoutMouths = (parts: Edge['parts']): Path =>
+  Path.joined(parts.filter((part) => part.dart === undefined).map((part) => part.path));
+
 /**
  * An edge as a shape: what is sewn of it, so that a place is counted without the darts. A straight one is a line and
  * extends under the ruler.
  */
 export function edgeShape(edge: Pick<Edge, 'parts' | 'drawn' | 'sewn'>): Shape {
-  const path = Path.of(edge.parts.flatMap((part) => (part.dart === undefined ? part.path.segments : [])));
+  const path = withoutMouths(edge.parts);
   const gathered = edge.parts.some((part) => part.gathered !== undefined);
   const lengths = { drawn: edge.drawn, ...(gathered && { sewn: edge.sewn }) };
   if (path.segments.length === 1 && path.segments[0]!.kind === 'line')

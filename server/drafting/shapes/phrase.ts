@@ -126,16 +126,17 @@ function endOf(reader: Reader, ref: Ref, shape: Shape, rest: Ref['path']): Shape
 }
 
 /** A point, or a finding that says what stands there instead. */
-export function pointOf(reader: Reader, expr: Expr, use: string): Point | undefined {
+export function pointOf(reader: Reader, expr: Expr, use: string | (() => string)): Point | undefined {
   const shape = shapeOf(reader, expr, 'point');
   if (shape === undefined) return undefined;
   if (shape.kind === 'point') return shape.point;
+  const what = typeof use === 'string' ? use : use();
   const fix = say`Take one of its ends (.start, .end), or a place on it (on … halfway).`;
   return report(
     reader,
     'wrong-kind',
     expr.at,
-    say`${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${use} wants a point. ${fix}`,
+    say`${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${what} wants a point. ${fix}`,
   );
 }
 

@@ -20,11 +20,7 @@ export function midpointOf(reader: Reader, expr: Midpoint): Point | undefined {
 }
 
 export function pointStep(reader: Reader, expr: Step, form: PointForm): Point | undefined {
-  const from = pointOf(
-    reader,
-    expr.base,
-    wordsOf(reader, { at: expr.stepAt }).split(' ')[0] ?? say`this step`,
-  );
+  const from = pointOf(reader, expr.base, () => wordsOf(reader, { at: expr.stepAt }).split(' ')[0]!);
   if (from === undefined) return undefined;
   switch (form.kind) {
     case 'by': {
