@@ -19,25 +19,57 @@ export const carriedBy = (of: Carried, m: Affine): Carried =>
     hole: (hole) => movedHole(hole, m),
   });
 
+/** A movement of one part of the paper. */
+export interface Moving {
+  /** The part of the outline that moves, in its order. */
+  readonly stretch: readonly Path[];
+  /** From the end of that stretch back to its start. */
+  readonly cut: Path;
+  readonly by: Affine;
+  /** A strip that is taken out beside the cut, end to end, its other side last. */
+  readonly gone?: readonly Path[];
+}
+
+const movesWith = ({ stretch, cut, gone }: Moving): ((p: Point) => boolean) => {
+  const region = [...stretch, cut];
+  // what lies at the far side of a strip that is taken out comes to lie where the strip began
+  const onFarSide = (p: Point): boolean => gone !== undefined && cut.locate(p).distance < ON_LINE;
+  return (p) => onFarSide(p) || liesIn(region, stretch, cut, p);
+};
+
 /**
  * Carried by a movement where it lies on the part of the paper that moves. A line that crosses the cut is drawn on
- * straight over what opens there; what lies on the cut itself stays.
- *
- * @param stretch the part of the outline that moves, in its order
- * @param cut from the end of that stretch back to its start
+ * straight over what opens there, and loses what is taken out; what lies on the cut itself stays.
  */
-export function carriedPartly(of: Carried, stretch: readonly Path[], cut: Path, m: Affine): Carried {
+export function carriedPartly(of: Carried, moving: Moving): Carried {
   if (isEmpty(of)) return NOTHING;
-  const region = [...stretch, cut];
-  const moves = (p: Point): boolean => liesIn(region, stretch, cut, p);
-  const point = (p: Point): Point => (moves(p) ? apply(m, p) : p);
+  const moves = movesWith(moving);
+  const { by } = moving;
   return fated(of, {
-    point,
-    path: (path) =>
-      joined(parted(path, cut).map((part) => (moves(middle(part)) ? part.transformed(m) : part))),
-    hole: (hole) => (moves(inner(hole)) ? movedHole(hole, m) : hole),
+    point: (p) => (moves(p) ? apply(by, p) : p),
+    path: pathPartly(moving),
+    hole: (hole) => (moves(inner(hole)) ? movedHole(hole, by) : hole),
   });
 }
+
+/** What becomes of a line under a movement of a part of the paper. */
+export function pathPartly(moving: Moving): (path: Path) => Path {
+  const moves = movesWith(moving);
+  const { cut, by, gone } = moving;
+  return (path) => {
+    const parts = gone === undefined ? parted(path, cut) : parted(path, cut, gone[gone.length - 1]!);
+    const left = gone === undefined ? parts : parts.filter((part) => !contains(gone, middle(part)));
+    return joined(
+      (left.length === 0 ? parts : left).map((part) => (moves(middle(part)) ? part.transformed(by) : part)),
+    );
+  };
+}
+
+/** What is left of a line within a part of the piece. */
+export const pathWithin =
+  (outline: readonly Path[], cut: Path) =>
+  (path: Path): Path | undefined =>
+    longest(parted(path, cut).filter((part) => liesIn(outline, outline, cut, middle(part))));
 
 /** What of it lies within a part of the piece; of a line that leaves it, the longest stretch. */
 export function carriedWithin(of: Carried, outline: readonly Path[], cut: Path): Carried {
@@ -45,7 +77,7 @@ export function carriedWithin(of: Carried, outline: readonly Path[], cut: Path):
   const within = (p: Point): boolean => liesIn(outline, outline, cut, p);
   return fated(of, {
     point: (p) => (within(p) ? p : undefined),
-    path: (path) => longest(parted(path, cut).filter((part) => within(middle(part)))),
+    path: pathWithin(outline, cut),
     hole: (hole) => (within(inner(hole)) ? hole : undefined),
   });
 }
@@ -118,12 +150,16 @@ const inner = ({ edges }: Hole): Point => middle(edges[0]!.path);
 
 const middle = (path: Path): Point => path.pointAt(path.length / 2);
 
-/** A line in the parts that a cut makes of it. */
-function parted(path: Path, cut: Path): readonly Path[] {
-  const at = [0, ...intersections(path, cut).map(({ sA }) => sA), path.length];
+/** A line in the parts that cuts make of it. */
+function parted(path: Path, ...cuts: readonly Path[]): readonly Path[] {
+  const crossed = cuts.flatMap((cut) => intersections(path, cut).map(({ sA }) => sA));
+  const at = [0, ...crossed.sort((a, b) => a - b), path.length];
   const parts = at.slice(1).flatMap((s, i) => (s - at[i]! > 1e-6 ? [path.part(at[i]!, s)] : []));
   return parts.length === 0 ? [path] : parts;
 }
+
+/** Whether a line has something on both sides of a cut. */
+export const leadsOver = (path: Path, cut: Path): boolean => parted(path, cut).length > 1;
 
 /** Parts that the paper has taken apart, joined straight. */
 function joined(parts: readonly Path[]): Path {

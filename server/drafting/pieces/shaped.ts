@@ -1,5 +1,6 @@
 /** Fish darts, pleats and gathers of a piece: carried along when the paper is moved, parted where it is cut. */
 import { apply, contains, midpoint, type Affine, type Path } from '../../geometry';
+import { leadsOver, pathPartly, pathWithin, type Moving } from './carried';
 import type { FishDart, Pleats, Shaping } from '../model';
 import { NO_SHAPING } from '../shaping-model';
 
@@ -11,21 +12,27 @@ export const shapingMoved = (shaping: Shaping, m: Affine): Shaping => ({
 });
 
 /**
- * Carried by a movement where it lies on the part of the paper that moves.
+ * Carried by a movement where it lies on the part of the paper that moves. The lines of a pleat that lead over the cut go
+ * on to where they ended.
  *
  * @param parts of edges that move, as a dart or pleat names them
- * @param region what moves of the paper, end to end
  */
-export function shapingPartly(
-  shaping: Shaping,
-  parts: ReadonlySet<string>,
-  region: readonly Path[],
-  m: Affine,
-): Shaping {
+export function shapingPartly(shaping: Shaping, parts: ReadonlySet<string>, moving: Moving): Shaping {
+  const region = [...moving.stretch, moving.cut];
+  const over = pathPartly(moving);
+  const line = (path: Path, moves: boolean): Path =>
+    leadsOver(path, moving.cut) ? over(path) : moves ? path.transformed(moving.by) : path;
   return {
     ...shaping,
-    fishDarts: shaping.fishDarts.map((dart) => (liesIn(region, dart) ? movedFish(dart, m) : dart)),
-    pleats: shaping.pleats.map((row) => movedRow(row, m, (part) => parts.has(part))),
+    fishDarts: shaping.fishDarts.map((dart) => (liesIn(region, dart) ? movedFish(dart, moving.by) : dart)),
+    pleats: shaping.pleats.map((row) => ({
+      ...row,
+      pleats: row.pleats.map((pleat) => ({
+        ...pleat,
+        start: line(pleat.start, parts.has(pleat.part)),
+        end: line(pleat.end, parts.has(pleat.part)),
+      })),
+    })),
   };
 }
 
@@ -35,11 +42,19 @@ export const shapingWithin = (
   parts: ReadonlySet<string>,
   edges: ReadonlySet<string>,
   region: readonly Path[],
+  cut: Path,
 ): Shaping => ({
   ...shaping,
   fishDarts: shaping.fishDarts.filter((dart) => liesIn(region, dart)),
   pleats: shaping.pleats.flatMap((row) => {
-    const pleats = row.pleats.filter(({ part }) => parts.has(part));
+    const left = pathWithin(region, cut);
+    const pleats = row.pleats
+      .filter(({ part }) => parts.has(part))
+      .map((pleat) => ({
+        ...pleat,
+        start: left(pleat.start) ?? pleat.start,
+        end: left(pleat.end) ?? pleat.end,
+      }));
     return pleats.length === 0 ? [] : [{ ...row, pleats }];
   }),
   gathers: shaping.gathers.filter(({ edge }) => edges.has(edge)),

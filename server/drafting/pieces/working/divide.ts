@@ -1,19 +1,18 @@
 /** Cuts a piece in two: along a line from edge to edge, through darts, or from a dart along a line. */
 import { distance, Path, type Point } from '../../../geometry';
-import type { Dart, Piece } from '../../model';
+import type { Dart, Edge, Piece } from '../../model';
 import { partOf } from './part';
+import { fromEdgeToEdge, MEETS } from './reaching';
 import { cutAt, itemsOf, stretchOf, type Item, type Joint } from './ring';
 
 /** What a piece is cut through, in order: darts by name, lines drawn from one end to the other. */
-export type Through = { readonly dart: Dart } | { readonly line: Path; readonly name: string };
+export type Through =
+  { readonly dart: Dart } | { readonly line: Path; readonly name: string; readonly straight: boolean };
 
 /** Why a piece can't be cut so. */
 export interface Refusal {
   readonly why: string;
 }
-
-/** Ends that should meet may lie this far apart, mm: less than a pencil line. */
-const MEETS = 0.5;
 
 interface Cut {
   /** The whole way of the cut inside the piece, from the outline to the outline. */
@@ -36,7 +35,7 @@ export function divided(
   name: string,
   source: string,
 ): readonly [Piece, Piece] | Refusal {
-  const cut = wayOf(through);
+  const cut = wayOf(piece.edges, through);
   if ('why' in cut) return cut;
   const begun = joinAt(itemsOf(piece.edges), piece, cut.begins);
   if ('why' in begun) return begun;
@@ -89,7 +88,7 @@ function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusa
 const centimetres = (mm: number): string => `${(mm / 10).toFixed(2).replace(/\.?0+$/, '')}cm`;
 
 /** Strings darts and lines together; their pivots and ends must meet. */
-function wayOf(through: readonly Through[]): Cut | Refusal {
+function wayOf(edges: readonly Edge[], through: readonly Through[]): Cut | Refusal {
   const lines: Path[] = [];
   const [first, last] = [through[0], through[through.length - 1]];
   if (first === undefined || last === undefined)
@@ -106,8 +105,9 @@ function wayOf(through: readonly Through[]): Cut | Refusal {
       at = one.dart.pivot;
       continue;
     }
-    const path = oriented(one.line, at, through[i + 1]);
-    if (at !== undefined && distance(at, path.start) > MEETS) return apart(at, path.start, one.name);
+    const drawn = oriented(one.line, at, through[i + 1]);
+    if (at !== undefined && distance(at, drawn.start) > MEETS) return apart(at, drawn.start, one.name);
+    const path = fromEdgeToEdge(edges, drawn, one.straight, { start: i === 0, end: one === last });
     lines.push(path);
     at = path.end;
   }

@@ -37,7 +37,7 @@ export function partOf(piece: Piece, own: readonly Item[], cut: Path, name: stri
   const { fold, shaping, ...rest } = piece;
   return {
     ...rest,
-    ...(shaping && { shaping: shapingWithin(shaping, left, names, outline) }),
+    ...(shaping && { shaping: shapingWithin(shaping, left, names, outline, cut) }),
     ...(fold !== undefined && names.has(fold.edge) && { fold }),
     edges: whole,
     darts: piece.darts.filter((dart) => left.has(dart.name)),

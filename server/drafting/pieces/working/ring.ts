@@ -98,6 +98,7 @@ export function moveStretch(
   stretch: ReadonlySet<number>,
   m: Affine,
   via: readonly Point[] = [],
+  gone?: readonly Path[],
 ): { worked: Worked; items: Item[] } {
   const moved = items.map((item, i) => (stretch.has(i) ? { ...item, path: item.path.transformed(m) } : item));
   const onIt = new Set([...stretch].flatMap((i) => items[i]!.dart ?? []));
@@ -107,8 +108,9 @@ export function moveStretch(
   );
   const paths = [...stretch].map((i) => items[i]!.path);
   const cut = Path.polyline([paths[paths.length - 1]!.end, ...via, paths[0]!.start]);
-  const carried = carriedPartly(worked, paths, cut, m);
-  const shaping = worked.shaping && shapingPartly(worked.shaping, onIt, [...paths, cut], m);
+  const moving = { stretch: paths, cut, by: m, ...(gone !== undefined && { gone }) };
+  const carried = carriedPartly(worked, moving);
+  const shaping = worked.shaping && shapingPartly(worked.shaping, onIt, moving);
   const made = { ...worked, ...carried, darts, corners };
   return { worked: shaping === undefined ? made : { ...made, shaping }, items: moved };
 }

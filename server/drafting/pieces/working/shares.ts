@@ -49,7 +49,8 @@ function cutThrough(reader: Reader, piece: Piece, expr: Expr): Through | undefin
   if (dart !== undefined) return { dart };
   const shape = shapeOf(reader, expr);
   if (shape === undefined) return undefined;
-  if (shape.kind !== 'point') return { line: shape.path, name: wordsOf(reader, expr) };
+  if (shape.kind !== 'point')
+    return { line: shape.path, name: wordsOf(reader, expr), straight: shape.kind === 'line' };
   return report(
     reader,
     'wrong-kind',
@@ -72,7 +73,11 @@ function along(
   if (shape === undefined) return undefined;
   if (shape.kind === 'point')
     return report(reader, 'wrong-kind', named.line.at, 'A cut goes along a line or curve.');
-  return [through[0]!, { line: shape.path, name: wordsOf(reader, named.line) }, ...through.slice(1)];
+  return [
+    through[0]!,
+    { line: shape.path, name: wordsOf(reader, named.line), straight: shape.kind === 'line' },
+    ...through.slice(1),
+  ];
 }
 
 /** Which part bears a name: the one that holds what its share says; without `holding`, what the other leaves. */

@@ -119,7 +119,13 @@ function closedUp(worked: Worked, places: readonly OnEdge[], by: Point): Strip {
   const held = dropped.flatMap((i) => items[i]!.dart ?? [])[0];
   if (held !== undefined) return { why: `${held} lies there` };
   const between = stretchOf(items, near, far);
-  const moved = moveStretch(worked, items, between, translation(by));
+  const strip = [
+    ...[...gone].map((i) => items[i]!.path),
+    Path.line(places[1]!.point, places[2]!.point),
+    ...[...goneToo].map((i) => items[i]!.path),
+    Path.line(places[3]!.point, places[0]!.point),
+  ];
+  const moved = moveStretch(worked, items, between, translation(by), [], strip);
   const out = new Set(dropped);
   const left = moved.items.filter((_, i) => !out.has(i));
   const onMove = new Set([...between].map((i) => moved.items[i]!));
