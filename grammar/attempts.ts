@@ -2,6 +2,7 @@
  * When a statement can't be read: small changes at the place where it failed, tried one after the other. The first
  * that makes the whole statement readable is what was meant, as far as anyone can tell.
  */
+import { say } from './say';
 import type { TokenType } from 'chevrotain';
 import type { Refusal } from './refusals';
 import type { Reading } from './parser';
@@ -56,7 +57,7 @@ function brackets(tokens: Token[], read: Read): Attempt | 'none' | undefined {
 function strayBracket(tokens: Token[], at: number, read: Read): Attempt | 'none' {
   const token = tokens[at]!;
   const reading = read(tokens.filter((other) => other !== token));
-  const message = 'This bracket closes nothing: no `(` stands before it.';
+  const message = say`This bracket closes nothing: no \`(\` stands before it.`;
   const repair = substitution('stray-bracket', message, { from: token.startOffset, to: token.end, text: '' });
   return reading.node ? { reading, repair } : 'none';
 }
@@ -74,14 +75,14 @@ function closedBracket(tokens: Token[], open: number, read: Read): Attempt | 'no
 }
 
 export function missingBracket(open: Token, closeAt: number): Repair {
-  const message = 'This bracket is never closed: a `)` is missing.';
+  const message = say`This bracket is never closed: a \`)\` is missing.`;
   const edits = [{ from: closeAt, to: closeAt, text: ')' }];
   return {
     code: 'missing-bracket',
     message,
     from: open.startOffset,
     to: open.end,
-    title: 'Close the bracket',
+    title: say`Close the bracket`,
     edits,
   };
 }
@@ -112,9 +113,7 @@ function bracketed(tokens: Token[], at: number, read: Read): Attempt | undefined
 }
 
 function bracketRepair(before: Token, first: Token, last: Token, failed: Token): Repair {
-  const message =
-    `After \`${before.text}\` stands a name, or a bracket round more than a name: ` +
-    `put \`${first.image} ${failed.image} …\` in brackets.`;
+  const message = say`After \`${before.text}\` stands a name, or a bracket round more than a name: put \`${first.image} ${failed.image} …\` in brackets.`;
   const edits = [
     { from: first.startOffset, to: first.startOffset, text: '(' },
     { from: last.end, to: last.end, text: ')' },
@@ -124,7 +123,7 @@ function bracketRepair(before: Token, first: Token, last: Token, failed: Token):
     message,
     from: failed.startOffset,
     to: failed.end,
-    title: 'Put brackets round it',
+    title: say`Put brackets round it`,
     edits,
   };
 }
@@ -173,7 +172,7 @@ function doubled(tokens: Token[], at: number, read: Read): Attempt | undefined {
     const reading = read([...tokens.slice(0, i), ...tokens.slice(i + 1)]);
     if (!reading.node) continue;
     const edit = { from: before.end, to: token.end, text: '' };
-    const repair = substitution('doubled-word', `\`${token.image}\` stands here twice.`, edit);
+    const repair = substitution('doubled-word', say`\`${token.image}\` stands here twice.`, edit);
     return { reading, repair: { ...repair, from: token.startOffset } };
   }
   return undefined;
@@ -203,7 +202,7 @@ export function respelling(token: Token, word: string): Repair {
   const edit = { from: token.startOffset, to: token.end, text: word };
   return substitution(
     'misspelt-word',
-    `\`${token.image}\` is no word that fits here; \`${word}\` would be.`,
+    say`\`${token.image}\` is no word that fits here; \`${word}\` would be.`,
     edit,
   );
 }
@@ -256,9 +255,9 @@ function inserted(tokens: Token[], at: number, refusal: Refusal, read: Read): At
   const text = found.type === t.Comma || found.type === t.Dot ? word : ` ${word}`;
   const failed = tokens[at];
   const [from, to] = failed ? [failed.startOffset, failed.end] : [before.startOffset, before.end];
-  const message = `\`${word}\` is missing ${failed ? `before \`${failed.image}\`` : `after \`${before.image}\``}.`;
+  const message = say`\`${word}\` is missing ${failed ? say`before \`${failed.image}\`` : say`after \`${before.image}\``}.`;
   const edits = [{ from: before.end, to: before.end, text }];
-  const repair: Repair = { code: 'missing-word', message, from, to, title: `Put in \`${word}\``, edits };
+  const repair: Repair = { code: 'missing-word', message, from, to, title: say`Put in \`${word}\``, edits };
   return { reading: found.reading, repair };
 }
 
@@ -299,7 +298,7 @@ function replaced(tokens: Token[], at: number, refusal: Refusal, read: Read): At
   if (!found) return undefined;
   const word = written(found.type);
   const edit = { from: token.startOffset, to: token.end, text: word };
-  const repair = substitution('wrong-word', `\`${word}\` is due here, not \`${token.image}\`.`, edit);
+  const repair = substitution('wrong-word', say`\`${word}\` is due here, not \`${token.image}\`.`, edit);
   return { reading: found.reading, repair };
 }
 
@@ -316,7 +315,9 @@ function odd(tokens: Token[], at: number, read: Read): Attempt | undefined {
 }
 
 export function unknownSign(token: Token): Repair {
-  const shown = /^[\x20-\x7e\u00a1-\uffff]+$/.test(token.image) ? token.image.slice(0, 12) : 'this character';
-  const message = `\`${shown}\` has no meaning in a pattern. Remove it, or write the word it stands for.`;
+  const shown = /^[\x20-\x7e\u00a1-\uffff]+$/.test(token.image)
+    ? token.image.slice(0, 12)
+    : say`this character`;
+  const message = say`\`${shown}\` has no meaning in a pattern. Remove it, or write the word it stands for.`;
   return substitution('unknown-sign', message, { from: token.startOffset, to: token.end, text: '' });
 }

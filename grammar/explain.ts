@@ -1,4 +1,5 @@
 /** A refusal in words: what stands there, what was expected, and one next step. */
+import { inWords, say } from './say';
 import type { TokenType } from 'chevrotain';
 import { missingBracket, unknownSign } from './attempts';
 import type { Refusal } from './refusals';
@@ -24,28 +25,28 @@ export function explain(rule: string, tokens: readonly Token[], refusal: Refusal
   const next = ` ${nextStep(rule)}`;
   const expected = refusal ? expectation(refusal.expected) : '';
   if (!token) {
-    const wanted = expected ? `${expected} should follow.` : 'more should follow.';
+    const wanted = expected ? say`${expected} should follow.` : say`more should follow.`;
     return said(
       'unfinished',
-      `The line stops after \`${shown(last)}\`, where ${wanted}${next}`,
+      say`The line stops after \`${shown(last)}\`, where ${wanted}${next}`,
       last.startOffset,
       last.end,
     );
   }
   const before = tokens[tokens.indexOf(token) - 1];
-  const after = before ? `After \`${shown(before)}\` ` : 'Here ';
+  const after = before ? say`After \`${shown(before)}\` ` : say`Here `;
   if (!expected && before && endsValue(before) && beginsValue(token)) {
-    const message = `\`${shown(before)}\` and \`${shown(token)}\` touch: a word, a sign or a comma should stand between them.${next}`;
+    const message = say`\`${shown(before)}\` and \`${shown(token)}\` touch: a word, a sign or a comma should stand between them.${next}`;
     return said('words-touch', message, token.startOffset, token.end);
   }
   if (rule === 'band' && token.tokenType === t.Comma && before && isName(before)) {
     // a finish takes its edges with commas: whoever has just written one does the same here
-    const message = `The edges of a band follow one another round the body and are strung with \`+\`, not with a comma.${next}`;
+    const message = say`The edges of a band follow one another round the body and are strung with \`+\`, not with a comma.${next}`;
     return said('not-understood', message, token.startOffset, token.end);
   }
   const wanted = expected
-    ? `${after}${expected} should stand, not \`${shown(token)}\`.`
-    : `${after}\`${shown(token)}\` can’t follow.`;
+    ? say`${after}${expected} should stand, not \`${shown(token)}\`.`
+    : say`${after}\`${shown(token)}\` can’t follow.`;
   return said('not-understood', wanted + next, token.startOffset, token.end);
 }
 
@@ -56,7 +57,7 @@ function unpairedBracket(tokens: readonly Token[]): Repair | undefined {
     if (token.tokenType === t.Close && open.pop() === undefined) {
       return said(
         'stray-bracket',
-        'This bracket closes nothing: no `(` stands before it.',
+        say`This bracket closes nothing: no \`(\` stands before it.`,
         token.startOffset,
         token.end,
       );
@@ -84,8 +85,8 @@ function beginsValue(token: Token): boolean {
 function nextStep(rule: string): string {
   const form = FORMS[rule];
   if (form === undefined) return '';
-  const ways = form.form.split(' or ').join('` or `');
-  return `${form.what} is written \`${ways}\`, such as \`${form.example}\`.`;
+  const ways = form.form.split(' or ').join(say`\` or \``);
+  return say`${inWords(form.what)} is written \`${ways}\`, such as \`${form.example}\`.`;
 }
 
 const VALUE = new Set(['Measure', 'Func', 'Open', 'Name', 'Minus']);
@@ -101,16 +102,18 @@ function expectation(types: readonly TokenType[]): string {
         !((value && VALUE.has(type.name)) || (point && (type.name === 'Name' || type.name === 'Open'))),
     )
     .map((type) =>
-      /^[a-z]/.test(type.LABEL ?? '') && !type.name.startsWith('Word_') ? type.LABEL! : `\`${type.LABEL}\``,
+      /^[a-z]/.test(type.LABEL ?? '') && !type.name.startsWith('Word_')
+        ? inWords(type.LABEL!)
+        : `\`${type.LABEL}\``,
     );
-  const list = value ? ['a value', 'a name'] : point ? ['a name', 'a bracket'] : [];
+  const list = value ? [say`a value`, say`a name`] : point ? [say`a name`, say`a bracket`] : [];
   if (words.length + list.length > 7) return either(list);
   return either([...list, ...words]);
 }
 
 function either(words: string[]): string {
   if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} or ${words[words.length - 1]}`;
+  return say`${words.slice(0, -1).join(', ')} or ${words[words.length - 1]!}`;
 }
 
 /** A line whose head its block does not know. */
@@ -122,19 +125,19 @@ export function explainHead(kind: BlockKind, tokens: readonly Token[]): Repair {
   );
   if (homes.length > 0) {
     const places = either(homes.slice(0, 3).map((home) => BLOCKS[home]));
-    const here = kind === 'file' ? 'outside every block' : `in ${BLOCKS[kind]}`;
-    const message = `\`${head.text}\` belongs in ${places}; this line stands ${here}. Move it there, or look for a brace too many above.`;
+    const here = kind === 'file' ? say`outside every block` : say`in ${BLOCKS[kind]}`;
+    const message = say`\`${head.text}\` belongs in ${places}; this line stands ${here}. Move it there, or look for a brace too many above.`;
     return said('out-of-place', message, from, to);
   }
   if (head.tokenType === t.Odd) return { ...unknownSign(head), edits: [], title: '' };
-  const where = kind === 'file' ? 'Outside the blocks no statement' : `No statement of ${BLOCKS[kind]}`;
-  const message = `${where} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
+  const where = kind === 'file' ? say`Outside the blocks no statement` : say`No statement of ${BLOCKS[kind]}`;
+  const message = say`${where} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
   return said('unknown-statement', message, from, to);
 }
 
 function firstHeads(kind: BlockKind): string {
   const heads = Object.keys(HEADS[kind]);
-  if (kind === 'outline') return 'the name of an edge, such as `side along hip-curve to hip-side`';
-  if (heads.length < 2) return 'a name';
-  return either([...heads.slice(0, 5).map((head) => `\`${head}\``), 'another word of the reference']);
+  if (kind === 'outline') return say`the name of an edge, such as \`side along hip-curve to hip-side\``;
+  if (heads.length < 2) return say`a name`;
+  return either([...heads.slice(0, 5).map((head) => `\`${head}\``), say`another word of the reference`]);
 }

@@ -1,4 +1,5 @@
 /** How each statement is written: the form that a message or a completion shows. */
+import { say } from './say';
 import type { BlockKind } from './words';
 
 export interface Form {
@@ -94,15 +95,37 @@ export const FORMS: Readonly<Record<string, Form>> = {
 
 /** A block as it is called in a sentence. */
 export const BLOCKS: Readonly<Record<BlockKind, string>> = {
-  file: 'the file, outside every block',
-  draft: 'a draft',
-  piece: 'a piece',
-  work: 'a worked piece',
-  outline: 'an outline',
-  body: 'a body',
-  sizes: 'a size table',
-  trace: 'a trace',
-  grade: 'a grading',
-  fitting: 'a fitting',
-  cloth: 'a cloth',
+  get file() {
+    return say`the file, outside every block`;
+  },
+  get draft() {
+    return say`a draft`;
+  },
+  get piece() {
+    return say`a piece`;
+  },
+  get work() {
+    return say`a worked piece`;
+  },
+  get outline() {
+    return say`an outline`;
+  },
+  get body() {
+    return say`a body`;
+  },
+  get sizes() {
+    return say`a size table`;
+  },
+  get trace() {
+    return say`a trace`;
+  },
+  get grade() {
+    return say`a grading`;
+  },
+  get fitting() {
+    return say`a fitting`;
+  },
+  get cloth() {
+    return say`a cloth`;
+  },
 };

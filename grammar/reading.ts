@@ -1,4 +1,5 @@
 /** From a statement's tokens to its node and at most one problem. */
+import { say } from './say';
 import { attempt, exchanged, nearest, respelling } from './attempts';
 import { explain, explainHead } from './explain';
 import { begins, needsBlock, ownedKind } from './heads';
@@ -121,11 +122,11 @@ function headless(raw: Raw, tokens: Token[]): Found | undefined {
     const edits = [
       { from: first.startOffset, to: put ? first.startOffset : first.end, text: put ? 'piece ' : 'piece' },
     ];
-    const message = 'No statement of the file begins so; with `piece` before it, it would be a piece.';
+    const message = say`No statement of the file begins so; with \`piece\` before it, it would be a piece.`;
     const { startOffset: from, end: to } = first;
     return {
       node: placed(reading.node, raw),
-      repairs: [{ code: 'missing-word', message, from, to, title: 'Write `piece`', edits }],
+      repairs: [{ code: 'missing-word', message, from, to, title: say`Write \`piece\``, edits }],
     };
   }
   return undefined;
@@ -140,10 +141,10 @@ function placed(node: s.StatementNode, raw: Raw): s.StatementNode {
 function notesOf(reading: Reading): Repair[] {
   return reading.notes.map(({ from, to }) => ({
     code: 'fraction-after-sign',
-    message: 'A fraction straight after `*` or `/` can be read two ways: put it in brackets.',
+    message: say`A fraction straight after \`*\` or \`/\` can be read two ways: put it in brackets.`,
     from,
     to,
-    title: 'Put it in brackets',
+    title: say`Put it in brackets`,
     edits: [
       { from, to: from, text: '(' },
       { from: to, to, text: ')' },
@@ -166,23 +167,23 @@ function braceRepair(mended: Mended, raw: Raw, text: string): Repair {
   const header = headerOf(raw, text);
   const messages: Record<Mended['code'], string> = {
     'missing-brace': edit?.text.includes('}')
-      ? `The block of \`${header}\` is opened here and never closed: a \`}\` is missing.`
-      : `\`${header}\` has a block, and the \`{\` that opens it is missing at the end of this line.`,
+      ? say`The block of \`${header}\` is opened here and never closed: a \`}\` is missing.`
+      : say`\`${header}\` has a block, and the \`{\` that opens it is missing at the end of this line.`,
     'stray-brace':
       text[from] === '{'
-        ? 'This `{` opens a block where none belongs.'
-        : 'This `}` closes nothing: no block is open here.',
+        ? say`This \`{\` opens a block where none belongs.`
+        : say`This \`}\` closes nothing: no block is open here.`,
     semicolon: edit?.text
-      ? 'A statement ends with its line: what follows `;` belongs on a line of its own.'
-      : 'A statement ends with its line; `;` is not needed.',
-    'shared-line': `\`${text.slice(from, to)}\` begins a statement, and every statement has a line of its own.`,
-    'too-deep': 'Blocks stand inside blocks here, deeper than any pattern needs. The line is left unread.',
+      ? say`A statement ends with its line: what follows \`;\` belongs on a line of its own.`
+      : say`A statement ends with its line; \`;\` is not needed.`,
+    'shared-line': say`\`${text.slice(from, to)}\` begins a statement, and every statement has a line of its own.`,
+    'too-deep': say`Blocks stand inside blocks here, deeper than any pattern needs. The line is left unread.`,
   };
   const titles = {
-    'missing-brace': 'Put it in',
-    'stray-brace': 'Remove it',
-    semicolon: edit?.text ? 'Begin a new line' : 'Remove it',
-    'shared-line': 'Begin a new line',
+    'missing-brace': say`Put it in`,
+    'stray-brace': say`Remove it`,
+    semicolon: edit?.text ? say`Begin a new line` : say`Remove it`,
+    'shared-line': say`Begin a new line`,
     'too-deep': '',
   };
   return { code, message: messages[code], from, to, title: titles[code], edits: edit ? [edit] : [] };
@@ -198,23 +199,21 @@ function headerOf(raw: Raw, text: string): string {
 export function leftUnread(raw: Raw, says: boolean): Read {
   const [first] = raw.tokens as [Token];
   const { startOffset: from, end: to } = first;
-  const message =
-    `From here on this file is left unread: no more than ${MOST_WEIGHT} statements are read of one, ` +
-    `or ${MOST_WEIGHT / PROBLEM_WEIGHT} with a problem. Mend what is said above, or spread it over several files.`;
+  const message = say`From here on this file is left unread: no more than ${MOST_WEIGHT} statements are read of one, or ${MOST_WEIGHT / PROBLEM_WEIGHT} with a problem. Mend what is said above, or spread it over several files.`;
   const read = broken(raw, { code: 'too-long', message, from, to, title: '', edits: [] });
   return says ? read : { ...read, problems: [] };
 }
 
 function noBlock(raw: Raw): Repair {
   const last = raw.tokens[raw.tokens.length - 1]!;
-  const message = `\`${raw.tokens[0]!.text}\` is followed by its block, and none follows here: \`{\` and \`}\` are missing.`;
+  const message = say`\`${raw.tokens[0]!.text}\` is followed by its block, and none follows here: \`{\` and \`}\` are missing.`;
   const edits = [{ from: last.end, to: last.end, text: ' {\n}' }];
   return {
     code: 'missing-brace',
     message,
     from: raw.from,
     to: last.end,
-    title: 'Put in an empty block',
+    title: say`Put in an empty block`,
     edits,
   };
 }
@@ -256,7 +255,7 @@ function dates(node: s.StatementNode, raw: Raw): s.SyntaxProblem[] {
   const days = month >= 1 && month <= 12 ? new Date(Date.UTC(year, month, 0)).getUTCDate() : 0;
   if (day >= 1 && day <= days) return [];
   const token = raw.tokens[1]!;
-  const message = `The calendar has no ${node.date}. A date is written year, month, day: \`2026-09-14\`.`;
+  const message = say`The calendar has no ${node.date}. A date is written year, month, day: \`2026-09-14\`.`;
   const why: Repair = {
     code: 'no-such-date',
     message,

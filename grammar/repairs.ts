@@ -2,6 +2,7 @@
  * What people type, read as they meant it: units apart from their number, decimal commas, names with spaces, a range
  * with a dash. Each repair says what it changed, and the statement is then parsed as if it had been written so.
  */
+import { say } from './say';
 import * as t from './tokens';
 import { isMeasure, isName, isWord, Token, typeOfWord, W } from './tokens';
 import type { SyntaxProblemCode } from './problems';
@@ -51,7 +52,7 @@ export function repair(kind: BlockKind | 'share', given: readonly Token[]): Repa
 }
 
 export function substitution(code: SyntaxProblemCode, message: string, at: Edit): Repair {
-  const title = at.text === '' ? 'Remove it' : `Write \`${at.text.trim()}\``;
+  const title = at.text === '' ? say`Remove it` : say`Write \`${at.text.trim()}\``;
   return { code, message, from: at.from, to: at.to, title, edits: [at] };
 }
 
@@ -59,14 +60,14 @@ export function substitution(code: SyntaxProblemCode, message: string, at: Edit)
 export function tooMuch(tokens: readonly Token[]): Repair | undefined {
   if (tokens.length > MAX_TOKENS) {
     const { startOffset: from, end: to } = tokens[0]!;
-    const message = `This statement has ${tokens.length} words; more than ${MAX_TOKENS} are not read. Give its parts names of their own.`;
+    const message = say`This statement has ${tokens.length} words; more than ${MAX_TOKENS} are not read. Give its parts names of their own.`;
     return { code: 'too-long', message, from, to, title: '', edits: [] };
   }
   let depth = 0;
   for (const token of tokens) {
     if (token.tokenType === t.Close) depth--;
     if (token.tokenType !== t.Open || ++depth <= MAX_BRACKETS) continue;
-    const message = `Brackets stand inside brackets here, more than ${MAX_BRACKETS} deep. Give an inner part a name of its own.`;
+    const message = say`Brackets stand inside brackets here, more than ${MAX_BRACKETS} deep. Give an inner part a name of its own.`;
     return { code: 'too-deep', message, from: token.startOffset, to: token.end, title: '', edits: [] };
   }
   return undefined;
@@ -77,7 +78,7 @@ function unknown(tokens: readonly Token[]): Repair | undefined {
   for (const token of tokens) {
     const { startOffset: from, end: to } = token;
     if (token.slip?.code === 'unknown-unit' && token.slip.meant === '') {
-      const message = `\`${token.image}\` ends in no unit that is known here: lengths are written in cm, mm, m, in or yd, angles in deg, shares in %.`;
+      const message = say`\`${token.image}\` ends in no unit that is known here: lengths are written in cm, mm, m, in or yd, angles in deg, shares in %.`;
       return { code: 'unknown-unit', message, from, to, title: '', edits: [] };
     }
   }
@@ -88,17 +89,17 @@ function unknown(tokens: readonly Token[]): Repair | undefined {
 
 const SLIPS: Record<string, (written: string, meant: string) => string> = {
   'unusual-sign': (written, meant) =>
-    `\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`,
+    say`\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`,
   'comma-in-number': (written, meant) =>
-    `\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`,
-  'number-without-zero': (written, meant) => `\`${written}\` begins with its point; write \`${meant}\`.`,
+    say`\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`,
+  'number-without-zero': (written, meant) => say`\`${written}\` begins with its point; write \`${meant}\`.`,
   'name-with-underscore': (written, meant) =>
-    `\`${written}\` has an underscore; names are joined with hyphens: \`${meant}\`.`,
+    say`\`${written}\` has an underscore; names are joined with hyphens: \`${meant}\`.`,
   'date-order': (written, meant) =>
-    `\`${written}\` is read as \`${meant}\`: dates are written year, month, day.`,
-  'missing-quote': () => 'This text is never closed. Put a quote `"` where it ends.',
+    say`\`${written}\` is read as \`${meant}\`: dates are written year, month, day.`,
+  'missing-quote': () => say`This text is never closed. Put a quote \`"\` where it ends.`,
   'unknown-unit': (written, meant) =>
-    `\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`,
+    say`\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`,
 };
 
 function slipped(token: Token, repairs: Repair[]): Token {
@@ -118,7 +119,7 @@ function closedQuote(token: Token, message: string): Repair {
     message,
     from: token.startOffset,
     to: token.end,
-    title: 'Close the text',
+    title: say`Close the text`,
     edits,
   };
 }
@@ -129,7 +130,9 @@ function commas(tokens: Token[], repairs: Repair[]): Token[] {
   return tokens.map((token) => {
     if (token.tokenType !== t.Odd || token.image !== ';') return token;
     const edit = { from: token.startOffset, to: token.end, text: ',' };
-    repairs.push(substitution('semicolon', '`;` has no meaning here; clauses are parted by commas.', edit));
+    repairs.push(
+      substitution('semicolon', say`\`;\` has no meaning here; clauses are parted by commas.`, edit),
+    );
     return token.as(t.Comma, ',');
   });
 }
@@ -147,7 +150,7 @@ function capitals(kind: BlockKind, tokens: Token[], repairs: Repair[]): Token[] 
     if (!head && (defined || !isReserved(lower))) return token;
     const edit = { from: token.startOffset, to: token.end, text: lower };
     repairs.push(
-      substitution('capital-word', `\`${token.text}\` is written small here: \`${lower}\`.`, edit),
+      substitution('capital-word', say`\`${token.text}\` is written small here: \`${lower}\`.`, edit),
     );
     return token.as(typeOfWord(lower), lower);
   });
@@ -171,8 +174,8 @@ function units(tokens: Token[], repairs: Repair[]): Token[] {
     if (doubled) out.push(next!);
     const text = token.image + next!.image + (doubled ? ' in' : '');
     const message = doubled
-      ? `\`${token.image} in\` before a range needs its unit as well: \`${text}\`.`
-      : `A unit touches its number: \`${text}\`.`;
+      ? say`\`${token.image} in\` before a range needs its unit as well: \`${text}\`.`
+      : say`A unit touches its number: \`${text}\`.`;
     repairs.push(
       substitution('space-before-unit', message, { from: token.startOffset, to: next!.end, text }),
     );
@@ -281,8 +284,8 @@ function joinedName(tokens: Token[], words: Token[], repairs: Repair[]): Token[]
     : words.map((token) => token.image).join(' ');
   const code = minus ? 'name-with-minus' : 'name-with-space';
   const message = minus
-    ? `\`${written}\` would be a subtraction: a hyphen in a name stands before a letter. Call it \`${text}\`.`
-    : `\`${written}\` is one name, so it is joined with hyphens: \`${text}\`.`;
+    ? say`\`${written}\` would be a subtraction: a hyphen in a name stands before a letter. Call it \`${text}\`.`
+    : say`\`${written}\` is one name, so it is joined with hyphens: \`${text}\`.`;
   repairs.push(substitution(code, message, { from, to: last.end, text }));
   const name = new Token(t.Name, text, from, last.endOffset);
   return [tokens[0]!, name, ...tokens.slice(1 + words.length)];
@@ -291,7 +294,7 @@ function joinedName(tokens: Token[], words: Token[], repairs: Repair[]): Token[]
 function reservedName(tokens: Token[], at: number, repairs: Repair[]): Token[] {
   const token = tokens[at]!;
   const text = `${token.text}-${tokens[0] === token ? 'edge' : suffix(tokens[0]!.text)}`;
-  const message = `\`${token.text}\` is a word of the language and can’t be a name. Call it \`${text}\`, say.`;
+  const message = say`\`${token.text}\` is a word of the language and can’t be a name. Call it \`${text}\`, say.`;
   repairs.push(substitution('reserved-name', message, { from: token.startOffset, to: token.end, text }));
   return tokens.map((other) => (other === token ? token.as(t.Name, token.text) : other));
 }
@@ -331,7 +334,7 @@ function ranges(tokens: Token[], repairs: Repair[]): Token[] {
   repairs.push(
     substitution(
       'range-sign',
-      `The two ends of a range are joined by two dots: \`..\` for \`${token.image}\`.`,
+      say`The two ends of a range are joined by two dots: \`..\` for \`${token.image}\`.`,
       tight,
     ),
   );

@@ -31,3 +31,6 @@ function keyOf(texts: TemplateStringsArray): string {
   keys.set(texts, key);
   return key;
 }
+
+/** A text that is kept in a table, in English, for whoever shows it. */
+export const inWords = (text: string): string => words?.[text] ?? text;

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { exportTitles } from './support/export-titles';
 import { everythingSaid } from './support/said';
+import { keptInTables } from './support/tables';
 import { read, sources } from './support/sources';
 
 const words = (path: string): Record<string, string> => JSON.parse(read(path));
@@ -61,7 +62,7 @@ describe('the words of the extension, its preview and its server', () => {
   const features = [...read('client/features.ts').matchAll(/name: '([^']+)'/g)].map(([, name]) => name!);
 
   it('are complete in German, and the bundle holds nothing else', () => {
-    const asked = [...said.map(({ key }) => key), ...features, ...exportTitles()];
+    const asked = [...said.map(({ key }) => key), ...features, ...exportTitles(), ...keptInTables()];
     assert.deepEqual(Object.keys(bundle).sort(), [...new Set(asked)].sort());
     for (const [key, text] of Object.entries(bundle)) assert.notEqual(text.trim(), '', key);
   });
@@ -72,7 +73,7 @@ describe('the words of the extension, its preview and its server', () => {
   });
 
   it('join what stands beside them as the English does', () => {
-    const ends = (text: string) => [/^[\s,]*/.exec(text)![0], /[\s.:]*$/.exec(text)![0]];
+    const ends = (text: string) => [/^[\s,:]*/.exec(text)![0], /[\s.]*$/.exec(text)![0]];
     for (const [key, text] of Object.entries(bundle)) assert.deepEqual(ends(text), ends(key), key);
   });
 

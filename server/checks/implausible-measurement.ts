@@ -1,5 +1,5 @@
 /** Finds measurements outside any body: a slip of the tape, the unit or the pen. */
-import { say } from '../../grammar/say';
+import { inWords, say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { BodySheet, Pattern } from '../drafting/model';
 import { measurementNamed } from '../drafting/values/measurements';
@@ -48,5 +48,5 @@ function rangeOf(
     };
   }
   const known = measurementNamed.get(name);
-  return known && { low: known.low, high: known.high, whose: say`bodies run`, how: known.howToTake };
+  return known && { low: known.low, high: known.high, whose: say`bodies run`, how: inWords(known.howToTake) };
 }

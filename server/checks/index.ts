@@ -3,6 +3,6 @@ export { check } from './judge';
 export { catalogue, isFirm, ranges, severityOf } from './catalogue';
 export { explain, pageFile } from './pages';
 export { NO_SEVERITIES, readSettings, SETTINGS, withSeverities, type Severities } from './severity';
-export { rangeRow, type Usual } from './usual';
+export { rangeInWords, rangeRow, type Usual } from './usual';
 export { sweep, Sweep, variantsOf, type Variant } from './sweep';
 export { openEdgesIn } from './unfinished-edge';

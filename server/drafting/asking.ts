@@ -1,4 +1,5 @@
 /** What is known of one definition: for hover, symbols and completion. */
+import { inWords } from '../../grammar/say';
 import type { Evaluation } from './evaluation';
 import type { Source } from './finding';
 import type { DefinitionInfo, Pattern } from './model';
@@ -35,7 +36,7 @@ export function infoOf(
 function measurement(evaluation: Evaluation, source: Source, name: string): DefinitionInfo {
   const known = measurementNamed.get(name);
   const value = evaluation.measurement(name);
-  const doc = known === undefined ? '' : `${known.definition} ${known.howToTake}`;
+  const doc = known === undefined ? '' : `${inWords(known.definition)} ${inWords(known.howToTake)}`;
   return { source, name, kind: 'measurement', doc, ...(value !== undefined && { value }) };
 }
 

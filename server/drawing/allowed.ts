@@ -1,4 +1,5 @@
 /** What an edge's tip says of its allowance and its hem. */
+import { say } from '../../grammar/say';
 import type { Piece } from '../drafting/model';
 import { allowanceAt } from '../drafting/pieces/widths';
 import { hemFullness } from '../drafting/sewing/hem';
@@ -8,7 +9,7 @@ import type { Around } from './draw';
 /** Where nothing is stated nothing is said; of a fold neither. */
 export function allowedWords(piece: Piece, edge: string, around: Pick<Around, 'unit'>): string {
   const width = allowedWidth(piece, edge, around);
-  return width === '' ? '' : `, allowed ${width}${fullnessWords(piece, edge)}`;
+  return width === '' ? '' : say`, allowed ${width}${fullnessWords(piece, edge)}`;
 }
 
 /** "1.5cm", "1cm to 2cm"; empty where none is stated, and for a fold. */
@@ -38,6 +39,6 @@ export function fullnessWords(piece: Piece, edge: string): string {
   if (Math.abs(share) < FLAT) return '';
   const percent = `${Math.round(Math.abs(share) * 1000) / 10}%`;
   return share > 0
-    ? `, turned up ${percent} fuller than where it lies: ease it in`
-    : `, turned up ${percent} shorter than where it lies: stretch it`;
+    ? say`, turned up ${percent} fuller than where it lies: ease it in`
+    : say`, turned up ${percent} shorter than where it lies: stretch it`;
 }

@@ -1,4 +1,5 @@
 /** A half on the fold as it looks when the cloth is opened: with its other half by mirror, the fold its centre line. */
+import { say } from '../../grammar/say';
 import { mirror, Path } from '../geometry';
 import type { DrawnLine, PieceDrawing } from './model';
 import { movedLine } from './moved';
@@ -28,7 +29,7 @@ function opened(piece: PieceDrawing, fold: DrawnLine): PieceDrawing {
     ...fold,
     role: 'centre',
     arrows: 'none',
-    tip: fold.tip.replace('on the fold', 'centre'),
+    tip: fold.tip.replace(say`on the fold`, say`centre`),
   };
   const lines = [
     ...cut.map((line) => closedWith(line, movedLine(line, m))),
@@ -42,7 +43,7 @@ function opened(piece: PieceDrawing, fold: DrawnLine): PieceDrawing {
     lines,
     dots: [...piece.dots, ...otherDots(piece.dots, m)],
     frame: frameOfLines(lines),
-    spoken: `${piece.spoken}, drawn whole`,
+    spoken: say`${piece.spoken}, drawn whole`,
   };
 }
 

@@ -1,4 +1,5 @@
 /** Darts: both legs to the sewn tip, the fold down the middle to the roof, a dot at the pivot. */
+import { say } from '../../grammar/say';
 import type { Dart, Piece } from '../drafting/model';
 import { roof } from '../drafting/pieces/roof';
 import { dartInWords, dartTruedInWords, fishDartInWords } from '../drafting/pieces/told';
@@ -14,7 +15,7 @@ export const dartLines = (piece: Piece, around: Around): DrawnLine[] =>
     const middle = roofOf(piece, dart)[0] ?? midpoint(from, to);
     return [
       pathLine('dart', Path.polyline([from, tip, to]), words),
-      pathLine('balance', Path.line(tip, middle), { ...words, tip: `${name}, fold` }),
+      pathLine('balance', Path.line(tip, middle), { ...words, tip: say`${name}, fold` }),
     ];
   });
 
@@ -25,7 +26,7 @@ export const fishDartLines = (piece: Piece, { unit }: Around): DrawnLine[] =>
     const words = { name, source, tip: `${name}, ${fishDartInWords(dart, unit)}` };
     return [
       { ...pathLine('dart', Path.polyline([from, left, to, right, from]), words), closed: true },
-      pathLine('balance', Path.line(from, to), { ...words, tip: `${name}, fold` }),
+      pathLine('balance', Path.line(from, to), { ...words, tip: say`${name}, fold` }),
     ];
   });
 
@@ -33,7 +34,7 @@ export const fishDartLines = (piece: Piece, { unit }: Around): DrawnLine[] =>
 export const dartDots = (piece: Piece): DrawnDot[] =>
   piece.darts
     .filter(({ pivot, tip }) => distance(pivot, tip) > 0.5)
-    .map(({ name, source, pivot }) => ({ role: 'mark', source, name: `${name} pivot`, at: spot(pivot) }));
+    .map(({ name, source, pivot }) => ({ role: 'mark', source, name: say`${name} pivot`, at: spot(pivot) }));
 
 function roofOf(piece: Piece, dart: Dart): readonly { x: number; y: number }[] {
   const edge = piece.edges.find(({ name }) => name === dart.edge);

@@ -1,4 +1,5 @@
 /** The draft beneath a piece: the lines, curves and points that it was drawn with, where they lie on its paper. */
+import { say } from '../../grammar/say';
 import type { Box, Point } from '../geometry';
 import type { Pattern, Piece, Shape } from '../drafting/model';
 import { ALIKE_WITHIN } from '../drafting/pieces/both-sides';
@@ -37,7 +38,7 @@ function withDraft(drawn: PieceDrawing, piece: Piece, pattern: Pattern): PieceDr
     const tip = `${name}, ${printLength(shape.path.length, pattern.unit)}`;
     lines.push(pathLine('construction', shape.path, { name, source, tip }));
     if (shape.kind === 'curve' && shape.deepest !== undefined)
-      dots.push({ role: 'point', source, name: `${name}, where it is deepest`, at: spot(shape.deepest) });
+      dots.push({ role: 'point', source, name: say`${name}, where it is deepest`, at: spot(shape.deepest) });
   }
   if (lines.length + dots.length === 0) return drawn;
   const frame = framed(drawn.frame, lines, dots);

@@ -1,4 +1,5 @@
 /** Draws a pattern: every piece with its lines, dots and words, laid beside the others on one sheet. */
+import { say } from '../../grammar/say';
 import { boxOfPaths, Path, type Affine, type Box, type Point, type Segment } from '../geometry';
 import type { Edge, Pattern, Piece, Seam } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -146,7 +147,7 @@ function cuttingLines(piece: Piece, opening: Affine | undefined): DrawnLine[] {
   if (half.length === 0) return [];
   const segments = opening === undefined ? half : bothHalves(Path.of(half), opening);
   const { name, source } = piece;
-  const line = pathLine('cutting', Path.of(segments), { name, source, tip: `${name}, cutting line` });
+  const line = pathLine('cutting', Path.of(segments), { name, source, tip: say`${name}, cutting line` });
   return [{ ...line, closed: fold === undefined || opening !== undefined }];
 }
 
@@ -185,9 +186,10 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
   return everyEdge(piece).map(({ name, source, path, sewn, drawn: onPaper }) => {
     const folded = isOpen(piece) ? 'centre' : 'fold';
     const role: LineRole = piece.fold?.edge === name ? folded : 'sewing';
-    const closedBy = Math.abs(onPaper - sewn) > 0.005 ? `, ${printLength(sewn, around.unit)} when sewn` : '';
+    const closedBy =
+      Math.abs(onPaper - sewn) > 0.005 ? say`, ${printLength(sewn, around.unit)} when sewn` : '';
     const partner = partnerOf(piece, name, around.seams, around.unit);
-    const laid = role === 'fold' ? ', on the fold' : role === 'centre' ? ', centre of the whole' : '';
+    const laid = role === 'fold' ? say`, on the fold` : role === 'centre' ? say`, centre of the whole` : '';
     const allowed = allowedWords(piece, name, around);
     const tip = `${name}, ${printLength(onPaper, around.unit)}${closedBy}${laid}${partner}${allowed}`;
     const fold = role === 'sewing' ? undefined : foldOf(piece);
@@ -197,9 +199,10 @@ function sewingLines(piece: Piece, around: Around): DrawnLine[] {
 }
 
 function spoken(piece: Piece, around: Around): string {
-  const cut = piece.cut === undefined ? 'not cut' : piece.cut.text;
-  const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
-  return `${piece.name}, ${cut}, ${count(piece.edges.length, 'edge')}, ${count(around.seams.length, 'seam')}`;
+  const cut = piece.cut === undefined ? say`not cut` : piece.cut.text;
+  const [edges, seams] = [piece.edges.length, around.seams.length];
+  const edgesInWords = edges === 1 ? say`1 edge` : say`${edges} edges`;
+  return [piece.name, cut, edgesInWords, seams === 1 ? say`1 seam` : say`${seams} seams`].join(', ');
 }
 
 const frameOf = (box: Box): Frame => ({

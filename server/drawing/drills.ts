@@ -2,6 +2,7 @@
  * Drill holes of darts: where the awl goes through all layers, so that the machinist finds the dart. They lie within it,
  * so that sewing hides them: 12 mm short of its end, 3 mm inside its legs (common practice).
  */
+import { say } from '../../grammar/say';
 import type { Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { add, circle, distance, midpoint, normalised, scale, subtract, type Point } from '../geometry';
@@ -27,7 +28,7 @@ export const drillLines = (piece: Piece, { unit }: Around): DrawnLine[] =>
   piece.cut === undefined
     ? []
     : [...ofDarts(piece), ...ofFishDarts(piece)].map(({ name, source, at, short }) => {
-        const tip = `${name}, drill hole, ${printLength(short, unit)} inside`;
+        const tip = say`${name}, drill hole, ${printLength(short, unit)} inside`;
         return {
           ...pathLine('mark', circle(at, RADIUS), { name, source, tip }),
           closed: true,

@@ -2,6 +2,7 @@
  * Pleats and gathers. A pleat: the line that is folded, the line that it is laid on, an arrow from one to the other, and
  * stitching as far as it is stitched down. Gathers: a wave along the stretch, a notch at each end (common practice).
  */
+import { say } from '../../grammar/say';
 import type { Gathers, Piece, Pleat, Pleats } from '../drafting/model';
 import { gathersInWords, pleatsInWords } from '../drafting/pieces/told';
 import { add, lerp, Path, scale, signedArea, type Point } from '../geometry';
@@ -37,12 +38,12 @@ function pleatLines({ start, end, folds }: Pleat, { stitched, name }: Pleats, wo
   const on = folds === 'both' ? middle : folds === 'start' ? end : start;
   return [
     ...folded.flatMap((line) => [
-      ...stitchedLine(line, stitched, 'crease', { ...words, tip: `${words.tip}: fold here` }),
+      ...stitchedLine(line, stitched, 'crease', { ...words, tip: say`${words.tip}: fold here` }),
       arrow(line, on, words),
     ]),
     ...stitchedLine(on, folds === 'both' ? 0 : stitched, 'mark', {
       ...words,
-      tip: `${name}: the fold is laid on this line`,
+      tip: say`${name}: the fold is laid on this line`,
     }),
   ];
 }

@@ -1,4 +1,5 @@
 /** The grain line: parallel to the thread, inside the piece, long enough to lay a ruler by. */
+import { say } from '../../grammar/say';
 import type { Piece } from '../drafting/model';
 import {
   add,
@@ -25,7 +26,7 @@ export function grainDrawn(piece: Piece): DrawnLine[] {
   const direction = grain && normalised(subtract(grain.to, grain.from));
   if (grain === undefined || direction === undefined) return [];
   const path = insideLine(piece, direction);
-  const tip = grain.bias ? 'grain, on the bias' : 'grain';
+  const tip = grain.bias ? say`grain, on the bias` : say`grain`;
   return [{ ...pathLine('grain', path, { name: 'grain', source: grain.source, tip }), arrows: 'both' }];
 }
 

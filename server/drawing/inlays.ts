@@ -1,4 +1,5 @@
 /** Inlays: cloth left beyond an allowance to let out. A thin line within the cutting line says where the allowance ends. */
+import { say } from '../../grammar/say';
 import type { Piece } from '../drafting/model';
 import { allowanceAt } from '../drafting/pieces/widths';
 import { printLength } from '../drafting/values/quantity';
@@ -11,7 +12,7 @@ export function inlayLines(piece: Piece, { unit }: Pick<Around, 'unit'>): DrawnL
   return (piece.cutShape?.inlayLines ?? []).map(({ edge, path }) => {
     const wide = printLength(piece.inlays?.get(edge) ?? 0, unit);
     const source = piece.edges.find(({ name }) => name === edge)?.source ?? piece.source;
-    const tip = `${edge}, end of the allowance; beyond it an inlay of ${wide} to let out`;
+    const tip = say`${edge}, end of the allowance; beyond it an inlay of ${wide} to let out`;
     return pathLine('inlay', path, { name: edge, source, tip });
   });
 }

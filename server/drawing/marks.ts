@@ -1,4 +1,5 @@
 /** Marks, each by the sign a cutter knows it by; what it is and how far apart is said where it is pointed at. */
+import { say } from '../../grammar/say';
 import type { Mark, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import {
@@ -120,14 +121,14 @@ const ONE: Partial<Record<Mark['word'], string>> = { drill: 'drill hole', topsti
 export function markTold(mark: Mark, { unit }: Pick<Around, 'unit'>): string {
   const { name, word, points, paths, row, size } = mark;
   const count = Math.max(points.length, paths.length);
-  const apart = row !== undefined && count > 1 ? [`${printLength(row.apart, unit)} apart`] : [];
+  const apart = row !== undefined && count > 1 ? [say`${printLength(row.apart, unit)} apart`] : [];
   const is =
     row === undefined
       ? (ONE[word] ?? word)
       : count === 1
         ? `1 ${ONE[word] ?? word}`
         : `${count} ${MANY[word]}`;
-  const wide = word === 'button' && size !== undefined ? [`${printLength(size, unit)} wide`] : [];
+  const wide = word === 'button' && size !== undefined ? [say`${printLength(size, unit)} wide`] : [];
   return [name, is, ...apart, ...wide, ...longs(mark, unit)].join(', ');
 }
 
@@ -135,6 +136,6 @@ export function markTold(mark: Mark, { unit }: Pick<Around, 'unit'>): string {
 function longs({ paths }: Mark, unit: Around['unit']): readonly string[] {
   if (paths.length === 0) return [];
   const lengths = paths.map(({ length }) => length);
-  const [low, high] = [Math.min(...lengths), Math.max(...lengths)].map((mm) => printLength(mm, unit));
-  return [low === high ? `${low} long` : `${low} to ${high} long`];
+  const [low, high] = [printLength(Math.min(...lengths), unit), printLength(Math.max(...lengths), unit)];
+  return [low === high ? say`${low} long` : say`${low} to ${high} long`];
 }

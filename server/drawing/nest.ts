@@ -7,6 +7,7 @@
  * line, a label, a pocket that is not graded) bears none and is drawn once. How a size looks is said by `lineTypeOf` in
  * lines.ts; which size a line is stands written beside it as a text of the role `size`.
  */
+import { say } from '../../grammar/say';
 import { distance, identity, rotation, type Affine, type Point } from '../geometry';
 import { place } from './draw';
 import type { Drawing, DrawnDot, DrawnLine, DrawnText, Frame, PieceDrawing } from './model';
@@ -96,7 +97,7 @@ function madeNest(
     lines,
     dots: nestedDots(laid, sizes),
     texts: [...label, ...words],
-    spoken: `${first!.piece.spoken}, sizes ${laid.map(({ size }) => size).join(', ')}`,
+    spoken: say`${first!.piece.spoken}, sizes ${laid.map(({ size }) => size).join(', ')}`,
   };
 }
 
@@ -228,7 +229,7 @@ function nestedLines(
     lines.flatMap((line): DrawnLine[] => {
       if (line.role === 'grain') return i === 0 ? [line] : [];
       if (everywhere(line)) return i === 0 ? [line] : [];
-      return [{ ...line, ofSize: size, tip: `size ${size}: ${line.tip}` }];
+      return [{ ...line, ofSize: size, tip: say`size ${size}: ${line.tip}` }];
     }),
   );
 }

@@ -1,4 +1,5 @@
 /** Notches are strokes across the allowance: one at the front, two at the back (common practice). */
+import { say } from '../../grammar/say';
 import type { Notch, Piece } from '../drafting/model';
 import { cutWidthAt } from '../drafting/pieces/widths';
 import { add, Path, scale, signedArea } from '../geometry';
@@ -25,7 +26,7 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   const words = {
     name: notch.name,
     source: notch.source,
-    tip: `${notch.name}, ${['single', 'double', 'triple'][notch.count - 1]} notch`,
+    tip: say`${notch.name}, ${[say`single`, say`double`, say`triple`][notch.count - 1]!} notch`,
   };
   return Array.from({ length: notch.count }, (_, i) => {
     const s = middle + (i - (notch.count - 1) / 2) * APART;

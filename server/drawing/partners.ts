@@ -1,5 +1,7 @@
 /** What an edge is sewn to, in words: its partner, what is eased, how it opens. */
+import { say } from '../../grammar/say';
 import type { DisplayUnit, Piece, Seam } from '../drafting/model';
+import type { SeamOpening } from '../drafting/sewing-model';
 import { printLength } from '../drafting/values/quantity';
 
 /** A seam that takes an edge, and what is sewn to the edge there: "sewn to back side, eased by 4mm". */
@@ -25,8 +27,8 @@ function partnerIn({ base }: Piece, edge: string, seam: Seam, unit: DisplayUnit)
   const onLeft = takes(left, base, edge);
   if (!onLeft && !takes(right, base, edge)) return undefined;
   const other = onLeft ? right : left;
-  const to = itsPair ? 'its pair' : other.map((one) => `${one.piece} ${one.edge}`).join(' and ');
-  return `sewn to ${to}${easeWords(seam, onLeft, unit)}${openingWords(seam, unit)}`;
+  const to = itsPair ? say`its pair` : other.map((one) => `${one.piece} ${one.edge}`).join(say` and `);
+  return say`sewn to ${to}${easeWords(seam, onLeft, unit)}${openingWords(seam, unit)}`;
 }
 
 const takes = (edges: Seam['left'], base: string, edge: string): boolean =>
@@ -36,7 +38,7 @@ const takes = (edges: Seam['left'], base: string, edge: string): boolean =>
 export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], unit: DisplayUnit): string {
   for (const seam of seams) {
     const words = partnerIn(piece, edge, seam, unit);
-    if (words !== undefined) return `, seam ${seam.name}, ${words}`;
+    if (words !== undefined) return say`, seam ${seam.name}, ${words}`;
   }
   return '';
 }
@@ -54,24 +56,25 @@ function easeWords(
   const surplus = onLeft ? leftLength - rightLength : rightLength - leftLength;
   if (!wanted || itsPair || Math.abs(surplus) < LEAST) return '';
   const gathered = node.eases.some(({ kind }) => kind === 'gathered');
-  const longer = gathered ? 'gathered' : 'eased';
+  const longer = gathered ? say`gathered` : say`eased`;
   const by = printLength(Math.abs(surplus), unit);
-  return surplus > 0 ? `, ${longer} by ${by}` : `, which is ${longer} by ${by}`;
+  return surplus > 0 ? say`, ${longer} by ${by}` : say`, which is ${longer} by ${by}`;
 }
 
-const HOW = {
-  zip: 'a zip',
-  buttoned: 'buttons',
-  laced: 'laces',
-  hooked: 'hooks',
-  'left-open': 'left open',
-} as const;
+const howInWords = (how: SeamOpening['how']): string =>
+  ({
+    zip: say`a zip`,
+    buttoned: say`buttons`,
+    laced: say`laces`,
+    hooked: say`hooks`,
+    'left-open': say`left open`,
+  })[how];
 
 function openingWords({ openings = [] }: Seam, unit: DisplayUnit): string {
   return openings
     .map(({ how, from, to, side }) => {
       const long = printLength(to - from, unit);
-      return `, ${HOW[how]} over ${long}${side === undefined ? '' : ` at the ${side}`}`;
+      return say`, ${howInWords(how)} over ${long}${side === undefined ? '' : say` at the ${side}`}`;
     })
     .join('');
 }

@@ -2,6 +2,7 @@
  * Prints a drawing as PNG, from its SVG, with the bundled open font and no other, so that the picture is the same on
  * every machine. The only file that knows the renderer.
  */
+import { say } from '../../grammar/say';
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { bundledFont, nearest } from './bundled';
@@ -43,7 +44,7 @@ const WASM_PLACES = ['resvg.wasm', 'node_modules/@resvg/resvg-wasm/index_bg.wasm
 export async function toPng(svg: string, options: PngOptions = {}): Promise<PngResult> {
   const problems: string[] = [];
   const fontFile = options.fontFile ?? bundledFont();
-  if (!fontFile) problems.push('The font for the picture was not found, so its words are missing.');
+  if (!fontFile) problems.push(say`The font for the picture was not found, so its words are missing.`);
   try {
     const width = widthFor(sizeMm(svg), options, problems);
     const render = await (options.portable ? portableRenderer() : renderer());
@@ -107,7 +108,7 @@ function widthFor(size: SizeMm, options: PngOptions, problems: string[]): number
   if (asked <= most) return asked;
   const reached = Math.round((most / size.width) * MM_PER_INCH);
   problems.push(
-    `The picture would be too large, so it was made ${most} pixels wide (${reached} dpi) instead of ${asked}.`,
+    say`The picture would be too large, so it was made ${most} pixels wide (${reached} dpi) instead of ${asked}.`,
   );
   return most;
 }

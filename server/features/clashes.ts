@@ -1,5 +1,5 @@
 /** Whether a name is free for a thing: in its own space, and wherever the thing is seen. */
-import { say } from '../../grammar/say';
+import { inWords, say } from '../../grammar/say';
 import type { Declaration } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
 import { scopeOf, visibleFiles } from '../drafting/names/resolve';
@@ -24,17 +24,17 @@ const alike = (one: string, other: string): boolean => one.toLowerCase() === oth
 function measured({ kind }: Meaning, name: string, { files }: Names): string | undefined {
   if (kind !== 'value' && kind !== 'measurement' && kind !== 'word') return undefined;
   const known = measurementNamed.has(name) || files.files().some((file) => file.measurements().has(name));
-  return known ? `${name} is a measurement.` : undefined;
+  return known ? say`${name} is a measurement.` : undefined;
 }
 
 function declared(meaning: Meaning, name: string, { root }: Names): string | undefined {
   const visible = visibleFiles(root);
   const seen = meaning.uri === '' || visible.some(({ uri }) => uri === meaning.uri);
   for (const file of seen ? visible : []) {
-    if (file.uses.some(({ alias }) => alias === name)) return `A file is used as ${name} here.`;
+    if (file.uses.some(({ alias }) => alias === name)) return say`A file is used as ${name} here.`;
     for (const other of file.all()) {
       if (!alike(other.name, name) || other.name === meaning.name) continue;
-      if (clash(meaning, file, other)) return `${said(other)} is called ${other.name} already.`;
+      if (clash(meaning, file, other)) return say`${said(other)} is called ${other.name} already.`;
     }
   }
   return undefined;
@@ -86,7 +86,8 @@ function unclear({ kind }: Meaning, name: string, { network }: Names): string | 
     const lost = links.findings.some(({ message }) =>
       message.startsWith(say`Nothing here is called ${name}.`),
     );
-    if (lost) return `A line speaks of ${name} already, though nothing bears that name: it would mean this.`;
+    if (lost)
+      return say`A line speaks of ${name} already, though nothing bears that name: it would mean this.`;
   }
   return undefined;
 }
@@ -103,7 +104,7 @@ function member(meaning: Meaning, name: string, speaking: readonly Names[]): str
         const defines = meaning.key === part(file, piece.name, meaning.name).key;
         const taken = memberOf(file, piece, name, defines ? 'any' : 'own');
         if (taken !== undefined && !isCurve(file, taken))
-          return `The piece ${piece.name} has a ${name} already.`;
+          return say`The piece ${piece.name} has a ${name} already.`;
       }
     }
   }
@@ -118,16 +119,30 @@ function isCurve(file: FileNames, { kind, key, uri }: Meaning): boolean {
 }
 
 const WORDS: Partial<Record<Declaration['space'], string>> = {
-  value: 'A value',
-  block: 'A draft or piece',
-  seam: 'A seam',
-  finish: 'A finish',
-  notch: 'A notch',
-  body: 'A body or size table',
-  measure: 'A measurement',
+  get value() {
+    return say`A value`;
+  },
+  get block() {
+    return say`A draft or piece`;
+  },
+  get seam() {
+    return say`A seam`;
+  },
+  get finish() {
+    return say`A finish`;
+  },
+  get notch() {
+    return say`A notch`;
+  },
+  get body() {
+    return say`A body or size table`;
+  },
+  get measure() {
+    return say`A measurement`;
+  },
 };
 
 function said({ space, statement: { node } }: Declaration): string {
-  if (node.kind === 'shape') return node.form === 'arc' ? 'An arc' : `A ${node.form}`;
-  return WORDS[space] ?? 'Something';
+  if (node.kind === 'shape') return node.form === 'arc' ? say`An arc` : say`A ${inWords(node.form)}`;
+  return WORDS[space] ?? say`Something`;
 }

@@ -1,7 +1,8 @@
 /** The names and words that may stand at the cursor. */
+import { inWords, say } from '../../grammar/say';
 import { FUNCTIONS, wordsOf } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
-import { catalogue, isFirm, rangeRow, ranges } from '../checks';
+import { catalogue, isFirm, rangeInWords, ranges } from '../checks';
 import type { Pattern, Shape, Value } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { measurements } from '../drafting/values/measurements';
@@ -77,15 +78,15 @@ function members(pattern: Pattern, scope: Scope, before: string): readonly Item[
   }
   const shape = shapesIn(pattern, scope).find(({ label }) => label === owner);
   if (shape !== undefined) return ['start', 'end'].map((end) => item(end, 'shape'));
-  return ['inner', 'outer', 'tip', 'pivot'].map((point) => item(point, 'shape', 'of a dart'));
+  return ['inner', 'outer', 'tip', 'pivot'].map((point) => item(point, 'shape', say`of a dart`));
 }
 
 function partsOf({ unit }: Pattern, piece: Pattern['pieces'][number]): Item[] {
   const { corners, balance, marks } = piece;
   return [
-    ...everyEdge(piece).map(({ name, sewn }) => item(name, 'edge', `edge, ${printLength(sewn, unit)}`)),
-    ...corners.filter(({ name }) => name !== '').map(({ name }) => item(name, 'shape', 'corner')),
-    ...balance.map(({ name }) => item(name, 'shape', 'balance line')),
+    ...everyEdge(piece).map(({ name, sewn }) => item(name, 'edge', say`edge, ${printLength(sewn, unit)}`)),
+    ...corners.filter(({ name }) => name !== '').map(({ name }) => item(name, 'shape', say`corner`)),
+    ...balance.map(({ name }) => item(name, 'shape', say`balance line`)),
     ...marks.filter(({ row }) => row === undefined).map(({ name, word }) => item(name, 'shape', word)),
   ];
 }
@@ -117,7 +118,7 @@ function shapeItem(pattern: Pattern, owner: string, name: string, shape: Shape):
   return item(
     name,
     'shape',
-    shape.kind + length,
+    inWords(shape.kind) + length,
     pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc,
   );
 }
@@ -145,7 +146,7 @@ function inPlace(
     ...valuesIn(pattern, scope),
     ...(scope.kind === 'outline'
       ? []
-      : measurements.map(({ name, definition }) => item(name, 'measurement', '', definition))),
+      : measurements.map(({ name, definition }) => item(name, 'measurement', '', inWords(definition)))),
     ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern)) : []),
     ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
     ...drafts(sources),
@@ -155,11 +156,13 @@ function inPlace(
 /** Ranges after `usual`, codes after `accept`, and what a finding may be of. */
 function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[] {
   if (/^usual\s+$/.test(line))
-    return ranges.map((one) => item(one.name, 'word', rangeRow(one), one.standing));
+    return ranges.map((one) =>
+      item(one.name, 'word', rangeInWords({ ...one, stated: false }, pattern.unit), one.standing),
+    );
   if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(pattern, scope);
   if (/^accept\s+$/.test(line)) {
     const codes = catalogue.filter(({ code }) => !isFirm(code));
-    return codes.map(({ code, severity, title }) => item(code, 'word', severity, title));
+    return codes.map(({ code, severity, title }) => item(code, 'word', inWords(severity), title));
   }
   return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern)) : [];
 }
@@ -193,13 +196,13 @@ function edgesOwnedBy(pattern: Pattern, { owner }: Scope): readonly Item[] {
 }
 
 const pieces = (pattern: Pattern): Item[] =>
-  [...pattern.pieceNames, ...pattern.leftOut].map((name) => item(name, 'piece', 'piece'));
-const seams = (pattern: Pattern): Item[] => pattern.seams.map(({ name }) => item(name, 'seam', 'seam'));
+  [...pattern.pieceNames, ...pattern.leftOut].map((name) => item(name, 'piece', say`piece`));
+const seams = (pattern: Pattern): Item[] => pattern.seams.map(({ name }) => item(name, 'seam', say`seam`));
 
 function drafts(sources: readonly SourceFile[]): Item[] {
   const own = sources[0]?.items ?? [];
   return own.flatMap(({ statement: { node, doc } }) =>
-    node.kind === 'draft' ? [item(node.name.text, 'draft', 'draft', doc)] : [],
+    node.kind === 'draft' ? [item(node.name.text, 'draft', say`draft`, doc)] : [],
   );
 }
 

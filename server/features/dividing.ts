@@ -1,4 +1,5 @@
 /** Divides a piece at a line of its draft: writes the line that divides it, and what seams and finishes say of it anew. */
+import { say } from '../../grammar/say';
 import type { TopLevel } from '../../grammar/syntax';
 import type { Edge, Pattern, Piece, Shape } from '../drafting/model';
 import type { Path } from '../geometry';
@@ -50,7 +51,7 @@ function divided(
   const written = `${end}divide ${piece.base} at ${line} into ${one} holding ${holding}, ${other}`;
   return [
     {
-      title: `Divide ${piece.base} at ${line}`,
+      title: say`Divide ${piece.base} at ${line}`,
       kind: 'write',
       edits: [{ uri, from: at, to: at, text: written }, ...renewed],
     },

@@ -1,4 +1,5 @@
 /** The repairs that can be offered at a place: every finding there that knows one. */
+import { say } from '../../grammar/say';
 import type { PlacedFinding, PlacedFix } from '../drafting/model';
 
 export interface OfferedFix {
@@ -38,7 +39,9 @@ export function fixAll(
     edits.push(...own);
     count++;
   }
-  return count < 2 ? undefined : { fix: { title: `Mend all ${count} of this kind (${code})`, edits }, count };
+  return count < 2
+    ? undefined
+    : { fix: { title: say`Mend all ${count} of this kind (${code})`, edits }, count };
 }
 
 type Place = PlacedFinding['place'];

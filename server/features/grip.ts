@@ -2,6 +2,7 @@
  * Taking hold of a point in the drawing: where its line in the text gives it a place by plain lengths, these follow the
  * hand; a point that is worked out says from what.
  */
+import { say } from '../../grammar/say';
 import type { Grip } from '../../client/preview/protocol';
 import type { Expr, SourceFile, Statement } from '../../grammar/syntax';
 import type { Source } from '../drafting/finding';
@@ -22,11 +23,11 @@ export function gripOf(pattern: Pattern, source: Source, piece: string, fileOf: 
   const found = lineOf(pattern, source, fileOf);
   const at = spotOf(pattern.info(source)?.shape);
   if (found === undefined || at === undefined) {
-    return { reason: 'It comes from a piece that was worked on, not from a point of a draft.' };
+    return { reason: say`It comes from a piece that was worked on, not from a point of a draft.` };
   }
   if (!liesThere(pattern, piece, found.name, at))
     return {
-      reason: `${piece} was worked on or turned over after ${found.name} was drawn: move it in the draft.`,
+      reason: say`${piece} was worked on or turned over after ${found.name} was drawn: move it in the draft.`,
     };
   const held = heldBy(found.phrase, at, siblingsOf(pattern, source));
   return held.length > 0 ? { axes: held.map(({ axis }) => axis) } : { reason: reasonFor(found) };
@@ -63,7 +64,7 @@ export function pulled(
     place: { uri: found.uri, from: found.offset + at.at.from, to: found.offset + at.at.to },
     text: `${trimmed(amounts[i]!)}${at.unit ?? ''}`,
   }));
-  return { title: `Move ${found.name}`, edits };
+  return { title: say`Move ${found.name}`, edits };
 }
 
 const trimmed = (amount: number): string => String(Number(Math.max(amount, 0).toFixed(4)));
@@ -100,9 +101,9 @@ function siblingsOf(pattern: Pattern, source: Source): Sibling {
 
 function reasonFor({ name, statement, phrase }: ShapeLine): string {
   if (phrase.kind === 'ref')
-    return `${name} is where ${statement.text.slice(phrase.at.from, phrase.at.to)} is.`;
+    return say`${name} is where ${statement.text.slice(phrase.at.from, phrase.at.to)} is.`;
   const names = new Set<string>();
   eachReference(statement, ({ path }) => names.add(path.map(({ text }) => text).join('.')));
   const from = [...names].filter((one) => one !== name && one !== 'origin');
-  return `${name} is worked out${from.length > 0 ? ` from ${from.join(', ')}` : ''}: change that in the text.`;
+  return say`${name} is worked out${from.length > 0 ? say` from ${from.join(', ')}` : ''}: change that in the text.`;
 }

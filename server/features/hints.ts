@@ -1,4 +1,5 @@
 /** Figures shown between the words of a text: lengths of edges, both lengths of seams, what a `let` comes to. */
+import { say } from '../../grammar/say';
 import type { SourceFile, Statement, TopLevel } from '../../grammar/syntax';
 import type { Pattern, Piece } from '../drafting/model';
 import { print, printLength } from '../drafting/values/quantity';
@@ -72,7 +73,7 @@ function edgeHints(pattern: Pattern, top: TopLevel, name: string): readonly Hint
     if (node.kind !== 'edge') return [];
     const words = [...new Set(drawn.flatMap((piece) => edgeWords(pattern, piece, node.name.text)))];
     if (words.length === 0) return [];
-    return [{ offset: top.offset + line.start + node.name.at.to, words: words.join(' and ') }];
+    return [{ offset: top.offset + line.start + node.name.at.to, words: words.join(say` and `) }];
   });
 }
 
@@ -89,7 +90,7 @@ function seamHint(pattern: Pattern, { offset, statement }: TopLevel, name: strin
   const words = seams.map(({ leftLength, rightLength, itsPair, side }) => {
     const lengths = itsPair
       ? printLength(leftLength, unit)
-      : `${printLength(leftLength, unit)} to ${printLength(rightLength, unit)}`;
+      : say`${printLength(leftLength, unit)} to ${printLength(rightLength, unit)}`;
     return seams.length > 1 && side !== undefined ? `${lengths} ${side}` : lengths;
   });
   if (words.length === 0) return [];

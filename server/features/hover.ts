@@ -1,4 +1,5 @@
 /** What a person reads when pointing at a name: what it is, what it comes to, and what its author wrote about it. */
+import { inWords, say } from '../../grammar/say';
 import type { DefinitionInfo, Edge, Pattern, Piece, Seam, Shape } from '../drafting/model';
 import { areaOf as area, type Path } from '../geometry';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -59,7 +60,9 @@ export function namedAt(
 
 /** A headline, the figures one a line, and the documentation comment. */
 export function describe(pattern: Pattern, info: DefinitionInfo): string {
-  const headline = [`**${plain(info.name)}**`, info.kind, valueOf(pattern, info)].filter(Boolean).join(' · ');
+  const headline = [`**${plain(info.name)}**`, inWords(info.kind), valueOf(pattern, info)]
+    .filter(Boolean)
+    .join(' · ');
   const paragraphs = [headline, figures(pattern, info).join('  \n'), documentation(info)];
   return paragraphs.filter(Boolean).join('\n\n');
 }
@@ -72,7 +75,7 @@ function valueOf(pattern: Pattern, { value, shape }: DefinitionInfo): string {
 function shapeFigure(pattern: Pattern, shape: Shape): string {
   if (shape.kind !== 'point') return code(printLength(shape.path.length, pattern.unit));
   const { x, y } = shape.point;
-  return `${printLength(x, pattern.unit)} across, ${printLength(y, pattern.unit)} down`;
+  return say`${printLength(x, pattern.unit)} across, ${printLength(y, pattern.unit)} down`;
 }
 
 function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
@@ -83,14 +86,14 @@ function figures(pattern: Pattern, info: DefinitionInfo): readonly string[] {
 function ofForm({ unit }: Pattern, shape: Shape | undefined): readonly string[] {
   if (shape?.kind === 'line') return [slopeInWords(shape.path, unit)];
   if (shape?.kind !== 'curve' || !shape.closed) return [];
-  return [`${print({ kind: 'area', amount: Math.abs(area([shape.path])) }, unit)} within`];
+  return [say`${print({ kind: 'area', amount: Math.abs(area([shape.path])) }, unit)} within`];
 }
 
 /** Clockwise from right, as drawn: what `slope` of the language comes to. */
 function slopeInWords({ start, end }: Path, unit: Pattern['unit']): string {
   const amount = (Math.atan2(end.y - start.y, end.x - start.x) * 180) / Math.PI;
   const off = Math.abs(amount % 90);
-  if (Math.min(off, 90 - off) > LEVEL_DEG) return `slope ${plain(print({ kind: 'angle', amount }, unit))}`;
+  if (Math.min(off, 90 - off) > LEVEL_DEG) return say`slope ${plain(print({ kind: 'angle', amount }, unit))}`;
   return Math.abs(Math.abs(amount) - 90) < 1 ? 'upright' : 'level';
 }
 
@@ -108,7 +111,7 @@ function ofPart(pattern: Pattern, info: DefinitionInfo): readonly string[] {
     const mark = owner.marks.find(({ source }) => source === info.source);
     if (mark !== undefined) return [plain(markTold(mark, pattern).slice(mark.name.length + 2))];
     const hole = owner.holes.find(({ source }) => source === info.source);
-    if (hole !== undefined) return [`${print({ kind: 'area', amount: hole.area }, pattern.unit)} cut out`];
+    if (hole !== undefined) return [say`${print({ kind: 'area', amount: hole.area }, pattern.unit)} cut out`];
     const shaping = shapingFigures(owner, info.source, pattern.unit);
     if (shaping !== undefined) return shaping.map(plain);
   }
@@ -130,24 +133,24 @@ function shapingFigures(piece: Piece, source: string, unit: Pattern['unit']): st
 function pieceFigures(pattern: Pattern, piece: Piece): string[] {
   const names = piece.edges.map(({ name }) => code(name)).join(', ');
   return [
-    plain(piece.cut?.text ?? 'not cut: a step on the way to another piece'),
-    `${print({ kind: 'area', amount: piece.area }, pattern.unit)} within the sewing line`,
-    `edges ${names}`,
+    plain(piece.cut?.text ?? say`not cut: a step on the way to another piece`),
+    say`${print({ kind: 'area', amount: piece.area }, pattern.unit)} within the sewing line`,
+    say`edges ${names}`,
   ];
 }
 
 function edgeFigures(pattern: Pattern, piece: Piece, edge: Edge): string[] {
   const { unit } = pattern;
-  const sewn = `${printLength(edge.sewn, unit)} when sewn`;
+  const sewn = say`${printLength(edge.sewn, unit)} when sewn`;
   const drawn =
     Math.abs(edge.drawn - edge.sewn) < 0.005
       ? ''
-      : `, ${printLength(edge.drawn, unit)} drawn, ${isFull(piece, edge) ? 'flat' : 'with the darts'}`;
+      : say`, ${printLength(edge.drawn, unit)} drawn, ${isFull(piece, edge) ? say`flat` : say`with the darts`}`;
   const allowance = piece.allowances.get(edge.name);
   const partners = pattern.seams.flatMap((seam) => partnersIn(seam, piece, edge));
   return [
     sewn + drawn,
-    ...(allowance === undefined ? [] : [`allowance ${printLength(allowance, unit)}`]),
+    ...(allowance === undefined ? [] : [say`allowance ${printLength(allowance, unit)}`]),
     ...partners,
   ];
 }
@@ -159,21 +162,22 @@ const isFull = ({ shaping }: Piece, { name }: Edge): boolean =>
 function partnersIn(seam: Seam, piece: Piece, edge: Edge): string[] {
   const holds = (side: Seam['left']) =>
     side.some((sewn) => sewn.piece === piece.name && sewn.edge === edge.name);
-  const name = (side: Seam['left']) => side.map((sewn) => code(`${sewn.piece}.${sewn.edge}`)).join(' and ');
-  const where = `in seam ${plain(seam.name)}`;
-  if (seam.itsPair && holds(seam.left)) return [`sewn to its pair ${where}`];
-  if (holds(seam.left)) return [`sewn to ${name(seam.right)} ${where}`];
-  return holds(seam.right) ? [`sewn to ${name(seam.left)} ${where}`] : [];
+  const name = (side: Seam['left']) =>
+    side.map((sewn) => code(`${sewn.piece}.${sewn.edge}`)).join(say` and `);
+  const where = say`in seam ${plain(seam.name)}`;
+  if (seam.itsPair && holds(seam.left)) return [say`sewn to its pair ${where}`];
+  if (holds(seam.left)) return [say`sewn to ${name(seam.right)} ${where}`];
+  return holds(seam.right) ? [say`sewn to ${name(seam.left)} ${where}`] : [];
 }
 
 function seamFigures({ unit }: Pattern, seam: Seam): string[] {
   const openings = openingFigures(seam, unit);
-  if (seam.itsPair) return [`${printLength(seam.leftLength, unit)}, sewn to its pair`, ...openings];
-  const lengths = `${printLength(seam.leftLength, unit)} to ${printLength(seam.rightLength, unit)}`;
-  if (!seam.comparable) return ['its lengths are not compared: a piece of it is not whole yet'];
+  if (seam.itsPair) return [say`${printLength(seam.leftLength, unit)}, sewn to its pair`, ...openings];
+  const lengths = say`${printLength(seam.leftLength, unit)} to ${printLength(seam.rightLength, unit)}`;
+  if (!seam.comparable) return [say`its lengths are not compared: a piece of it is not whole yet`];
   return [
     lengths,
-    `apart by ${printLength(Math.abs(seam.difference), unit)}, ${printLength(seam.tolerance, unit)} allowed`,
+    say`apart by ${printLength(Math.abs(seam.difference), unit)}, ${printLength(seam.tolerance, unit)} allowed`,
     ...openings,
   ];
 }
@@ -181,8 +185,8 @@ function seamFigures({ unit }: Pattern, seam: Seam): string[] {
 /** "opens over 20cm: the zip, at the left" */
 const openingFigures = ({ openings = [] }: Seam, unit: Pattern['unit']): string[] =>
   openings.map(({ how, from, to, side }) => {
-    const at = side === undefined ? '' : `, at the ${side}`;
-    return `opens over ${printLength(to - from, unit)}: ${OPENING_WORDS[how]}${at}`;
+    const at = side === undefined ? '' : say`, at the ${side}`;
+    return say`opens over ${printLength(to - from, unit)}: ${OPENING_WORDS[how]}${at}`;
   });
 
 const documentation = ({ doc }: DefinitionInfo): string => doc.split('\n').map(plain).join('  \n');

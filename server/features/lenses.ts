@@ -1,4 +1,5 @@
 /** What stands above a piece and a seam: how it is cut and what is wrong with it; both lengths of what is sewn. */
+import { say } from '../../grammar/say';
 import type { Pattern, Piece, PlacedFinding, Seam } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 
@@ -39,14 +40,14 @@ function counted(findings: readonly PlacedFinding[]): ReadonlyMap<string, number
 
 function pieceWords({ cut, source }: Piece, problems: ReadonlyMap<string, number>): string {
   const count = problems.get(source) ?? 0;
-  const said = count === 0 ? 'no problems' : count === 1 ? '1 problem' : `${count} problems`;
-  return `${cut?.text ?? 'not cut'} · ${said}`;
+  const said = count === 0 ? say`no problems` : count === 1 ? say`1 problem` : say`${count} problems`;
+  return `${cut?.text ?? say`not cut`} · ${said}`;
 }
 
 function seamWords({ unit }: Pattern, seam: Seam): string {
-  if (seam.itsPair) return `${printLength(seam.leftLength, unit)}, sewn to its pair`;
+  if (seam.itsPair) return say`${printLength(seam.leftLength, unit)}, sewn to its pair`;
   const side = (edges: Seam['left']) => edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
   const left = `${side(seam.left)} ${printLength(seam.leftLength, unit)}`;
   const right = `${side(seam.right)} ${printLength(seam.rightLength, unit)}`;
-  return seam.comparable ? `${left} · ${right}` : `${left} · ${right} · not compared`;
+  return seam.comparable ? `${left} · ${right}` : say`${left} · ${right} · not compared`;
 }

@@ -1,4 +1,5 @@
 /** A ruler laid between two places of the drawing: straight across, and along the outline where both lie on one. */
+import { say } from '../../grammar/say';
 import type { Measured, Pin } from '../../client/preview/protocol';
 import type { Edge, Pattern, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
@@ -18,7 +19,7 @@ export function measured(pattern: Pattern, from: Pin, to: Pin): Measured {
   const slanted = dx >= NOTHING && dy >= NOTHING;
   return {
     straight: words(Math.hypot(dx, dy)),
-    apart: slanted ? `${words(dx)} across, ${words(dy)} ${to.at.y > from.at.y ? 'down' : 'up'}` : '',
+    apart: slanted ? say`${words(dx)} across, ${words(dy)} ${to.at.y > from.at.y ? say`down` : say`up`}` : '',
     ...alongOutline(pattern, from, to),
   };
 }
@@ -31,13 +32,14 @@ function alongOutline(pattern: Pattern, from: Pin, to: Pin): Pick<Measured, 'alo
     const [a, b] = [placeOn(loop, from.own), placeOn(loop, to.own)];
     if (a === undefined || b === undefined || a === b) continue;
     const way = shorterWay(loop, a, b);
-    const names = way.map(({ edge }) => edge.name).join(' and ');
+    const names = way.map(({ edge }) => edge.name).join(say` and `);
     const paper = sum(way.map(({ from: s, to: t }) => t - s));
     const sewn = sum(way.map(({ edge, from: s, to: t }) => sewnWithin(edge, s, t)));
-    const closed = Math.abs(paper - sewn) < NOTHING ? '' : `, ${printLength(sewn, pattern.unit)} when sewn`;
+    const closed =
+      Math.abs(paper - sewn) < NOTHING ? '' : say`, ${printLength(sewn, pattern.unit)} when sewn`;
     const path = Path.of(way.flatMap(({ edge, from: s, to: t }) => edge.path.part(s, t).segments));
     const line = pathLine('balance', path, { name: '', source: '', tip: '' });
-    return { along: `along ${names} ${printLength(paper, pattern.unit)}${closed}`, line };
+    return { along: say`along ${names} ${printLength(paper, pattern.unit)}${closed}`, line };
   }
   return {};
 }

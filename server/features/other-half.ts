@@ -2,6 +2,7 @@
  * Drafts the other half of a piece that is drawn as half: as the whole to be cut open, or point by point, so that the
  * two halves can be changed apart from each other.
  */
+import { say } from '../../grammar/say';
 import type { EdgeNode, Expr, Statement, TopLevel } from '../../grammar/syntax';
 import type { Edge, Pattern, Piece } from '../drafting/model';
 import type { Names } from './names';
@@ -26,14 +27,14 @@ export function otherHalves(
   if (offset > top.offset + top.statement.start + top.statement.text.length) return [];
   const cut = lineOf(top, 'cut');
   if (cut === undefined || !ON_THE_FOLD.test(cut.text)) return [];
-  const title = `Draft the other half of ${piece.base}`;
+  const title = say`Draft the other half of ${piece.base}`;
   const opened = replaced(names, top, cut, cut.text.replaceAll(new RegExp(ON_THE_FOLD, 'g'), ' open'));
   const drafted = pointByPoint(pattern, names, text, piece, top, cut);
   return [
-    { title: `${title}: the same, cut open`, kind: 'write', edits: [opened] },
+    { title: say`${title}: the same, cut open`, kind: 'write', edits: [opened] },
     ...(drafted === undefined
       ? []
-      : [{ title: `${title}: point by point`, kind: 'write' as const, edits: drafted }]),
+      : [{ title: say`${title}: point by point`, kind: 'write' as const, edits: drafted }]),
   ];
 }
 

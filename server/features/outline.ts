@@ -1,4 +1,5 @@
 /** The document outline: drafts with their shapes, pieces with their edges, seams, choices. Read from the syntax alone. */
+import { say } from '../../grammar/say';
 import type { SourceFile, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
 
 export type SymbolKind =
@@ -86,7 +87,7 @@ function detailOf(node: StatementNode): string {
     case 'marks':
       return node.word;
     case 'broken':
-      return 'not understood';
+      return say`not understood`;
     default:
       return node.kind.replaceAll('-', ' ');
   }

@@ -2,6 +2,7 @@
  * A small picture of a piece, an edge or a curve, for a hover. It brings its own paper and ink, so that it reads on
  * any theme; it is made of numbers alone, so that no word of an author can get into its markup.
  */
+import { inWords, say } from '../../grammar/say';
 import type { DefinitionInfo, Pattern, Piece } from '../drafting/model';
 import { drawnPiece } from '../drawing/draw';
 import { arrowHeads, lineTypes, paintOrder } from '../drawing/lines';
@@ -35,7 +36,7 @@ export function pictureOf(pattern: Pattern, info: DefinitionInfo): Picture | und
   if (piece !== undefined) return ofPiece(pattern, piece, info);
   if (info.shape === undefined || info.shape.kind === 'point') return undefined;
   const line = pathLine('cutting', info.shape.path, { name: '', source: info.source, tip: '' });
-  const words = `${info.name}, ${info.kind}`;
+  const words = `${info.name}, ${inWords(info.kind)}`;
   return svgOf([line], info.shape.path.isClosed() ? [] : [info.shape.path.start, info.shape.path.end], words);
 }
 
@@ -51,7 +52,7 @@ function ofPiece(pattern: Pattern, piece: Piece, info: DefinitionInfo): Picture 
   const shown = lines.filter(({ role, source }) => SHOWN.has(role) || source === info.source);
   const itself = piece.source === info.source;
   const heavy = itself ? undefined : info.source;
-  return svgOf(shown, [], itself ? spoken : `${info.name} on ${piece.name}`, heavy);
+  return svgOf(shown, [], itself ? spoken : say`${info.name} on ${piece.name}`, heavy);
 }
 
 /** @param heavy the source of what is meant; then the rest is only there to show where it lies */

@@ -1,4 +1,5 @@
 /** The findings of a pattern as one file shows them: its own, and what it rests on in the files that it uses. */
+import { say } from '../../grammar/say';
 import type { SourceFile, UseNode } from '../../grammar/syntax';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 
@@ -20,7 +21,7 @@ function atUse(pattern: Pattern, finding: PlacedFinding, file: SourceFile | unde
   const { from, to } = useLine(file, finding.place.uri);
   return {
     ...finding,
-    message: `In a file that this pattern uses: ${finding.message}`,
+    message: say`In a file that this pattern uses: ${finding.message}`,
     place: { uri: pattern.uri, from, to },
     related: [{ place: finding.place, message: finding.message }, ...finding.related],
     fixes: [],

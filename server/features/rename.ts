@@ -1,4 +1,5 @@
 /** Gives a thing another name everywhere it is named, or says why that can't be. */
+import { say } from '../../grammar/say';
 import { parse, tokensOf, type Statement, type TopLevel } from '../../grammar';
 import { GIVEN, isFunction, isReserved } from '../../grammar/words';
 import type { FileRange } from '../drafting/model';
@@ -29,7 +30,7 @@ export function prepareRename(names: Names, text: string, offset: number): Renam
   const found = occurrenceAt(names, offset);
   if (found === undefined) {
     const word = wordAt(text, offset);
-    return word && { refused: `${word.text} is not a name that this pattern gives.` };
+    return word && { refused: say`${word.text} is not a name that this pattern gives.` };
   }
   const { meaning, from, to } = found;
   const reason = fixedFor(meaning);
@@ -59,27 +60,27 @@ export function rename(
     text: name,
   }));
   const broken = speaking.find((one) => !readsTheSame(one, edits));
-  return broken === undefined ? edits : { refused: `${name} means something else in one of these lines.` };
+  return broken === undefined ? edits : { refused: say`${name} means something else in one of these lines.` };
 }
 
 /** Names that are given by the language or the trade, not by a file. */
 function fixedFor({ kind, name }: Meaning): string | undefined {
   if (kind !== 'measurement' || !measurementNamed.has(name)) return undefined;
-  return `${name} is a measurement that every pattern knows by this name.`;
+  return say`${name} is a measurement that every pattern knows by this name.`;
 }
 
 /** Why a word can't be a name at all. */
 function unfit(name: string): string | undefined {
   const [token, ...more] = tokensOf(name);
-  if (name === '') return 'A name needs at least one letter.';
-  if (name.includes('_')) return 'Words of a name are joined by a hyphen: hip-line.';
-  if (isReserved(name)) return `${name} is a word of the language and can't be a name.`;
-  if (isFunction(name)) return `${name} is a function and can't be a name.`;
+  if (name === '') return say`A name needs at least one letter.`;
+  if (name.includes('_')) return say`Words of a name are joined by a hyphen: hip-line.`;
+  if (isReserved(name)) return say`${name} is a word of the language and can't be a name.`;
+  if (isFunction(name)) return say`${name} is a function and can't be a name.`;
   if ((GIVEN as readonly string[]).includes(name))
-    return `${name} means something already, in every pattern.`;
+    return say`${name} means something already, in every pattern.`;
   const whole = more.length === 0 && token?.from === 0 && token.to === name.length;
   if (whole && (token.kind === 'name' || token.kind === 'word')) return undefined;
-  return 'A name is made of letters and digits and begins with a letter; hyphens stand before letters: hip-line, b2.';
+  return say`A name is made of letters and digits and begins with a letter; hyphens stand before letters: hip-line, b2.`;
 }
 
 /** A statement that can't be read may name it too, and would be left behind. */
@@ -90,7 +91,7 @@ function unread({ name }: Meaning, speaking: readonly Names[]): string | undefin
       const written = [...words(top.statement)].flatMap((text) => [...text.matchAll(word)]).length;
       const known = written === 0 ? [] : occurrencesIn(names, names.root, top, name);
       if (written > known.filter(({ meaning }) => meaning.name === name).length)
-        return `A line that can't be read speaks of ${name} too: mend that line first.`;
+        return say`A line that can't be read speaks of ${name} too: mend that line first.`;
     }
   }
   return undefined;

@@ -1,4 +1,5 @@
 /** Writes a seam for two edges, and finishes for the edges of which nothing is said yet. */
+import { say } from '../../grammar/say';
 import { openEdgesIn } from '../checks';
 import type { Span } from '../../grammar/syntax';
 import type { Edge, Pattern, Piece } from '../drafting/model';
@@ -29,7 +30,7 @@ export function sewings(
   const name = freeSeam(names, [one.edge.name, `${one.piece.base}-${one.edge.name}`]);
   const line = `seam ${name} ${nameOf(one)} = ${nameOf(other)}`;
   return [
-    { title: `Sew ${nameOf(one)} to ${nameOf(other)}`, kind: 'write', edits: [below(names, text, line)] },
+    { title: say`Sew ${nameOf(one)} to ${nameOf(other)}`, kind: 'write', edits: [below(names, text, line)] },
   ];
 }
 
@@ -71,14 +72,17 @@ export function finishings(pattern: Pattern, names: Names, text: string, { from 
   const open = pattern.pieces.map((piece) => ({ piece, edges: openOf(piece) }));
   const left = open.filter(({ edges }) => edges.length > 0);
   const count = left.reduce((sum, { edges }) => sum + edges.length, 0);
-  const which = count === 1 ? 'the edge that has' : `the ${count} edges that have`;
   const lines = left.map(({ piece, edges }) => {
     const name = freeFinish(names, `${piece.base}-edges`);
     return `finish ${name} ${edges.map((edge) => nameOf({ piece, edge })).join(', ')}`;
   });
-  const ways = { 'turned twice 1cm': 'a narrow hem', raw: 'no finish, as cut' };
+  const ways = { 'turned twice 1cm': say`a narrow hem`, raw: say`no finish, as cut` };
+  const title = (words: string): string =>
+    count === 1
+      ? say`Finish the edge that has none: ${words}`
+      : say`Finish the ${count} edges that have none: ${words}`;
   return Object.entries(ways).map(([way, words]) => ({
-    title: `Finish ${which} none: ${words}`,
+    title: title(words),
     kind: 'write',
     edits: [below(names, text, lines.map((line) => `${line} ${way}`).join('\n'))],
   }));

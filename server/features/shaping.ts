@@ -1,4 +1,5 @@
 /** Reshapes a text without changing what it comes to: names an expression, or writes a value where its name stood. */
+import { say } from '../../grammar/say';
 import type { Expr, Span, Statement, TopLevel } from '../../grammar/syntax';
 import type { FileRange, Pattern } from '../drafting/model';
 import type { Meaning } from './meaning';
@@ -55,7 +56,7 @@ function named({ uri }: Pattern, names: Names, text: string, span: Span): readon
   const value = /^\((.*)\)$/s.test(written) && expr.kind === 'bracket' ? written.slice(1, -1) : written;
   return [
     {
-      title: `Name this value (let ${name} = …)`,
+      title: say`Name this value (let ${name} = …)`,
       kind: 'extract',
       edits: [
         { uri, from: start, to: start, text: `let ${name} = ${value}\n${indent}` },
@@ -124,7 +125,7 @@ function inlined(
   const put = simple || node.value.kind === 'bracket' ? value : `(${value})`;
   return [
     {
-      title: `Write what ${name} is wherever it stands`,
+      title: say`Write what ${name!} is wherever it stands`,
       kind: 'inline',
       edits: [
         wholeLine(names.uri, text, start, start + node.at.to),

@@ -1,4 +1,5 @@
 /** What a function takes, and how a statement is written, while it is being written. */
+import { inWords, say } from '../../grammar/say';
 import { FORMS, ruleOf, type SourceFile } from '../../grammar';
 import { inCommentOrText, lineBefore, scopeAt } from './scope';
 
@@ -75,7 +76,7 @@ function ofFunction(name: string, commas: number): Signature {
     return span;
   });
   const last = form.more === true ? form.takes.length - 1 : Infinity;
-  return { label, doc: form.doc, parameters, active: Math.min(commas, last) };
+  return { label, doc: inWords(form.doc), parameters, active: Math.min(commas, last) };
 }
 
 /** How the statement under the cursor is written, by its first word. */
@@ -88,7 +89,7 @@ export function formAt(file: SourceFile | undefined, text: string, offset: numbe
   const form = rule === undefined ? undefined : FORMS[rule];
   if (form === undefined) return undefined;
   const label = form.form.replace(/^WORD /, `${head} `);
-  return { label, doc: `${form.what}. For example: ${form.example}`, parameters: slots(label) };
+  return { label, doc: say`${inWords(form.what)}. For example: ${form.example}`, parameters: slots(label) };
 }
 
 /** The words in capitals are what an author puts in. */

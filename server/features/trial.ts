@@ -1,4 +1,5 @@
 /** What is tried in the preview without touching the text, and the edits that write it into the text at last. */
+import { say } from '../../grammar/say';
 import type { Trial, TriedChoice } from '../../client/preview/protocol';
 import type { SourceFile } from '../../grammar/syntax';
 import type { BodyChoice, Pattern, PatternChoice, PlacedFix, Value } from '../drafting/model';
@@ -46,7 +47,7 @@ export function writeTrial(pattern: Pattern, source: SourceFile, trial: Trial): 
     const finding = { code: '', message: '', statement, at: valueAt, related: [], fixes: [fix] };
     return pattern.place({ source: of, finding }, 'note').fixes[0]!.edits;
   });
-  return { title: 'Write what was tried', edits: [...edits, ...bodyEdits(pattern, source, body)] };
+  return { title: say`Write what was tried`, edits: [...edits, ...bodyEdits(pattern, source, body)] };
 }
 
 /** The `drafted for` line changed, or written below the lines it belongs to. */

@@ -1,4 +1,5 @@
 /** Names that nothing speaks of, neither their own file nor one that uses it: an editor fades them. */
+import { say } from '../../grammar/say';
 import { isUsed } from '../drafting/names/unused';
 import type { Pattern } from '../drafting/model';
 import type { Names } from './names';
@@ -19,4 +20,4 @@ function takes({ files, network }: Names, uri: string, { source, name }: Unused)
 }
 
 export const unusedMessage = ({ name }: Unused): string =>
-  `Nothing uses ${name}: no line of the pattern speaks of it.`;
+  say`Nothing uses ${name}: no line of the pattern speaks of it.`;

@@ -1,4 +1,5 @@
 /** A text of the editor compared with another state of it: what the panel shows, and what there is to compare it with. */
+import { say } from '../../grammar/say';
 import { existsSync } from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
 import {
@@ -66,10 +67,10 @@ function refusable(work: () => ComparedPanel): ComparedPanel {
 function panelOf({ uri, against }: Asked, desk: Desk): ComparedPanel {
   const full = pathOfUri(canonical(uri));
   if (full === undefined)
-    throw new Refusal('Only files of this machine can be compared. Save the draft first.');
+    throw new Refusal(say`Only files of this machine can be compared. Save the draft first.`);
   const repository = Repository.around(dirname(full));
   const top = repository?.top ?? homeOf(full, dirname(full));
-  const now = standing(desk, top, full, 'the text as it is');
+  const now = standing(desk, top, full, say`the text as it is`);
   const was = before(now, { full, top, against, ...(repository && { repository }) }, desk);
   const bench = new TwoSided();
   const [old, fresh] = [takenOf(bench, was), takenOf(bench, now)];
@@ -92,20 +93,20 @@ function before(now: Standing, { full, top, repository, against }: Place, desk: 
       return { ...now, tree: { ...now.tree, name: bodyWords(against) }, body: against };
     case 'file': {
       const other = pathOfUri(canonical(against.uri));
-      if (other === undefined || !existsSync(other)) throw new Refusal('That is no file of this machine.');
+      if (other === undefined || !existsSync(other)) throw new Refusal(say`That is no file of this machine.`);
       const home = Repository.around(dirname(other))?.top ?? homeOf(other, dirname(other));
       return standing(desk, home, other, relative(top, other).split(sep).join('/'));
     }
     case 'revision': {
       if (repository === undefined)
         throw new Refusal(
-          'This file lies in no git repository, so it has no earlier revisions. Compare it with a saved file.',
+          say`This file lies in no git repository, so it has no earlier revisions. Compare it with a saved file.`,
         );
       const tree = repository.revision(against.name);
       const path = renamedFrom(tree, now);
       if (path === undefined)
         throw new Refusal(
-          `${relative(top, full)} is not in ${against.name}, nor anything like it under another name.`,
+          say`${relative(top, full)} is not in ${against.name}, nor anything like it under another name.`,
         );
       return { tree, path };
     }

@@ -1,4 +1,5 @@
 /** From the engine's plain data to the protocol's: places, severities, symbols. */
+import { say } from '../../grammar/say';
 import {
   CompletionItemKind,
   DiagnosticSeverity,
@@ -84,7 +85,7 @@ export function annotatedEdit(fix: Pick<PlacedFix, 'edits' | 'title'>, desk: Ann
   const lines = ranges.map(({ start }) => start.line);
   const several = Object.keys(changes).length > 1 || Math.max(...lines) - Math.min(...lines) > NEAR_LINES;
   if (!several || !desk.annotates) return { changes };
-  const places = `${ranges.length} places`;
+  const places = say`${ranges.length} places`;
   const annotation = { label: fix.title, description: places, needsConfirmation: true };
   return {
     changeAnnotations: { [SEVERAL]: annotation },

@@ -2,6 +2,7 @@
  * Tells the editor what was found: one set of diagnostics a file and version. A client that can ask does so, and is
  * told when to ask again; to any other they are sent, and cleared when the text is closed.
  */
+import { say } from '../../grammar/say';
 import {
   DiagnosticSeverity,
   DiagnosticTag,
@@ -133,7 +134,10 @@ const faded = (one: Unused, lines: Lines): Diagnostic => ({
 
 /** Said where the last that is told stands: with thousands an editor would be slow, and nobody reads them. */
 function more(count: number, last: Diagnostic): Diagnostic {
-  const message = `${count} more ${count === 1 ? 'is' : 'are'} not told here: mend what is told first.`;
+  const message =
+    count === 1
+      ? say`1 more is not told here: mend what is told first.`
+      : say`${count} more are not told here: mend what is told first.`;
   return { range: last.range, severity: severities.note, source: 'draftwright', message };
 }
 

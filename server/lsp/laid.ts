@@ -1,13 +1,14 @@
 /** What is laid out in one preview, sent whenever it looks different; a drawing that the view holds is not sent again. */
+import { say } from '../../grammar/say';
 import type { Laid, Laying } from '../../client/preview/protocol';
 import type { Pattern } from '../drafting/model';
 import type { PieceDrawing } from '../drawing/model';
 import { layOut, type LaidOut } from '../features/laying';
 
-const NOT_NOW = 'This can’t be laid out from the text as it stands.';
+const notNow = (): string => say`This can’t be laid out from the text as it stands.`;
 
 const NOTHING_LAID: LaidOut = {
-  ...{ words: [NOT_NOW], pieces: [], lines: [], dots: [], texts: [] },
+  ...{ words: [notNow()], pieces: [], lines: [], dots: [], texts: [] },
   frame: { left: 0, top: 0, right: 0, bottom: 0 },
 };
 

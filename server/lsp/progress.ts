@@ -1,4 +1,5 @@
 /** How far long work is, told to a client that shows it; and the reading of a large workspace, which is such work. */
+import { say } from '../../grammar/say';
 import type {
   CancellationToken,
   Connection,
@@ -42,10 +43,10 @@ export async function readWorkspace(
   const files = desk.files.all().slice(0, MOST);
   if (files.length < MANY) return;
   const reporter = await connection.window.createWorkDoneProgress();
-  reporter.begin('Reading patterns', 0, `0 of ${files.length}`, true);
+  reporter.begin(say`Reading patterns`, 0, say`0 of ${files.length}`, true);
   for (let i = 0; i < files.length && !reporter.token.isCancellationRequested; i += AT_ONCE) {
     for (const uri of files.slice(i, i + AT_ONCE)) desk.workshop.source(uri);
-    reporter.report(Math.round((i / files.length) * 100), `${i} of ${files.length}`);
+    reporter.report(Math.round((i / files.length) * 100), say`${i} of ${files.length}`);
     await breathe();
   }
   reporter.done();

@@ -1,4 +1,5 @@
 /** What a preview is sent: the whole drawing first, then only what changed. Pieces that broke keep their last drawing. */
+import { say } from '../../grammar/say';
 import { PROTOCOL_VERSION, type PreviewProblem, type Sheet } from '../../client/preview/protocol';
 import type { Drawing, PieceDrawing, Placement } from '../drawing/model';
 import type { PlacedFinding } from '../drafting/model';
@@ -77,7 +78,7 @@ const places = ({
 function reasonFor(piece: PieceDrawing, findings: readonly PlacedFinding[]): string {
   const errors = findings.filter(({ severity }) => severity === 'error');
   const found = errors.find((error) => error.piece === piece.source) ?? errors[0];
-  return found?.message ?? 'It can’t be drawn from the text as it stands.';
+  return found?.message ?? say`It can’t be drawn from the text as it stands.`;
 }
 
 function hold(

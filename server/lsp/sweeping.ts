@@ -1,4 +1,5 @@
 /** A sweep over every size and both ends of every choice, told step by step and given up when it is no longer wanted. */
+import { say } from '../../grammar/say';
 import {
   ExecuteCommandRequest,
   LSPErrorCodes,
@@ -23,17 +24,17 @@ async function swept(
   const pattern = desk.pattern(document.key);
   const variants = variantsOf(pattern, {});
   const sweep = new Sweep(desk.findings(pattern), variants);
-  during?.begin('Checking for every size and both ends of every choice');
+  during?.begin(say`Checking for every size and both ends of every choice`);
   try {
     let at = 0;
     for (const [one, variant] of desk.workshop.oneByOne(document.key, variants)) {
       sweep.note(one, variant);
-      during?.report(++at / variants.length, `${at} of ${variants.length}`);
+      during?.report(++at / variants.length, say`${at} of ${variants.length}`);
       await breathe();
       if (during?.cancelled() === true)
         return new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
       // what was found of an earlier text must not be told of this one
-      if (desk.pattern(document.key) !== pattern) return changed;
+      if (desk.pattern(document.key) !== pattern) return changed();
     }
   } finally {
     during?.done();
@@ -41,10 +42,11 @@ async function swept(
   return told(desk, document.key, sweep, variants.length);
 }
 
-const changed = new ResponseError(
-  LSPErrorCodes.ContentModified,
-  'The pattern was changed while it was being checked: ask again when it is as you want it.',
-);
+const changed = () =>
+  new ResponseError(
+    LSPErrorCodes.ContentModified,
+    say`The pattern was changed while it was being checked: ask again when it is as you want it.`,
+  );
 
 function told(desk: Desk, key: string, sweep: Sweep, variants: number): Swept {
   const pattern = desk.pattern(key);

@@ -79,7 +79,7 @@ function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Stateme
       word === 'point'
         ? say`distance(P, Q) gives the length between two points.`
         : say`length(${name}) gives its length.`;
-    return finding(`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
+    return finding(say`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
   }
   const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
   if (block?.declaration?.statement.node.kind === 'draft') {

@@ -1,4 +1,5 @@
 /** The edges of a piece as they run when their darts are sewn and their pleats laid, with the edges beside them. */
+import { say } from '../../../grammar/say';
 import type { LaidLine } from '../../../client/preview/protocol';
 import type { Dart, Edge, Pattern, Piece } from '../../drafting/model';
 import { close } from '../../drafting/pieces/truing';
@@ -40,7 +41,7 @@ function closedParts(piece: Piece, edge: Edge): readonly { readonly path: Path; 
 
 function closedLines(piece: Piece, edge: Edge): readonly LaidLine[] {
   const parts = closedParts(piece, edge);
-  const words = { name: edge.name, source: edge.source, tip: `${edge.name}, its darts closed` };
+  const words = { name: edge.name, source: edge.source, tip: say`${edge.name}, its darts closed` };
   const runs = parts.map(({ path, by }) => overLine('closed', path, by, words));
   return [...runs, ...legs(piece, edge, parts), ...beside(piece, edge, parts)];
 }
@@ -60,7 +61,7 @@ function legs(
     const dart = piece.darts.find((one) => one.name === name);
     const before = parts[part - 1];
     if (dart === undefined || before === undefined) return [];
-    const words = { name: dart.name, source: dart.source, tip: `${dart.name}, closed` };
+    const words = { name: dart.name, source: dart.source, tip: say`${dart.name}, closed` };
     return [overLine('closed', Path.line(dart.from, dart.tip), before.by, words)];
   });
 }
@@ -86,13 +87,13 @@ function beside(
 
 /** `waist is 22.7cm on paper and 17.1cm with its darts closed; it bends by 0.4° at inner and 0.2° at outer.` */
 function closedWords(piece: Piece, edge: Edge, { unit }: Pattern): string {
-  const lengths = `${edge.name} is ${printLength(edge.drawn, unit)} on paper and ${printLength(edge.sewn, unit)} when sewn`;
+  const lengths = say`${edge.name} is ${printLength(edge.drawn, unit)} on paper and ${printLength(edge.sewn, unit)} when sewn`;
   const all = bendsAt(piece, edge);
   if (all.length > 0 && all.every(({ degrees }) => degrees === 0))
-    return `${lengths}, and runs on in one line where it closes.`;
-  const bends = all.map(({ name, degrees }) => `${degrees}° at ${name}`);
+    return say`${lengths}, and runs on in one line where it closes.`;
+  const bends = all.map(({ name, degrees }) => say`${degrees}° at ${name}`);
   if (bends.length === 0) return `${lengths}.`;
-  return `${lengths}; it bends by ${bends.join(' and ')}.`;
+  return say`${lengths}; it bends by ${bends.join(say` and `)}.`;
 }
 
 function bendsAt(piece: Piece, edge: Edge): readonly { readonly name: string; readonly degrees: number }[] {

@@ -1,4 +1,5 @@
 /** The two sides of a seam as they are laid: places along them, the stretches that lie between, and what meets what. */
+import { say } from '../../../grammar/say';
 import type { Edge, Pattern, Piece, Seam } from '../../drafting/model';
 import {
   across,
@@ -130,5 +131,5 @@ function partsBetween({ parts }: Edge, from: number, to: number): readonly Path[
 /** `front side and yoke side` */
 export const sideWords = ({ course, seam }: LaidSeam, side: Side): string =>
   seam.itsPair && side === 'right'
-    ? 'its pair'
-    : course[side].map(({ piece, edge }) => `${piece} ${edge}`).join(' and ');
+    ? say`its pair`
+    : course[side].map(({ piece, edge }) => `${piece} ${edge}`).join(say` and `);

@@ -1,4 +1,5 @@
 /** Pieces laid together at an end of a seam, edge to edge, so that it is seen how the edges beside it run on across it. */
+import { say } from '../../../grammar/say';
 import type { Edge, Pattern, Piece } from '../../drafting/model';
 import type { SeamRun } from '../../drafting/sewing-model';
 import { loopOf, sizeOf } from '../../drafting/sewing/course';
@@ -92,9 +93,9 @@ function cornerWords(laid: LaidSeam, end: End): readonly string[] {
   const [left, right] = [cornerAt(laid, 'left', end), cornerAt(laid, 'right', end)];
   if (left === undefined || right === undefined) return [];
   const degrees = Number(degreesOf(left, right).toFixed(1));
-  const where = end === 'start' ? 'Where it begins' : 'Where it ends';
-  const run = degrees === 180 ? 'run on in one line' : `meet at ${degrees}°, ${bent(degrees)}`;
-  return [`${where}, ${left.name} and ${right.name} ${run}.`];
+  const where = end === 'start' ? say`Where it begins` : say`Where it ends`;
+  const run = degrees === 180 ? say`run on in one line` : say`meet at ${degrees}°, ${bent(degrees)}`;
+  return [say`${where}, ${left.name} and ${right.name} ${run}.`];
 }
 
 const degreesOf = (left: CornerOfSeam, right: CornerOfSeam): number =>
@@ -111,7 +112,7 @@ export function bendAt(laid: LaidSeam, end: End): number {
 const MEANT = 30;
 
 const bent = (degrees: number): string =>
-  `${Number(Math.abs(180 - degrees).toFixed(1))}° ${degrees > 180 ? 'more' : 'less'} than one line`;
+  say`${Number(Math.abs(180 - degrees).toFixed(1))}° ${degrees > 180 ? say`more` : say`less`} than one line`;
 
 interface CornerOfSeam {
   /** The edge beside it, with its piece. */

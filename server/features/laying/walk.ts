@@ -1,4 +1,5 @@
 /** Walking a seam: one side is rolled along the other, as a cutter checks it, and its notches are held against theirs. */
+import { say } from '../../../grammar/say';
 import type { LaidLine, Stop } from '../../../client/preview/protocol';
 import type { DisplayUnit, Pattern } from '../../drafting/model';
 import { alongSide } from '../../drafting/sewing/course';
@@ -89,7 +90,7 @@ function overOf(laid: LaidSeam, by: Laid): readonly LaidLine[] {
   if (over === undefined) return [];
   const { side, from } = over;
   return stretchesOf(laid, side, [from, lengthOf(laid, side)]).map(({ edge, path }) =>
-    overLine('over', path, by[side], { name: edge.name, source: edge.source, tip: 'left over' }),
+    overLine('over', path, by[side], { name: edge.name, source: edge.source, tip: say`left over` }),
   );
 }
 
@@ -106,16 +107,16 @@ function leftOver(
 /** `front side is 70.5cm, back side 69.5cm: 1cm of front side is left over.` */
 export function lengthsWords(laid: LaidSeam, unit: DisplayUnit): string {
   const [left, right] = [lengthOf(laid, 'left'), lengthOf(laid, 'right')];
-  const both = `${sideWords(laid, 'left')} is ${printLength(left, unit)}, ${sideWords(laid, 'right')} ${printLength(right, unit)}`;
+  const both = say`${sideWords(laid, 'left')} is ${printLength(left, unit)}, ${sideWords(laid, 'right')} ${printLength(right, unit)}`;
   const over = leftOver(laid);
   const eased = Math.abs(right - left - (laid.seam.itsPair ? 0 : laid.seam.difference));
-  const asked = eased < NOTHING ? '' : `, ${printLength(eased, unit)} eased in as asked`;
+  const asked = eased < NOTHING ? '' : say`, ${printLength(eased, unit)} eased in as asked`;
   const rest =
     over === undefined
       ? asked === ''
-        ? ': they match'
+        ? say`: they match`
         : ''
-      : `: ${printLength(over.size, unit)} of ${sideWords(laid, over.side)} is left over`;
+      : say`: ${printLength(over.size, unit)} of ${sideWords(laid, over.side)} is left over`;
   return `${both}${asked}${rest}.`;
 }
 
@@ -123,10 +124,12 @@ function placeWords(laid: LaidSeam, at: number, unit: DisplayUnit): string {
   const [left, right] = [placeAt(laid, 'left', at), placeAt(laid, 'right', partnerOf(laid, at))];
   const partner = partnerOf(laid, at);
   const eased =
-    Math.abs(partner - at) < NOTHING ? '' : `, ${printLength(Math.abs(partner - at), unit)} eased in so far`;
-  if (at < NOTHING) return 'Here both sides begin.';
+    Math.abs(partner - at) < NOTHING
+      ? ''
+      : say`, ${printLength(Math.abs(partner - at), unit)} eased in so far`;
+  if (at < NOTHING) return say`Here both sides begin.`;
   const where = ({ piece, edge }: typeof left) => `${piece.base} ${edge.name}`;
-  return `${printLength(at, unit)} along ${where(left)} lies on ${printLength(partner, unit)} along ${where(right)}${eased}.`;
+  return say`${printLength(at, unit)} along ${where(left)} lies on ${printLength(partner, unit)} along ${where(right)}${eased}.`;
 }
 
 const stopWords = (stops: readonly Stop[], at: number): readonly string[] =>
@@ -168,13 +171,13 @@ function notchStops(laid: LaidSeam, unit: DisplayUnit): readonly Stop[] {
   const stops = left.map(({ name, at }): Stop => {
     const here = partnerOf(laid, at);
     const fellow = nearestTo(right, here);
-    if (fellow === undefined) return { at, words: `Notch ${name} has no fellow on the other side.` };
+    if (fellow === undefined) return { at, words: say`Notch ${name} has no fellow on the other side.` };
     paired.add(fellow);
     const off = fellow.at - here;
-    if (Math.abs(off) < NOTHING) return { at, words: `Notch ${name} meets its fellow.` };
+    if (Math.abs(off) < NOTHING) return { at, words: say`Notch ${name} meets its fellow.` };
     return {
       at,
-      words: `Notch ${name}: its fellow is ${printLength(Math.abs(off), unit)} ${off > 0 ? 'further on' : 'behind'}.`,
+      words: say`Notch ${name}: its fellow is ${printLength(Math.abs(off), unit)} ${off > 0 ? say`further on` : say`behind`}.`,
     };
   });
   const alone = right.filter((notch) => !paired.has(notch));
@@ -182,7 +185,7 @@ function notchStops(laid: LaidSeam, unit: DisplayUnit): readonly Stop[] {
     ...stops,
     ...alone.map(({ name, at }) => ({
       at: partnerOfRight(laid, at),
-      words: `Notch ${name} of ${sideWords(laid, 'right')} has no fellow here.`,
+      words: say`Notch ${name} of ${sideWords(laid, 'right')} has no fellow here.`,
     })),
   ];
 }

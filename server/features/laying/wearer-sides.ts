@@ -1,4 +1,5 @@
 /** The piece for the wearer's left laid on that for the right, turned over, so that it is seen where they differ. */
+import { say } from '../../../grammar/say';
 import type { LaidLine } from '../../../client/preview/protocol';
 import type { Pattern, Piece } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
@@ -101,7 +102,7 @@ function areasWords({ unit }: Pattern, right: Piece, left: Piece): readonly stri
     const other = left.edges.find((edge) => edge.name === name);
     if (other === undefined || Math.abs(other.sewn - sewn) < NOTHING) return [];
     return [
-      `${name} is ${printLength(sewn, unit)} on the right and ${printLength(other.sewn, unit)} on the left`,
+      say`${name} is ${printLength(sewn, unit)} on the right and ${printLength(other.sewn, unit)} on the left`,
     ];
   });
   return differing.length === 0 ? [] : [`${differing.join('; ')}.`];
@@ -109,5 +110,5 @@ function areasWords({ unit }: Pattern, right: Piece, left: Piece): readonly stri
 
 const apartWords = ({ unit }: Pattern, [most]: readonly Apart[]): readonly string[] =>
   most === undefined || most.size < NOTHING
-    ? ['Every corner lies on its fellow.']
-    : [`The corners lie furthest apart at ${most.name}: by ${printLength(most.size, unit)}.`];
+    ? [say`Every corner lies on its fellow.`]
+    : [say`The corners lie furthest apart at ${most.name}: by ${printLength(most.size, unit)}.`];
