@@ -5,7 +5,8 @@ import { madePiece } from './made-pieces';
 import type { Value } from './model';
 import type { Declaration } from './names/declarations';
 import type { FileNames } from './names/files';
-import { bandEdges, namedNotch, notchedEdges, pairedEdge } from './names/links';
+import { bandEdges, namedNotch, notchedEdges } from './names/links';
+import { pairedEdge, selfSewn } from './names/self-sewn';
 import type { OwnParts } from './pieces/parts';
 import { readAccept } from './sewing/accept';
 import { readFinish } from './sewing/finish';
@@ -89,6 +90,7 @@ function made(reader: Reader, { id: source, file, declaration, parts }: Request)
     parts,
     bandEdges: bandEdges(file, statement),
     pairedEdge: pairedEdge(file, name),
+    selfSewn: selfSewn(file, name),
   });
   return piece && { is: 'piece', piece };
 }

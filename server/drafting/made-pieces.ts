@@ -8,6 +8,7 @@ import type { OwnParts } from './pieces/parts';
 import { readPiece } from './pieces/piece';
 import { readShare } from './pieces/working/shares';
 import { readBand } from './sewing/band';
+import { withCopies } from './sewing/copies';
 import type { Reader } from './values/reader';
 
 /** Statements that make a piece. */
@@ -30,9 +31,16 @@ export interface PieceMaking {
   readonly bandEdges: readonly Sewn[];
   /** For a piece: the edge that a seam sews to its pair. */
   readonly pairedEdge: string | undefined;
+  /** Its edges that seams sew to its own kind. */
+  readonly selfSewn: ReadonlySet<string>;
 }
 
 export function madePiece(reader: Reader, making: PieceMaking): Piece | undefined {
+  const piece = made(reader, making);
+  return piece && withCopies(piece, making.selfSewn);
+}
+
+function made(reader: Reader, making: PieceMaking): Piece | undefined {
   const { node } = making.statement;
   switch (node.kind) {
     case 'divide':

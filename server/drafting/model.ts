@@ -179,6 +179,8 @@ export interface Piece {
   readonly facing?: FacingOf;
   /** For a band: how far one end laps under the other, mm. */
   readonly underlap?: number;
+  /** Sewn to copies of itself until it closes, as a gored skirt is: how many go round. */
+  readonly copies?: number;
   /** What the tool has to add to the label: from which side a pair was drafted. */
   readonly remarks: readonly string[];
   /** Lines that are not drawn, faulty darts or words of later parts of the language: the piece is not fully itself. */

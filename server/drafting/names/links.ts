@@ -1,5 +1,5 @@
 /** What a definition's names lead to, and what there is to say where they lead nowhere. */
-import type { Expr, NotchNode, Ref, Sewn, Side, Statement, TopLevel } from '../../../grammar/syntax';
+import type { Expr, NotchNode, Ref, Sewn, Side, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
 import { failure, notFromDraft, ofItself, ofShapes, otherSheet, type NameSpace } from './failures';
@@ -265,29 +265,6 @@ export function bandEdges(file: FileNames, { node }: Statement): readonly Sewn[]
     const own = (sewn: Sewn): boolean => sewn.edge.path[0]!.text === node.name.text;
     return [seam.left, seam.right].filter(({ parts }) => !parts.some(own)).flatMap(({ parts }) => parts);
   });
-}
-
-/** Edges sewn to their own pair, by piece, kept while the seams of the file stay the same. */
-const pairsKept = new WeakMap<readonly TopLevel[], ReadonlyMap<string, string>>();
-
-/** The edge of a piece that is sewn to its own pair: where it has no fold, that is its centre. */
-export function pairedEdge(file: FileNames, piece: string): string | undefined {
-  const seams = file.ofKind('seam');
-  let pairs = pairsKept.get(seams);
-  if (pairs === undefined) pairsKept.set(seams, (pairs = pairsOf(seams)));
-  return pairs.get(piece);
-}
-
-function pairsOf(seams: readonly TopLevel[]): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  for (const { node } of seams.map(({ statement }) => statement)) {
-    if (node.kind !== 'seam' || node.right !== 'its-pair') continue;
-    for (const { edge } of node.left.parts) {
-      const [piece, name] = edge.path;
-      if (edge.path.length === 2 && !found.has(piece!.text)) found.set(piece!.text, name!.text);
-    }
-  }
-  return found;
 }
 
 /** The edges of the seam that a notch stands on. */

@@ -10,6 +10,7 @@ import { headOf, linksOf, type Links } from './links';
 import type { Target } from './resolve';
 import type { Group } from './order';
 import { Ranking, type OrderChange } from './ranking';
+import { selfSewnBy } from './self-sewn';
 
 const NO_LINKS: Links = {
   targets: new Map(),
@@ -150,8 +151,8 @@ export class Network {
     const full = file.key + id;
     const declaration = file.get(id);
     const node = this.nodes.get(full);
-    notePaired(declaration?.statement, names);
-    notePaired(node?.declaration.statement, names);
+    noteSelfSewn(declaration?.statement, names);
+    noteSelfSewn(node?.declaration.statement, names);
     if (declaration === undefined) {
       if (node === undefined) return;
       this.drop(node);
@@ -244,11 +245,9 @@ export class Network {
   }
 }
 
-/** Takes down the pieces whose centre a seam says by sewing an edge to its pair. */
-function notePaired(statement: Statement | undefined, names: Set<string>): void {
-  const node = statement?.node;
-  if (node?.kind !== 'seam' || node.right !== 'its-pair') return;
-  for (const { edge } of node.left.parts) names.add(edge.path[0]!.text);
+/** Takes down the pieces whose centre, or how many of them go round, a seam says by sewing them to their own kind. */
+function noteSelfSewn(statement: Statement | undefined, names: Set<string>): void {
+  if (statement !== undefined) for (const piece of selfSewnBy(statement)) names.add(piece);
 }
 
 /** The name and the block it stands in. */

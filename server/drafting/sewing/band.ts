@@ -1,6 +1,6 @@
 /**
  * A band: cut straight for a ring of edges, double, and folded along its middle. Its length counts the body, not the
- * pieces: what is on the fold or cut as a pair goes round twice.
+ * pieces: what is on the fold or cut as a pair goes round twice, and gores as often as they are cut.
  */
 import { say } from '../../../grammar/say';
 import type { BandNode, Sewn, Statement } from '../../../grammar/syntax';

@@ -3,7 +3,9 @@ import type { Piece, SewnEdge } from '../model';
 import type { TakenEdge } from './edges';
 
 /** How often a piece goes round the body. */
-export function timesRound(piece: Piece): number {
+export const timesRound = (piece: Piece): number => (piece.copies ?? 1) * onceRound(piece);
+
+function onceRound(piece: Piece): number {
   if (piece.fold !== undefined) return 2;
   const layer = piece.cut?.layers[0];
   if (layer === undefined) return 1;

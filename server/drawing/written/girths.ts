@@ -43,10 +43,13 @@ function joined(one: Found, other: Found): EdgeRing | undefined {
   const [left, right] = [one, other].map(({ edges }) =>
     edges.reduce((sum, { edge }) => sum + edge.sewn, 0),
   ) as [number, number];
-  const pairs = one.edges.map(({ piece }) => piece.side !== undefined || timesRound(piece) === 2);
+  const [copies = 1] = one.edges.map(({ piece }) => piece.copies ?? 1).sort((a, b) => b - a);
+  const pairs = one.edges.map(
+    ({ piece }) => piece.side !== undefined || (copies === 1 && timesRound(piece) === 2),
+  );
   const round = one.halved || !pairs.some(Boolean) ? 'body' : pairs.every(Boolean) ? 'limb' : undefined;
   if (round === undefined) return undefined;
-  const whole = one.halved ? left + right : left;
+  const whole = copies * (one.halved ? left + right : left);
   return {
     ...{ name: nameOf(one.edges), round },
     pieces: [...new Set(one.edges.map(({ piece }) => piece.base))],
