@@ -3,6 +3,7 @@ import type { Drawing, Frame, PieceDrawing, Placement } from '../model';
 import { rounded } from '../path';
 import { inkOf } from './ink';
 import { quarterTurned } from './mapped';
+import { nudged } from './nudge';
 import { packed, type Item, type Packing, type Strip, type Turning } from './pack';
 import { LONGEST_MM, turned, type Paper, type Roll } from './papers';
 import { MARGIN_MM, MOST_PAPERS, OVERLAP_MM, papersOver, tiled, tilingFor, type Tiling } from './tiles';
@@ -23,20 +24,31 @@ export interface Arranged {
 /** How a piece is drawn that lies a quarter turned. */
 export type Turn = (piece: PieceDrawing) => PieceDrawing;
 
+/** So many of the best ways are mended piece by piece. */
+const MENDED = 8;
+
 /** The drawing as laid, or laid anew where that saves a paper. */
 export function arranged(drawing: Drawing, paper: Paper, turn: Turn = quarterTurned): Arranged {
   const laid = edged(drawing);
-  let best: Arranged = { drawing: laid, tiling: tilingFor(laid, paper) };
-  let fewest = papersOver(laid.frame, paper) <= MOST_PAPERS ? best.tiling.tiles.length : Infinity;
+  const few = ({ frame }: Drawing, one: Paper): boolean => papersOver(frame, one) <= MOST_PAPERS;
+  const asLaid: Arranged = { drawing: laid, tiling: tilingFor(laid, paper) };
+  const ways = few(laid, paper) ? [asLaid] : [];
   for (const [one, packing] of packings(itemsOf(drawing.pieces, turn), paper)) {
     const anew = edged(laidBy(drawing, packing, turn));
-    if (papersOver(anew.frame, one) > MOST_PAPERS) continue;
-    const tiling = tiled(anew.frame, inkOf(anew), one);
-    if (tiling.tiles.length >= fewest) continue;
-    [best, fewest] = [{ drawing: anew, tiling }, tiling.tiles.length];
+    if (few(anew, one)) ways.push({ drawing: anew, tiling: tiled(anew.frame, inkOf(anew), one) });
   }
-  return best;
+  const best = fewestFirst(ways).slice(0, MENDED);
+  const lying = new Map(drawing.pieces.map((piece) => [piece.name, [piece, turn(piece)]]));
+  const mended = best.map(({ drawing: one, tiling }): Arranged => {
+    const anew = nudged(one, tiling.paper, { gap: GAP_MM, edge: EDGE_MM, lying });
+    return { drawing: anew, tiling: tiled(anew.frame, inkOf(anew), tiling.paper) };
+  });
+  return fewestFirst([...best, ...mended])[0] ?? asLaid;
 }
+
+/** Of as many papers the first, so that nothing is moved for nothing. */
+const fewestFirst = (ways: readonly Arranged[]): readonly Arranged[] =>
+  [...ways].sort((a, b) => a.tiling.tiles.length - b.tiling.tiles.length);
 
 /** White round the outermost lines. */
 export function edged(drawing: Drawing): Drawing {

@@ -63,7 +63,7 @@ function places(
 }
 
 const LEFT_OUT =
-  'A sheet with a dotted frame on the map has nothing on it and is not printed: lay plain paper in, or leave the hole.';
+  'Sheets in a dashed frame on the map are empty and not printed: lay plain paper in, or leave a hole.';
 
 function lines(drawing: Drawing, tiling: Tiling, told: Told): readonly Line[] {
   const { tiles, paper } = tiling;

@@ -1,5 +1,5 @@
 /** Letters a drawn piece for paper: words along its edges and lines, its label where there is room, and nothing over anything. */
-import type { DrawnText, PieceDrawing, Spot } from '../model';
+import type { DrawnText, Frame, PieceDrawing, Spot } from '../model';
 import { rounded } from '../path';
 import { along, runs, type Wanted } from './along';
 import type { EdgeFacts, PieceFacts } from './facts';
@@ -20,7 +20,11 @@ const BELOW_MM = 4;
 export interface SheetEdges {
   readonly xs: readonly number[];
   readonly ys: readonly number[];
+  /** Sheets that stay empty unless a label is put there. */
+  readonly holes: readonly Frame[];
 }
+
+const NO_EDGES: SheetEdges = { xs: [], ys: [], holes: [] };
 
 /**
  * @param bare the piece without words
@@ -30,7 +34,7 @@ export function lettered(
   bare: PieceDrawing,
   facts: PieceFacts,
   font: Metrics,
-  edges: SheetEdges = { xs: [], ys: [] },
+  edges: SheetEdges = NO_EDGES,
 ): PieceDrawing {
   const letters = new Lettering(bare, facts, font, edges);
   letters.putPlaced();
@@ -53,19 +57,22 @@ class Lettering {
     private readonly bare: PieceDrawing,
     private readonly facts: PieceFacts,
     private readonly font: Metrics,
-    { xs, ys }: SheetEdges,
+    private readonly edges: SheetEdges,
   ) {
     this.space = new Space(bare);
     this.quiet = new Space(bare);
     const { left, top, right, bottom } = bare.frame;
-    for (const x of xs) this.quiet.addStretch({ x, y: top }, { x, y: bottom });
-    for (const y of ys) this.quiet.addStretch({ x: left, y }, { x: right, y });
+    for (const x of edges.xs) this.quiet.addStretch({ x, y: top }, { x, y: bottom });
+    for (const y of edges.ys) this.quiet.addStretch({ x: left, y }, { x: right, y });
     const cut = bare.lines.filter(({ role }) => role === 'cutting');
     this.sizes = facts.inHand ? IN_HAND : ON_TABLE;
     this.cloth = cut.length === 0 ? facts.outline : cut.flatMap(chordsOf);
   }
 
   private readonly inside = (at: Spot): boolean => within(this.facts.outline, at);
+
+  private readonly onSheet = ({ x, y }: Spot): boolean =>
+    !this.edges.holes.some(({ left, top, right, bottom }) => x > left && x < right && y > top && y < bottom);
 
   /** In the strip between the finished size and where it is cut. */
   private readonly inAllowance = (at: Spot): boolean => within(this.cloth, at) && !this.inside(at);
@@ -134,7 +141,8 @@ class Lettering {
     const label: Label = { title, lines: [...lines, ...this.rest], inHand };
     const { frame } = this.bare;
     const ground = { frame, space: this.space, inside: this.inside, way: wayOf(edges) };
-    const quiet = placedLabel(label, { ...ground, space: this.quiet }, this.font);
+    const inside = (at: Spot): boolean => this.inside(at) && this.onSheet(at);
+    const quiet = placedLabel(label, { ...ground, space: this.quiet, inside }, this.font);
     const rows = quiet ?? placedLabel(label, ground, this.font);
     if (rows !== undefined) return this.drawn(rows, frame);
     const name = placedLabel({ title, lines: [], inHand }, ground, this.font) ?? [];

@@ -3,7 +3,7 @@ import type { Drawing, DrawnLine, Frame, PieceDrawing, Spot } from '../model';
 import { number, pathContent, words, type Font } from './content';
 import { box } from './sheet-content';
 import { chordsOf, within } from './space';
-import type { Tile, Tiling } from './tiles';
+import { OVERLAP_MM, type Tile, type Tiling } from './tiles';
 
 export interface Room {
   readonly x: number;
@@ -19,10 +19,10 @@ const CLOTH = '0.92 g';
 const PAPER = '1 g';
 const INK = '0 g';
 const SHEET = '0.3 w [] 0 d';
-const LEFT_OUT = '0.15 w [1 1] 0 d';
+const LEFT_OUT = '0.18 w [1.6 1.2] 0 d';
 const OUTLINE_MM = 0.2;
 /** Type, mm: read with the sheet in the hand. */
-const [LETTER_LEAST, LETTER_MOST, NAME] = [3, 5, 3];
+const [LETTER_LEAST, LETTER_MOST, NAME] = [3.2, 5, 3.2];
 /** Capital height and the depth of a p, as shares of the type's size. */
 const [CAPITAL, DEPTH] = [0.714, 0.25];
 
@@ -32,6 +32,7 @@ export const mapScale = ({ tiles }: Tiling, { wide, high }: Room): number => {
 };
 
 export function mapContent(drawing: Drawing, tiling: Tiling, room: Room, font: Font): string {
+  if (tiling.tiles.length === 0) return '';
   const { left, top } = extentOf(tiling.tiles);
   const scale = mapScale(tiling, room);
   const onMap = (frame: Frame): Rect => ({
@@ -40,7 +41,10 @@ export function mapContent(drawing: Drawing, tiling: Tiling, room: Room, font: F
     wide: (frame.right - frame.left) * scale,
     high: (frame.bottom - frame.top) * scale,
   });
-  const cells = tiling.tiles.map((tile) => ({ name: tile.name, ...onMap(seenOf(tile, tiling)) }));
+  const cells = tiling.tiles.map(({ name, frame, row, column }) => {
+    const last = { row: row === tiling.rows - 1, column: column === tiling.columns - 1 };
+    return { name, ...onMap(seenOf(frame, last)) };
+  });
   const letters = cells.map((cell) => letterOf(cell, font));
   const move = { x: room.x - left * scale, y: room.y - top * scale };
   const laid = drawing.placements.flatMap(({ piece: name, by }) => {
@@ -55,7 +59,7 @@ export function mapContent(drawing: Drawing, tiling: Tiling, room: Room, font: F
     ...cells.map(({ x, y, wide, high }) => box(x, y, wide, high)),
     LEFT_OUT,
     ...leftOut(tiling).map((frame) => {
-      const { x, y, wide, high } = onMap(frame);
+      const { x, y, wide, high } = onMap(seenOf(frame, { row: false, column: false }));
       return box(x + 0.6, y + 0.6, wide - 1.2, high - 1.2);
     }),
     ...letters.map((letter) => patched(letter, PAPER, font)),
@@ -74,11 +78,11 @@ const extentOf = (tiles: readonly Tile[]): Frame => ({
 });
 
 /** What is seen of a paper once the next ones lie on it. */
-function seenOf({ frame, row, column }: Tile, { tiles }: Tiling): Frame {
-  const beside = tiles.find((one) => one.row === row && one.column === column + 1);
-  const below = tiles.find((one) => one.row === row + 1 && one.column === column);
-  return { ...frame, right: beside?.frame.left ?? frame.right, bottom: below?.frame.top ?? frame.bottom };
-}
+const seenOf = (frame: Frame, last: { readonly row: boolean; readonly column: boolean }): Frame => ({
+  ...frame,
+  right: frame.right - (last.column ? 0 : OVERLAP_MM),
+  bottom: frame.bottom - (last.row ? 0 : OVERLAP_MM),
+});
 
 /** Papers amid the others that would come out empty. */
 export function leftOut({ tiles, rows, columns }: Tiling): readonly Frame[] {
@@ -177,18 +181,37 @@ function namesOf(
       { ...base, wide, high },
       { ...base, wide: high, high: wide, upright: true },
     ];
-    const fitting = ways.flatMap((way) =>
-      spotsIn(ring)
-        .map(({ x, y }): Said => ({ ...way, x: x - way.wide / 2, y: y - way.high / 2 }))
-        .filter((one) => cornersOf(one).every((at) => within(ring, at)))
-        .filter((one) => !taken.some((other) => meet(one, other))),
-    );
-    const name = fitting.find((one) => !edges.some((edge) => meet(one, edge))) ?? fitting[0];
+    const name = roomFor(ways, thinned(ring), taken, edges);
     if (name === undefined) return [];
     taken.push(name);
     return [name];
   });
 }
+
+/** Clear of the papers' sides, else over one; undefined where there is no room. */
+function roomFor(
+  ways: readonly Said[],
+  ring: readonly Spot[],
+  taken: readonly Rect[],
+  edges: readonly Rect[],
+): Said | undefined {
+  let over: Said | undefined;
+  const spots = spotsIn(ring);
+  for (const way of ways)
+    for (const { x, y } of spots) {
+      const one = { ...way, x: x - way.wide / 2, y: y - way.high / 2 };
+      if (over !== undefined && edges.some((edge) => meet(one, edge))) continue;
+      if (taken.some((other) => meet(one, other))) continue;
+      if (!cornersOf(one).every((at) => within(ring, at))) continue;
+      if (!edges.some((edge) => meet(one, edge))) return one;
+      over ??= one;
+    }
+  return over;
+}
+
+/** As many corners as a map shows. */
+const thinned = (ring: readonly Spot[]): readonly Spot[] =>
+  ring.filter((_, i) => i % Math.max(1, Math.floor(ring.length / 60)) === 0);
 
 /** The sides of a paper as thin rectangles. */
 const sidesOf = ({ x, y, wide, high }: Rect): readonly Rect[] => [

@@ -8,7 +8,7 @@ import { drawingContent, number } from './content';
 import { PaperDocument, type Form } from './document';
 import { firstContent } from './first-sheet';
 import { quarterTurned } from './mapped';
-import { clearMarks, offEdges, type Off } from './on-sheets';
+import { settled, type Off } from './on-sheets';
 import { turned, type Paper, type Roll } from './papers';
 import { headingContent, headingHigh, headingWide, tileContent, titleOf, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
@@ -53,8 +53,8 @@ export async function toPdf(drawing: Drawing, options: PdfOptions = {}): Promise
     return { drawing: laid, tiling: tilingFor(laid, paper) };
   };
   const { drawing: laid, tiling } = options.asLaid === true ? asLaid() : arranged(drawing, paper, turn);
-  const lettered = options.off === undefined ? laid : offEdges(laid, tiling, options.off);
-  return printer.tiles(lettered, clearMarks(tiling, lettered));
+  const ready = settled(laid, tiling, options.off);
+  return printer.tiles(ready.drawing, ready.tiling);
 }
 
 /** One document in the making. */

@@ -150,7 +150,7 @@ function meets(ax: number, ay: number, bx: number, by: number, w: number, h: num
   return clip(-dx, ax + w) && clip(dx, w - ax) && clip(-dy, ay + h) && clip(dy, h - ay);
 }
 
-function distanceTo(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+export function distanceTo(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
   const [dx, dy] = [bx - ax, by - ay];
   const long = dx * dx + dy * dy;
   const t = long === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / long));

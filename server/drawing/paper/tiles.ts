@@ -57,7 +57,7 @@ export function papersOver(frame: Frame, paper: Paper): number {
   return columns * rows;
 }
 
-function gridFor(frame: Frame, paper: Paper): { readonly columns: number; readonly rows: number } {
+export function gridFor(frame: Frame, paper: Paper): { readonly columns: number; readonly rows: number } {
   const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
   return {
     columns: countFor(frame.right - frame.left, wide),
@@ -65,21 +65,42 @@ function gridFor(frame: Frame, paper: Paper): { readonly columns: number; readon
   };
 }
 
-export function tiled(frame: Frame, ink: readonly Frame[], paper: Paper): Tiling {
-  const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
+/** @param ink boxes of what is drawn */
+export const tiled = (frame: Frame, ink: readonly Frame[], paper: Paper): Tiling =>
+  tilingOf(frame, paper, neededFor(frame, ink, paper));
+
+/** @param needed numbers of papers, row by row */
+export function tilingOf(frame: Frame, paper: Paper, needed: ReadonlySet<number>): Tiling {
   const { columns, rows } = gridFor(frame, paper);
-  const needed = neededFor(frame, ink, paper);
   const tiles: Tile[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       if (!needed.has(row * columns + column)) continue;
-      const left = frame.left + column * (wide - OVERLAP_MM);
-      const top = frame.top + row * (high - OVERLAP_MM);
-      const own = { left, top, right: left + wide, bottom: top + high };
-      tiles.push({ name: `${letters(row)}${column + 1}`, row, column, frame: own });
+      tiles.push({
+        name: `${letters(row)}${column + 1}`,
+        row,
+        column,
+        frame: paperAt(frame, paper, row, column),
+      });
     }
   }
   return { paper, rows, columns, tiles, marks: matchMarks(tiles) };
+}
+
+/** The part of a drawing that is printed on the paper of a row and column. */
+function paperAt({ left: x, top: y }: Frame, paper: Paper, row: number, column: number): Frame {
+  const [wide, high] = [paper.width - 2 * MARGIN_MM, paper.height - 2 * MARGIN_MM];
+  const [left, top] = [x + column * (wide - OVERLAP_MM), y + row * (high - OVERLAP_MM)];
+  return { left, top, right: left + wide, bottom: top + high };
+}
+
+/** Every paper of the grid, those included that come out empty. */
+export function everyPaper(frame: Frame, paper: Paper): readonly Pick<Tile, 'frame' | 'row' | 'column'>[] {
+  const { columns, rows } = gridFor(frame, paper);
+  return Array.from({ length: rows * columns }, (_, i) => {
+    const [row, column] = [Math.floor(i / columns), i % columns];
+    return { row, column, frame: paperAt(frame, paper, row, column) };
+  });
 }
 
 /** Half the width of the thickest line, mm: so far inside a paper's frame nothing is clipped. */
@@ -89,7 +110,7 @@ const HALF_LINE_MM = 0.4;
  * The papers that something is drawn on, by their number in the grid. What lies whole in the strip where two papers lap
  * over each other is printed on both, so that one of them is enough.
  */
-function neededFor(frame: Frame, ink: readonly Frame[], paper: Paper): ReadonlySet<number> {
+export function neededFor(frame: Frame, ink: readonly Frame[], paper: Paper): ReadonlySet<number> {
   const { columns, rows } = gridFor(frame, paper);
   const across = reachOf(frame.left, paper.width - 2 * MARGIN_MM, columns);
   const down = reachOf(frame.top, paper.height - 2 * MARGIN_MM, rows);

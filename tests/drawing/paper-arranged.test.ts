@@ -1,0 +1,140 @@
+/** Pieces laid on papers: none on another, no paper without anything on it, and what bears a piece holds together. */
+import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { Workshop } from '../../server/drafting/workshop';
+import type { Drawing, DrawnLine, Spot } from '../../server/drawing/model';
+import { GAP_MM } from '../../server/drawing/paper/arrange';
+import { connected } from '../../server/drawing/paper/connected';
+import { paperNamed } from '../../server/drawing/paper/papers';
+import { toPdf } from '../../server/drawing/paper/pdf';
+import { printed } from '../../server/drawing/paper/printed';
+import type { Tiling } from '../../server/drawing/paper/tiles';
+import { diskDoor } from '../support/door';
+import { readPdf } from '../support/pdf';
+import { root } from '../support/sources';
+
+const folder = join(root, 'samples');
+const wardrobe = readdirSync(folder).filter((name) => name.endsWith('.draft'));
+const PAPERS = ['A4', 'Letter'].map((name) => paperNamed(name)!);
+
+async function onPaper(name: string, paper = PAPERS[0]!) {
+  const pattern = new Workshop(diskDoor(folder)).pattern(pathToFileURL(join(folder, name)).href);
+  const { drawing, turn, off } = printed(pattern);
+  const { value, tiling, drawing: laid } = await toPdf(drawing, { paper, turn, off });
+  return { value, tiling: tiling!, laid };
+}
+
+/** Places along a line, no farther apart than two millimetres or so. */
+function spotsOf({ start, stretches, closed }: DrawnLine): Spot[] {
+  const spots: Spot[] = [start];
+  const all = closed ? [...stretches, [start.x, start.y] as const] : stretches;
+  for (const stretch of all) {
+    const from = spots[spots.length - 1]!;
+    const corners = [from.x, from.y, ...stretch];
+    const long = corners.slice(2).reduce((sum, value, i) => sum + Math.abs(value - corners[i]!), 0);
+    const parts = Math.max(1, Math.ceil(long / 2));
+    for (let i = 1; i <= parts; i++) {
+      const [t, u] = [i / parts, 1 - i / parts];
+      const mix = (k: number): number =>
+        stretch.length === 2
+          ? u * corners[k]! + t * corners[k + 2]!
+          : u ** 3 * corners[k]! +
+            3 * u * u * t * corners[k + 2]! +
+            3 * u * t * t * corners[k + 4]! +
+            t ** 3 * corners[k + 6]!;
+      spots.push({ x: mix(0), y: mix(1) });
+    }
+  }
+  return spots;
+}
+
+/** Where the lines of each piece lie on the papers. */
+const laidSpots = ({ pieces, placements }: Drawing, roles: (line: DrawnLine) => boolean) =>
+  placements.map(({ piece, by }) => {
+    const { lines } = pieces.find(({ name }) => name === piece)!;
+    const spots = lines.filter(roles).flatMap(spotsOf);
+    return { piece, spots: spots.map(({ x, y }) => ({ x: x + by.x, y: y + by.y })) };
+  });
+
+const amid = ({ tiles, rows, columns }: Tiling): number => rows * columns - tiles.length;
+
+describe('pieces on papers', function () {
+  this.timeout(240_000);
+
+  it('keep their distance, however they were moved together, in the whole wardrobe', async () => {
+    for (const name of wardrobe) {
+      const { laid } = await onPaper(name);
+      const all = laidSpots(laid, ({ role }) => role === 'cutting');
+      all.forEach(({ piece, spots }, i) =>
+        all.slice(i + 1).forEach((other) => {
+          const near = new Map(
+            other.spots.map((spot) => [`${Math.round(spot.x / 10)} ${Math.round(spot.y / 10)}`, spot]),
+          );
+          for (const { x, y } of spots)
+            for (const dx of [-1, 0, 1])
+              for (const dy of [-1, 0, 1]) {
+                const spot = near.get(`${Math.round(x / 10) + dx} ${Math.round(y / 10) + dy}`);
+                if (spot === undefined) continue;
+                const far = Math.hypot(spot.x - x, spot.y - y);
+                assert.ok(far > GAP_MM - 0.1, `${name}: ${piece} and ${other.piece} are ${far} mm apart`);
+              }
+        }),
+      );
+    }
+  });
+
+  it('leave no paper empty: a line, a word or a dot is on each, and what is on none is nothing', async () => {
+    for (const name of [
+      'hooded-cloak.draft',
+      'half-circle-cloak.draft',
+      'circle-skirt.draft',
+      'waistcoat.draft',
+    ])
+      for (const paper of PAPERS) {
+        const { laid, tiling } = await onPaper(name, paper);
+        const spots = laidSpots(laid, ({ role }) => role !== 'construction').flatMap((one) => one.spots);
+        const words = laid.placements.flatMap(({ piece, by }) =>
+          laid.pieces
+            .find((one) => one.name === piece)!
+            .texts.map(({ at }) => ({ x: at.x + by.x, y: at.y + by.y })),
+        );
+        for (const { name: sheet, frame } of tiling.tiles) {
+          const on = ({ x, y }: Spot) =>
+            x > frame.left && x < frame.right && y > frame.top && y < frame.bottom;
+          assert.ok(spots.some(on) || words.some(on), `${name}: ${sheet} of ${paper.name} is empty`);
+        }
+        const lost = spots.filter(
+          ({ x, y }) =>
+            !tiling.tiles.some(
+              ({ frame }) => x >= frame.left && x <= frame.right && y >= frame.top && y <= frame.bottom,
+            ),
+        );
+        assert.deepEqual(lost.slice(0, 3), [], `${name} on ${paper.name}`);
+      }
+  });
+
+  it('of a large piece the empty middle is left out, which the first sheet says', async () => {
+    const { value, tiling } = await onPaper('half-circle-cloak.draft');
+    assert.ok(amid(tiling) > 4, `${amid(tiling)} left out`);
+    const [first] = await readPdf(value);
+    assert.match(first!.words.join(' '), /Sheets in a dashed frame on the map are empty and not printed/);
+    const [small] = await readPdf((await onPaper('chalk-bag.draft')).value);
+    assert.doesNotMatch(small!.words.join(' '), /dashed frame/);
+  });
+});
+
+describe('papers that bear a piece', () => {
+  it('hold together side to side: a jump over a corner or a gap is filled by the fewest', () => {
+    const grid = { rows: 3, columns: 3 };
+    const told = (needed: number[], pieces: number[][] = [needed]) =>
+      [...connected(grid, new Set(needed), () => pieces.map((one) => new Set(one)))].sort((a, b) => a - b);
+    assert.deepEqual(told([0, 1, 2]), [0, 1, 2]);
+    assert.deepEqual(told([0, 2]), [0, 1, 2]);
+    assert.equal(told([0, 4]).length, 3);
+    // two pieces need not hold together
+    assert.deepEqual(told([0, 8], [[0], [8]]), [0, 8]);
+    assert.deepEqual(told([]), []);
+  });
+});
