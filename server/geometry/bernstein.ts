@@ -13,13 +13,19 @@ interface Found {
   readonly crossing: boolean;
 }
 
+/** Where values are worked out, a hundred thousand times for one pattern: no degree of ours comes near its size. */
+const bench = new Float64Array(16);
+
 /** Value at t by de Casteljau's rule. */
 export function bernsteinAt(coefficients: readonly number[], t: number): number {
-  const work = coefficients.slice();
-  for (let n = work.length - 1; n > 0; n--) {
+  const count = coefficients.length;
+  const work = count <= bench.length ? bench : new Float64Array(count);
+  work[0] = 0;
+  for (let i = 0; i < count; i++) work[i] = coefficients[i]!;
+  for (let n = count - 1; n > 0; n--) {
     for (let i = 0; i < n; i++) work[i] = work[i]! + (work[i + 1]! - work[i]!) * t;
   }
-  return work[0] ?? 0;
+  return work[0]!;
 }
 
 /** Coefficients of the derivative, one degree lower. */
@@ -136,6 +142,7 @@ function merged(c: readonly number[], found: readonly Found[], zero: number): nu
 }
 
 function settle(c: readonly number[], group: readonly Found[]): number {
+  if (group.length === 1 && group[0]!.crossing) return group[0]!.t;
   const crossings = group.filter((f) => f.crossing);
   if (crossings.length === 1) return crossings[0]!.t;
   const lo = group[0]!.t;

@@ -16,10 +16,14 @@ export function candidates(seg: Segment, p: Point): number[] {
     const t = dot(subtract(p, seg.p0), along) / dot(along, along);
     return t > 0 && t < 1 ? [0, t, 1] : [0, 1];
   }
-  const q = [seg.p0, seg.p1, seg.p2, seg.p3].map((c) => subtract(c, p));
-  const d = [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
-  const [q0, q1, q2, q3] = q as [Point, Point, Point, Point];
-  const [d0, d1, d2] = d as [Point, Point, Point];
+  const { p0, p1, p2, p3 } = seg;
+  const q0 = subtract(p0, p);
+  const q1 = subtract(p1, p);
+  const q2 = subtract(p2, p);
+  const q3 = subtract(p3, p);
+  const d0 = subtract(p1, p0);
+  const d1 = subtract(p2, p1);
+  const d2 = subtract(p3, p2);
   // Product of a cubic and a quadratic in Bernstein form (Farouki & Rajan, CAGD 5, 1988).
   const c = [
     dot(q0, d0),

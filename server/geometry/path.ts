@@ -39,7 +39,7 @@ export interface Located {
  * stays a gap, and no length is counted for it.
  */
 export class Path {
-  private table: Float64Array | undefined;
+  private ends: readonly number[] | undefined;
   private bounding: Box | undefined;
   private controls: readonly Box[] | undefined;
 
@@ -80,17 +80,21 @@ export class Path {
     return distance(this.start, this.end) <= tolerance && this.length > tolerance;
   }
 
-  /** Millimetres from the start to each joint; one entry more than there are segments. */
-  private get lengths(): Float64Array {
-    if (this.table) return this.table;
-    const table = new Float64Array(this.segments.length + 1);
-    this.segments.forEach((seg, i) => (table[i + 1] = table[i]! + segmentLength(seg)));
-    this.table = table;
-    return table;
+  /** Millimetres from the start to the end of each segment. */
+  private get lengths(): readonly number[] {
+    if (this.ends) return this.ends;
+    let sum = 0;
+    this.ends = this.segments.map((seg) => (sum += segmentLength(seg)));
+    return this.ends;
+  }
+
+  /** Millimetres from the start to that of a segment. */
+  private before(index: number): number {
+    return index === 0 ? 0 : this.lengths[index - 1]!;
   }
 
   get length(): number {
-    return this.lengths[this.segments.length]!;
+    return this.lengths[this.segments.length - 1]!;
   }
 
   /** The exact box. */
@@ -109,25 +113,25 @@ export class Path {
   lengthTo(place: PathPlace): number {
     const seg = this.segments[place.index];
     if (!seg) return place.index < 0 ? 0 : this.length;
-    const before = this.lengths[place.index]!;
-    if (place.t <= 0) return before;
-    return place.t >= 1 ? this.lengths[place.index + 1]! : before + lengthBetween(seg, 0, place.t);
+    if (place.t >= 1) return this.lengths[place.index]!;
+    const before = this.before(place.index);
+    return place.t <= 0 ? before : before + lengthBetween(seg, 0, place.t);
   }
 
   /** The place at a distance; at a joint, the end of the segment before or the start of the one after. */
   placeAt(s: number, side: 'before' | 'after' = 'after'): PathPlace {
-    const table = this.lengths;
-    const last = this.segments.length - 1;
+    const ends = this.lengths;
     let lo = 0;
-    let hi = last;
+    let hi = this.segments.length - 1;
     while (lo < hi) {
       const middle = (lo + hi + 1) >> 1;
-      const passed = side === 'after' ? s >= table[middle]! - SAME_POINT : s > table[middle]! + SAME_POINT;
+      const start = ends[middle - 1]!;
+      const passed = side === 'after' ? s >= start - SAME_POINT : s > start + SAME_POINT;
       if (passed) lo = middle;
       else hi = middle - 1;
     }
-    const from = table[lo]!;
-    const total = table[lo + 1]! - from;
+    const from = this.before(lo);
+    const total = ends[lo]! - from;
     const along = s - from;
     if (!(along > SAME_POINT)) return { index: lo, t: side === 'before' && !(total > SAME_POINT) ? 1 : 0 };
     if (along >= total - SAME_POINT) return { index: lo, t: 1 };
