@@ -125,7 +125,7 @@ export abstract class Values extends EmbeddedActionsParser {
       this.CONSUME(t.Dot);
       path.push(this.nameOf(this.CONSUME(t.Member)));
     });
-    return { kind: 'ref', path, at: this.span(from) };
+    return { kind: 'ref', path, at: path.length === 1 ? path[0]!.at : this.span(from) };
   });
 
   public bracket = this.RULE('bracket', (): s.Bracket | s.Coordinates => {

@@ -127,7 +127,8 @@ export class Evaluation {
       for (const id of this.evaluateGroup(group)) {
         changed.add(id);
         this.network.dependents.get(id)?.forEach((dependent) => {
-          if (this.network.groupOf(dependent) !== group) add(dependent);
+          const its = this.covers(dependent) ? this.network.groupOf(dependent) : undefined;
+          if (its !== undefined && its !== group) queue.add(its);
         });
       }
     }

@@ -130,12 +130,10 @@ export function declarations(
   before?: ReadonlyMap<Statement, Declaration>,
 ): readonly Declaration[] {
   const { statement } = top;
-  const found: Declaration[] = [];
+  const shared = shares(statement, top);
+  if (shared.length > 0) return shared;
   const own = declare(statement, top, '');
-  found.push(...shares(statement, top));
-  if (found.length > 0) return found;
-  if (own !== undefined) found.push(own);
-  else found.push(line(statement, top, '', `line:${statement.text}`, 'line'));
+  const found = [own ?? line(statement, top, '', `line:${statement.text}`, 'line')];
   const block = statement.block ?? [];
   const scope = own?.space === 'block' ? own.name : undefined;
   if (scope === undefined) return found;

@@ -36,8 +36,10 @@ export class FileNames {
   readonly uses: Use[] = [];
   /** How used files are called that can't be had, or whose line could not be read; '' without `as`. */
   lost: ReadonlySet<string> = new Set();
-  /** Itself, for who asks what can be seen from a file that uses none. */
-  readonly alone: readonly FileNames[] = [this];
+  /** Files whose names are written bare in this one, once somebody asked; anew when files use others. */
+  visible?: readonly FileNames[];
+  /** Counts the versions of the file. */
+  revision = 0;
   /** Every declaration by its path, in file order; more than one where a name is given twice. */
   private readonly declared = new Map<string, Declaration[]>();
   private readonly byTop = new Map<TopLevel, readonly Declaration[]>();
@@ -80,6 +82,7 @@ export class FileNames {
   update(source: SourceFile): ReadonlySet<string> {
     const changed = new Set<string>();
     if (source.items === this.topLevels) return changed;
+    this.revision++;
     const { gone, come } = this.tops.update(source.items);
     delete this.valueNames;
     for (const [id, was] of this.replace(gone, come)) {
@@ -315,6 +318,7 @@ export class FileSet {
     const changed = new Map<FileNames, ReadonlySet<string>>();
     const before = this.shape();
     this.visit(this.root, [this.root], changed);
+    for (const file of this.loaded.values()) delete file.visible;
     this.forgetUnused();
     return { changed, usesChanged: this.shape() !== before };
   }

@@ -31,17 +31,24 @@ export class Node {
   links: Links = NO_LINKS;
   /** Whether it was a `solve` when its names were looked up. */
   unknown = false;
+  /** The version of the file that `last` is of. */
+  private revision: number;
 
   constructor(
     /** Path over all files. */
     readonly id: string,
     readonly file: FileNames,
     private last: Declaration,
-  ) {}
+  ) {
+    this.revision = file.revision;
+  }
 
   /** As it stands in the present text: an edit beside it moves it into a new block. */
   get declaration(): Declaration {
-    this.last = this.file.get(this.last.id) ?? this.last;
+    if (this.revision !== this.file.revision) {
+      this.last = this.file.get(this.last.id) ?? this.last;
+      this.revision = this.file.revision;
+    }
     return this.last;
   }
 }
@@ -95,7 +102,8 @@ export class Network {
       this.dropUnused(removed);
       for (const id of this.nodes.keys()) dirty.add(id);
     }
-    for (const path of names) for (const id of this.concernedBy(path)) dirty.add(id);
+    if (this.mentions.size > 0)
+      for (const path of names) for (const id of this.concernedBy(path)) dirty.add(id);
     if (names.size > 0) for (const node of this.unresolved) dirty.add(node.id);
     const linked = this.linkAll(dirty);
     if (removed.size > 0 || linked.size > 0) this.revision++;
@@ -200,6 +208,7 @@ export class Network {
   }
 
   private unlink(node: Node): void {
+    if (node.links === NO_LINKS) return;
     this.unresolved.delete(node);
     for (const input of node.links.inputs) {
       const takers = this.dependents.get(input);

@@ -28,7 +28,10 @@ export interface Scope {
 
 /** Files whose names are written bare in `file`: those it uses without `as`, and theirs. */
 export function visibleFiles(file: FileNames): readonly FileNames[] {
-  if (file.uses.length === 0) return file.alone;
+  return (file.visible ??= bareFrom(file));
+}
+
+function bareFrom(file: FileNames): readonly FileNames[] {
   const seen = new Set<FileNames>([file]);
   const visit = (from: FileNames): void => {
     for (const use of from.uses) {
