@@ -4,7 +4,6 @@ import { measureFeatures } from './features';
 import { baseline } from './figures';
 import { measureFloods } from './floods';
 import { measureEdits } from './keystrokes';
-import { measureMemory } from './memory';
 import { measurePaper } from './paper';
 import { measureServer } from './server';
 import { measureOpening, measureWhole } from './whole';
@@ -34,9 +33,6 @@ switch (part) {
     break;
   case 'compare':
     void measureCompare(say);
-    break;
-  case 'memory':
-    measureMemory(say);
     break;
   default:
     measureWhole(unit, say);

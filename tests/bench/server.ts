@@ -16,7 +16,7 @@ interface Times {
 }
 
 /** An open text with its preview, and what was sent, in characters. */
-class Served {
+export class Served {
   private readonly desk = new Desk({
     ...nothingBehind,
     read: (uri) => door.read(uri),
