@@ -22,7 +22,7 @@ piece flag of sheet {
       then straight to b
     fly straight to c
     foot along belly to d
-    left straight to a
+    staff straight to a
   }
 }
 `;

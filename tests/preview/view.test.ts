@@ -86,7 +86,7 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     );
   });
 
-  it('a problem stands where it is, and a click on it selects what it is about', async () => {
+  it('a problem stands where it is, and a click on it leads to both what it is about and its text', async () => {
     const v = await opened();
     const spots = [{ piece: 'pocket', at: { x: 50, y: 60 } }];
     const raw = { ...problems[0]!, spots };
@@ -98,7 +98,10 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     assert.equal(await v.page.locator('.tip.shown').textContent(), 'warning: The hem is raw.');
     await v.told();
     await v.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-    assert.deepEqual(await v.told(), [{ type: 'select', source: 'back/hem' }]);
+    assert.deepEqual(await v.told(), [
+      { type: 'select', source: 'back/hem' },
+      { type: 'goto', source: 'back/hem' },
+    ]);
   });
 
   it('sizes on one another are told by dash and weight', async () => {

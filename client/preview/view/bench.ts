@@ -7,7 +7,7 @@ import { html, svg } from './dom';
 import { drawPiece } from './draw';
 import type { Hold } from './gestures';
 import type { Spread } from './snap';
-import { textGroup } from './words';
+import { letter, textGroup } from './words';
 
 type Kind = Laying['kind'];
 
@@ -140,6 +140,12 @@ export class Bench {
     });
   }
 
+  /** Sets the words for the zoom as it is now. */
+  letter(): void {
+    for (const node of this.group.querySelectorAll<SVGGElement>(':scope > [data-piece]'))
+      letter(node, this.drawings.get(node.dataset.piece!)!, this.actions.zoom());
+  }
+
   /** True for a key that belongs to the bench. */
   key(key: string): boolean {
     if (key === 'Escape') this.end();
@@ -251,6 +257,7 @@ export class Bench {
     node.setAttribute('transform', `matrix(${by.join(' ')})`);
     node.classList.toggle('turned-over', over);
     node.classList.toggle('faint', faint);
+    letter(node, drawing, this.actions.zoom());
     return [node];
   }
 }

@@ -3,6 +3,7 @@ import { say } from '../../../grammar/say';
 import type { DrawnDot, DrawnLine, DrawnText, PieceDrawing } from '../../../server/drawing/model';
 import { arrowHeads, lineTypeOf, paintOrder, pathData } from '../../../server/drawing/lines';
 import { styled, svg } from './dom';
+import { labelOf } from './lettering';
 import { labelGroup, staleNote, textGroup } from './words';
 
 /** A closed head of about 25°, in screen pixels; the style sheet keeps its size at every zoom. */
@@ -113,9 +114,9 @@ const spokenDot = ({ name, ofSize }: DrawnDot): string =>
   ofSize === undefined ? say`${name}, point` : say`${name}, point, size ${ofSize}`;
 
 function drawWords(texts: readonly DrawnText[], piece: PieceDrawing): SVGGElement[] {
-  const label = texts.filter(({ role, turn }) => (role === 'title' || role === 'detail') && turn === 0);
+  const label = labelOf(piece);
   const rest = texts.filter((text) => !label.includes(text));
-  return [...(label.length ? [labelGroup(label, piece.frame)] : []), ...rest.map(textGroup)];
+  return [...(label.length ? [labelGroup(label)] : []), ...rest.map(textGroup)];
 }
 
 /** What is pointed at when no line is: the piece without its holes. */

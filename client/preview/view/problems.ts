@@ -39,7 +39,10 @@ export class Problems {
       html('span', { class: 'message' }, message),
       ...(piece ? [html('span', { class: 'where' }, piece)] : []),
     );
-    button.addEventListener('click', () => this.choose(problem));
+    button.addEventListener('click', () => {
+      this.popover.open(false); // it covers the drawing, where the problem is
+      this.choose(problem);
+    });
     return html('li', {}, button);
   }
 }

@@ -1,9 +1,10 @@
 /** The stage: one node a piece, laid on the sheet, replaced only when its piece changed. */
 import { say } from '../../../grammar/say';
-import type { Frame, Source, Spot } from '../../../server/drawing/model';
+import type { Frame, PieceDrawing, Source, Spot } from '../../../server/drawing/model';
 import type { Camera } from './camera';
 import { drawPiece, setZoom } from './draw';
 import { svg } from './dom';
+import { letter } from './words';
 import type { Outcome } from './sheet';
 
 type Applied = Extract<Outcome, { kind: 'applied' }>;
@@ -35,6 +36,9 @@ export class Stage {
     svg('defs', {}, this.hatch),
   );
   private nodes = new Map<string, SVGGElement>();
+  /** For which zoom the words of each piece are set. */
+  private readonly lettered = new WeakMap<SVGGElement, number>();
+  private pieces: ReadonlyMap<string, PieceDrawing> = new Map();
 
   /** Draws what changed, and answers the new nodes. The node of an unchanged piece is left alone. */
   apply({ held, redraw, placements }: Applied): SVGGElement[] {
@@ -48,6 +52,7 @@ export class Stage {
     for (const [name, node] of this.nodes) if (kept.get(name) !== node) node.remove();
     this.place(placements.map(({ piece, by }) => [kept.get(piece)!, `translate(${by.x} ${by.y})`]));
     this.nodes = kept;
+    this.pieces = held.pieces;
     if (focused) this.refocus(focused);
     return redraw.map((name) => kept.get(name)!);
   }
@@ -58,6 +63,10 @@ export class Stage {
     for (const layer of [this.sheet, this.bench, this.over]) layer.setAttribute('transform', seen);
     this.hatch.setAttribute('patternTransform', `rotate(45) scale(${1 / zoom})`);
     setZoom(this.element, zoom);
+    for (const [name, node] of this.nodes) {
+      if (this.lettered.get(node) !== zoom) letter(node, this.pieces.get(name)!, zoom);
+      this.lettered.set(node, zoom);
+    }
   }
 
   /** Everything that can be selected, and what is hidden of it as well. */

@@ -218,6 +218,7 @@ export class Viewer {
 
   private paint(seen: Camera): void {
     this.stage.show(seen);
+    if (this.bench.on) this.bench.letter();
     this.rulers.draw(this.held?.sheet.unit ?? 'cm', seen, this.room);
     this.bar.size(seen.zoom);
     if (this.measure.on) this.measure.draw();
@@ -327,7 +328,9 @@ export class Viewer {
     this.select(source);
     const stop = thing?.closest<SVGGElement>('[tabindex]');
     if (stop && stop !== document.activeElement) stop.focus({ preventScroll: true });
-    if (goto && source) this.host.postMessage({ type: 'goto', source });
+    // the sign of a problem leads to the text as its row in the list does
+    const leads = goto || thing?.matches('.flag') === true;
+    if (leads && source) this.host.postMessage({ type: 'goto', source });
   }
 
   private hover(target: Element | undefined, x: number, y: number): void {

@@ -1,44 +1,46 @@
 /** Draws the words of a piece: sized on paper, but grown on the screen where they could not be read. */
-import type { DrawnText, Frame } from '../../../server/drawing/model';
+import type { DrawnText, Frame, PieceDrawing, Spot } from '../../../server/drawing/model';
 import { say } from '../../../grammar/say';
 import { styled, svg } from './dom';
-
-/** Capital height as a share of the font size, for common screen fonts. */
-const CAPITAL_HEIGHT = 0.72;
-/** Mean width of a letter as a share of the font size: enough to guess a line's length without measuring it. */
-const LETTER_WIDTH = 0.56;
-/** A label may be grown until it fills so much of its piece. */
-const LABEL_SHARE = 0.92;
+import { CAPITAL_HEIGHT, edgeWordsOf, lettered, middleOf } from './lettering';
 
 const NOTE_LETTER_PX = 6.2;
 const NOTE_HEIGHT_PX = 20;
 
-/** Piece, pattern, body and cut words: one block that grows about its own middle, so that its lines never collide. */
-export function labelGroup(texts: readonly DrawnText[], frame: Frame): SVGGElement {
-  const x = texts[0]!.at.x;
-  const y = (texts[0]!.at.y + texts[texts.length - 1]!.at.y) / 2;
+/** Piece, pattern, body and cut words: one block, drawn about its own middle, so that its lines never collide. */
+export function labelGroup(texts: readonly DrawnText[]): SVGGElement {
+  const { x, y } = middleOf(texts);
   const lines = texts.map((text) => textNode(text, text.at.x - x, text.at.y - y));
-  const grown = svg('g', { class: 'grow' }, ...lines);
-  const most = Math.max(1, LABEL_SHARE * Math.min(...roomFor(texts, frame)));
-  styled(grown, { '--cap': Math.max(...texts.map(({ size }) => size)), '--most': most });
-  return svg('g', { class: 'label', transform: `translate(${x} ${y})` }, grown);
-}
-
-/** How often the label goes into its piece, across and down. */
-function roomFor(texts: readonly DrawnText[], frame: Frame): [number, number] {
-  const widths = texts.map(({ text, size }) => (text.length * LETTER_WIDTH * size) / CAPITAL_HEIGHT);
-  const high = Math.abs(texts[texts.length - 1]!.at.y - texts[0]!.at.y) + 2 * texts[0]!.size;
-  return [(frame.right - frame.left) / Math.max(...widths), (frame.bottom - frame.top) / high];
+  return svg('g', { class: 'label', transform: `translate(${x} ${y})` }, ...lines);
 }
 
 /** A text by itself: along an edge, or a note. */
 export function textGroup(text: DrawnText): SVGGElement {
-  const grown = styled(svg('g', { class: 'grow' }, textNode(text, 0, 0)), {
-    '--cap': text.size,
-    '--most': 2.5,
+  const words = textNode(text, 0, 0);
+  const grown =
+    text.role === 'edge'
+      ? words
+      : styled(svg('g', { class: 'grow' }, words), { '--cap': text.size, '--most': 2.5 });
+  const attributes = { transform: placeOf(text, text.at, 1), 'data-source': text.source };
+  return svg('g', { class: `words ${text.role}`, ...attributes }, grown);
+}
+
+const placeOf = ({ turn }: DrawnText, { x, y }: Spot, scale: number): string =>
+  `translate(${x} ${y}) rotate(${turn}) scale(${scale})`;
+
+/** Sets the words of a piece for a zoom: as large as can be read, where there is room. */
+export function letter(node: SVGGElement, piece: PieceDrawing, zoom: number): void {
+  const { label, edges } = lettered(piece, zoom);
+  const block = node.querySelector<SVGGElement>(':scope > .label');
+  block?.classList.toggle('crowded', label === undefined);
+  block?.classList.toggle('bare', label?.bare === true);
+  if (label) block?.setAttribute('transform', `translate(${label.at.x} ${label.at.y}) scale(${label.scale})`);
+  const texts = edgeWordsOf(piece);
+  node.querySelectorAll<SVGGElement>(':scope > .words.edge').forEach((words, i) => {
+    const at = edges[i];
+    words.classList.toggle('crowded', at === undefined);
+    if (at) words.setAttribute('transform', placeOf(texts[i]!, at.at, at.scale));
   });
-  const place = `translate(${text.at.x} ${text.at.y}) rotate(${text.turn})`;
-  return svg('g', { class: `words ${text.role}`, transform: place, 'data-source': text.source }, grown);
 }
 
 function textNode(text: DrawnText, x: number, y: number): SVGTextElement {
