@@ -1,4 +1,5 @@
 /** Finds pieces with a fold that are cut as wholes or as pairs: nothing of them is a half. */
+import { say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -18,8 +19,6 @@ export const idleFold: Judged = {
 };
 
 function idle(piece: Piece, edge: string): Finding {
-  const message =
-    `${piece.name} is to be ${piece.cut!.text}, but ${edge} is its fold: nothing is allowed there, and no half of it is meant. ` +
-    `Say cut 1 on fold; or take the fold out, and ${edge} is an edge to be sewn or finished.`;
+  const message = say`${piece.name} is to be ${piece.cut!.text}, but ${edge} is its fold: nothing is allowed there, and no half of it is meant. Say cut 1 on fold; or take the fold out, and ${edge} is an edge to be sewn or finished.`;
   return finding('idle-fold', placeOfLine(piece, 'fold'), message, { piece: piece.name });
 }

@@ -1,4 +1,5 @@
 /** A facing: a strip of a piece along some of its edges, its darts closed, to lie behind it. */
+import { say } from '../../../../grammar/say';
 import type { FacingNode } from '../../../../grammar/syntax';
 import { areaOf, orientation, type Path, type Point } from '../../../geometry';
 import type { Corner, Edge, Piece } from '../../model';
@@ -33,7 +34,7 @@ export function readFacing(
   if (deep === undefined || faced.some((edge) => edge === undefined)) return undefined;
   if (deep <= SMALLER) {
     const found = printLength(deep, reader.unit);
-    return report(reader, 'no-such-number', node.deep.at, `A facing ${found} deep can't be cut.`);
+    return report(reader, 'no-such-number', node.deep.at, say`A facing ${found} deep can't be cut.`);
   }
   const run = inOrder(piece.edges, faced as Edge[]);
   if (run === undefined) return apart(reader, node, piece, faced as Edge[]);
@@ -50,13 +51,13 @@ export function readFacing(
 function tooDeep(reader: Reader, { deep: { at } }: FacingNode, deep: number, { short }: TooDeep): undefined {
   const depth = printLength(deep, reader.unit);
   if (short === undefined) {
-    const why = `A facing ${depth} deep does not fit behind so tight a curve: its inner line would fold up. Make it less deep.`;
+    const why = say`A facing ${depth} deep does not fit behind so tight a curve: its inner line would fold up. Make it less deep.`;
     return report(reader, 'out-of-reach', at, why);
   }
   const { name, path, source } = short;
   const long = printLength(path.length, reader.unit);
-  const why = `The facing is ${depth} deep, but ${name}, at which it ends, is only ${long} long. Make it less deep, or face ${name} as well.`;
-  return report(reader, 'out-of-reach', at, why, { related: [{ source, message: `${name} runs here.` }] });
+  const why = say`The facing is ${depth} deep, but ${name}, at which it ends, is only ${long} long. Make it less deep, or face ${name} as well.`;
+  return report(reader, 'out-of-reach', at, why, { related: [{ source, message: say`${name} runs here.` }] });
 }
 
 /** The edges as they follow each other round the piece; undefined where they don't, or where they go all round it. */
@@ -70,12 +71,12 @@ function inOrder(edges: readonly Edge[], faced: readonly Edge[]): readonly numbe
 }
 
 function apart(reader: Reader, node: FacingNode, piece: Piece, faced: readonly Edge[]): undefined {
-  const names = faced.map(({ name }) => name).join(' and ');
+  const names = faced.map(({ name }) => name).join(say` and `);
   const all = new Set(faced).size >= piece.edges.length;
   const at = { from: node.along[0]!.at.from, to: node.along[node.along.length - 1]!.at.to };
   const why = all
-    ? `${names} go all round ${piece.name}: a facing needs two other edges to end at.`
-    : `${names} do not follow each other round ${piece.name}: make a facing for each.`;
+    ? say`${names} go all round ${piece.name}: a facing needs two other edges to end at.`
+    : say`${names} do not follow each other round ${piece.name}: make a facing for each.`;
   return report(reader, 'which-way', at, why);
 }
 

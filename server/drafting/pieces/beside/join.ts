@@ -1,4 +1,5 @@
 /** Joins two pieces edge to edge, as paper is laid: the edge between them goes, and one piece is left. */
+import { say } from '../../../../grammar/say';
 import type { Expr, JoinNode } from '../../../../grammar/syntax';
 import {
   add,
@@ -49,14 +50,14 @@ export function readJoin(
   const [one, other] = [sideOf(reader, node.one), sideOf(reader, node.other)];
   if (one === undefined || other === undefined) return undefined;
   if (one.piece.source === other.piece.source) {
-    const why = `${one.piece.name} can't be joined to itself; name an edge of each of two pieces.`;
+    const why = say`${one.piece.name} can't be joined to itself; name an edge of each of two pieces.`;
     return report(reader, 'broken-join', node.other.at, why);
   }
   const laid = laidOn(one, other);
   const fault = faultOf(reader, one, laid);
   if (fault !== undefined) {
     return report(reader, 'broken-join', node.other.at, fault, {
-      related: [{ source: one.edge.source, message: `${one.words} runs here.` }],
+      related: [{ source: one.edge.source, message: say`${one.words} runs here.` }],
     });
   }
   const piece = merged(one, laid, request);
@@ -68,7 +69,7 @@ export function readJoin(
 function sideOf(reader: Reader, expr: Expr): Side | undefined {
   if (expr.kind !== 'ref' || expr.path.length < 2) {
     const words = wordsOf(reader, expr);
-    const why = `${words} is no edge: write the piece and its edge, such as yoke.shoulder.`;
+    const why = say`${words} is no edge: write the piece and its edge, such as yoke.shoulder.`;
     return report(reader, 'wrong-kind', expr.at, why);
   }
   const found = basePart(reader, expr);
@@ -151,17 +152,17 @@ function faultOf(reader: Reader, one: Side, laid: Laid): string | undefined {
   const dart = [one, laid].find(({ edge }) => edge.parts.some((part) => part.dart !== undefined));
   if (dart !== undefined) {
     const name = dart.edge.parts.find((part) => part.dart !== undefined)!.dart;
-    return `${dart.words} has a dart, ${name}, that opens where the pieces are to be joined: swing it away first.`;
+    return say`${dart.words} has a dart, ${name!}, that opens where the pieces are to be joined: swing it away first.`;
   }
   const [a, b] = [one.edge.sewn, laid.edge.sewn];
-  const words = `${one.words} is ${printLengthFine(a, reader.unit)} long, ${laid.words} ${printLengthFine(b, reader.unit)}`;
+  const words = say`${one.words} is ${printLengthFine(a, reader.unit)} long, ${laid.words} ${printLengthFine(b, reader.unit)}`;
   const allowed = printLength(LENGTHS_WITHIN, reader.unit);
   if (Math.abs(a - b) > LENGTHS_WITHIN) {
-    return `${words}: they differ by ${printLength(Math.abs(a - b), reader.unit)} (${allowed} is allowed). Edges that become one are as long as each other.`;
+    return say`${words}: they differ by ${printLength(Math.abs(a - b), reader.unit)} (${allowed} is allowed). Edges that become one are as long as each other.`;
   }
   const gape = greatestGape(one.edge, laid.edge);
   if (gape <= GAPE_WITHIN) return undefined;
-  return `Laid on each other ${one.words} and ${laid.words} part by up to ${printLength(gape, reader.unit)} (${allowed} is allowed). Pieces are joined where both edges are straight, or one the mould of the other.`;
+  return say`Laid on each other ${one.words} and ${laid.words} part by up to ${printLength(gape, reader.unit)} (${allowed} is allowed). Pieces are joined where both edges are straight, or one the mould of the other.`;
 }
 
 function greatestGape(one: Edge, other: Edge): number {

@@ -1,4 +1,5 @@
 /** A strip: a straight piece of two measures, cut along the thread or on the bias, to bind, tie or face with. */
+import { say } from '../../../../grammar/say';
 import type { StripNode } from '../../../../grammar/syntax';
 import { Path, type Point } from '../../../geometry';
 import type { Edge, EdgePart, Piece } from '../../model';
@@ -14,7 +15,7 @@ export function readStrip(reader: Reader, node: StripNode, request: MadePiece): 
     reader,
     'no-such-number',
     (long > 0 ? node.width : node.length).at,
-    `${wordsOf(reader, node.name)} would have no size: a strip is longer and wider than nothing.`,
+    say`${wordsOf(reader, node.name)} would have no size: a strip is longer and wider than nothing.`,
   );
 }
 

@@ -1,4 +1,5 @@
 /** What every step of working a piece stands on: the piece as it is by then, and where its names lead. */
+import { say } from '../../../../grammar/say';
 import type { Expr, Place, Statement } from '../../../../grammar/syntax';
 import type { Point } from '../../../geometry';
 import type { ClosedDart, Edge } from '../../model';
@@ -57,12 +58,14 @@ export function dartNamed(bench: Bench, worked: Worked, expr: Expr): Worked['dar
   const closed = worked.shaping?.closed.find((one) => one.name === name);
   if (closed !== undefined) return isClosed(reader, expr, closed);
   const known =
-    worked.darts.length === 0 ? 'It has none.' : `It has ${worked.darts.map((one) => one.name).join(', ')}.`;
+    worked.darts.length === 0
+      ? say`It has none.`
+      : say`It has ${worked.darts.map((one) => one.name).join(', ')}.`;
   return report(
     reader,
     'unknown-name',
     expr.at,
-    `The piece has no dart called ${wordsOf(reader, expr)} at this step. ${known}`,
+    say`The piece has no dart called ${wordsOf(reader, expr)} at this step. ${known}`,
   );
 }
 
@@ -73,8 +76,8 @@ function isClosed(reader: Reader, expr: Expr, { name, source, statement }: Close
     reader,
     'unknown-name',
     expr.at,
-    `${name} was closed by “${words}” before: there is no such dart any more at this step.`,
-    { related: [{ source, statement, message: `${name} was closed here.` }] },
+    say`${name} was closed by “${words}” before: there is no such dart any more at this step.`,
+    { related: [{ source, statement, message: say`${name} was closed here.` }] },
   );
 }
 
@@ -108,7 +111,7 @@ export function placeOn(bench: Bench, worked: Worked, expr: Expr, place: Place):
 
 /** A point that must lie on the outline. */
 export function onOutline({ reader }: Bench, worked: Worked, expr: Expr): OnEdge | undefined {
-  const point = pointOf(reader, expr, 'a cut');
+  const point = pointOf(reader, expr, say`a cut`);
   if (point === undefined) return undefined;
   let best: (OnEdge & { away: number }) | undefined;
   worked.edges.forEach((edge, index) => {
@@ -122,6 +125,6 @@ export function onOutline({ reader }: Bench, worked: Worked, expr: Expr): OnEdge
     reader,
     'not-on-line',
     expr.at,
-    `${wordsOf(reader, expr)} lies inside the piece or outside it, ${printLength(best?.away ?? 0, reader.unit)} from its outline; a cut goes from edge to edge.`,
+    say`${wordsOf(reader, expr)} lies inside the piece or outside it, ${printLength(best?.away ?? 0, reader.unit)} from its outline; a cut goes from edge to edge.`,
   );
 }

@@ -1,4 +1,5 @@
 /** Cuts a piece in two: along a line from edge to edge, through darts, or from a dart along a line. */
+import { say } from '../../../../grammar/say';
 import { distance, Path, type Point } from '../../../geometry';
 import type { Dart, Edge, Piece } from '../../model';
 import { partOf } from './part';
@@ -67,7 +68,7 @@ function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusa
   if ('dart' in end) {
     const mouth = items.findIndex((item) => item.dart === end.dart.name);
     return mouth < 0
-      ? { why: `${end.dart.name} opens on no edge of the piece any more.` }
+      ? { why: say`${end.dart.name} opens on no edge of the piece any more.` }
       : { items: [...items], before: mouth, after: mouth + 1 };
   }
   const existing = items.findIndex((item) => distance(item.path.start, end.point) < 1e-6);
@@ -81,7 +82,7 @@ function joinAt(items: readonly Item[], piece: Piece, end: End): Joined | Refusa
   }
   const away = Math.min(...piece.edges.map(({ path }) => path.locate(end.point).distance));
   return {
-    why: `An end of the cut lies ${centimetres(away)} from the outline of ${piece.name}: draw its line from one edge to another, or to the pivot of a dart.`,
+    why: say`An end of the cut lies ${centimetres(away)} from the outline of ${piece.name}: draw its line from one edge to another, or to the pivot of a dart.`,
   };
 }
 
@@ -92,10 +93,10 @@ function wayOf(edges: readonly Edge[], through: readonly Through[]): Cut | Refus
   const lines: Path[] = [];
   const [first, last] = [through[0], through[through.length - 1]];
   if (first === undefined || last === undefined)
-    return { why: 'Say what the piece is divided at: a line, or darts.' };
+    return { why: say`Say what the piece is divided at: a line, or darts.` };
   if (through.length === 1 && 'dart' in first)
     return {
-      why: `${first.dart.name} ends inside the piece: a second dart or a line must lead on to another edge.`,
+      why: say`${first.dart.name} ends inside the piece: a second dart or a line must lead on to another edge.`,
     };
   let at: Point | undefined = 'dart' in first ? first.dart.pivot : undefined;
   for (const [i, one] of through.entries()) {
@@ -121,7 +122,7 @@ function wayOf(edges: readonly Edge[], through: readonly Through[]): Cut | Refus
 }
 
 const apart = (a: Point, b: Point, name: string): Refusal => ({
-  why: `The cut is broken: ${name} begins ${centimetres(distance(a, b))} from where the one before it ends. A dart's pivot and a line's end must meet.`,
+  why: say`The cut is broken: ${name} begins ${centimetres(distance(a, b))} from where the one before it ends. A dart's pivot and a line's end must meet.`,
 });
 
 /** A line turned about so that it begins where the cut stands, or ends where it goes on. */

@@ -1,4 +1,5 @@
 /** Puts pleats into an edge: spread in, so that the piece grows, or taken out of the width that was drawn. */
+import { say } from '../../../../grammar/say';
 import type { PleatsNode, Statement } from '../../../../grammar/syntax';
 import { add, distance, dot, lineIntersections, Path, scale, subtract, type Point } from '../../../geometry';
 import type { Edge, Pleat, Pleats } from '../../model';
@@ -62,13 +63,13 @@ function fit({ reader }: Bench, node: PleatsNode, edge: Edge, takes: readonly Na
   if (sewn >= LEAST && takes.every(({ at }) => at >= -1e-6 && at <= sewn + 1e-6)) return true;
   const what =
     sewn < LEAST
-      ? `take ${printLength(whole, reader.unit)} in all, but ${edge.name} has ${printLength(length, reader.unit)}`
-      : `don't all lie on ${edge.name}, which is ${printLength(sewn, reader.unit)} long when they are folded`;
+      ? say`take ${printLength(whole, reader.unit)} in all, but ${edge.name} has ${printLength(length, reader.unit)}`
+      : say`don't all lie on ${edge.name}, which is ${printLength(sewn, reader.unit)} long when they are folded`;
   report(
     reader,
     'pleats-off-edge',
     node.name.at,
-    `The pleats of ${node.name.text} ${what}. Move them, take less each, or say added.`,
+    say`The pleats of ${node.name.text} ${what}. Move them, take less each, or say added.`,
   );
   return false;
 }
@@ -107,7 +108,7 @@ function spreadIn(
         bench.reader,
         'never-meet',
         node.on.at,
-        `Straight down from a pleat of ${node.name.text} there is no other edge to cut the piece open to.`,
+        say`Straight down from a pleat of ${node.name.text} there is no other edge to cut the piece open to.`,
       );
     }
     const top: OnEdge = { edge: index, s: take.at, point };
@@ -154,7 +155,7 @@ function takenOut(
         reader,
         'pleats-off-edge',
         node.name.at,
-        `A pleat of ${node.name.text} runs into a dart, another pleat or gathers. Move it, or take less each.`,
+        say`A pleat of ${node.name.text} runs into a dart, another pleat or gathers. Move it, or take less each.`,
       );
     }
     items = cut.items.map((item, i) => (i === cut.joint ? { ...item, dart: take.part } : item));

@@ -1,4 +1,5 @@
 /** Reads a `divide` line, and makes one of the pieces that come of it. */
+import { say } from '../../../../grammar/say';
 import type { DivideNode, Expr, Statement } from '../../../../grammar/syntax';
 import type { Piece } from '../../model';
 import { shapeOf } from '../../shapes/phrase';
@@ -15,7 +16,7 @@ const UNNAMED = 'cut';
 /** @param request for the piece that is asked for, by its name */
 export function readShare(reader: Reader, node: DivideNode, request: PieceRequest): Piece | undefined {
   if (node.piece.kind !== 'ref')
-    return report(reader, 'wrong-kind', node.piece.at, 'Name the piece that is divided.');
+    return report(reader, 'wrong-kind', node.piece.at, say`Name the piece that is divided.`);
   const piece = basePiece(reader, node.piece);
   if (piece === undefined) return undefined;
   remember(request.parts, piece);
@@ -55,7 +56,7 @@ function cutThrough(reader: Reader, piece: Piece, expr: Expr): Through | undefin
     reader,
     'wrong-kind',
     expr.at,
-    `${wordsOf(reader, expr)} is a point; a piece is divided at a line or at darts.`,
+    say`${wordsOf(reader, expr)} is a point; a piece is divided at a line or at darts.`,
   );
 }
 
@@ -72,7 +73,7 @@ function along(
   const shape = shapeOf(reader, named.line);
   if (shape === undefined) return undefined;
   if (shape.kind === 'point')
-    return report(reader, 'wrong-kind', named.line.at, 'A cut goes along a line or curve.');
+    return report(reader, 'wrong-kind', named.line.at, say`A cut goes along a line or curve.`);
   return [
     through[0]!,
     { line: shape.path, name: wordsOf(reader, named.line), straight: shape.kind === 'line' },
@@ -94,7 +95,7 @@ function chosen(
       reader,
       'broken-cut',
       node.at,
-      `One cut makes two pieces; ${node.into.length} are named here.`,
+      say`One cut makes two pieces; ${node.into.length} are named here.`,
     );
   }
   const other = node.into[1 - index]!;
@@ -108,14 +109,14 @@ function chosen(
       reader,
       'which-way',
       share.name.at,
-      `Which of the two is ${name}? Say an edge that only it has: ${name} holding EDGE.`,
+      say`Which of the two is ${name}? Say an edge that only it has: ${name} holding EDGE.`,
     );
   }
   return report(
     reader,
     'which-way',
     asked.at,
-    `${wordsOf(reader, asked)} lies on both parts or on neither, so it does not tell them apart.`,
+    say`${wordsOf(reader, asked)} lies on both parts or on neither, so it does not tell them apart.`,
   );
 }
 

@@ -1,4 +1,5 @@
 /** Lengthens a piece at a line across it, or takes a strip out of it there. */
+import { say } from '../../../../grammar/say';
 import {
   add,
   distance,
@@ -33,7 +34,7 @@ export const lengthenStep: Step = (bench, worked, { node }) => {
       reader,
       'never-meet',
       node.line.at,
-      `${wordsOf(reader, node.line)} must cross the outline twice to ${node.kind} the piece there; it crosses it ${hits.length} times.`,
+      say`${wordsOf(reader, node.line)} must cross the outline twice to ${node.kind} the piece there; it crosses it ${hits.length} times.`,
     );
   }
   const longer = node.kind === 'lengthen' ? by : -by;
@@ -44,7 +45,7 @@ export const lengthenStep: Step = (bench, worked, { node }) => {
     reader,
     'out-of-reach',
     node.by.at,
-    `${printLength(-longer, reader.unit)} can't be taken out below ${wordsOf(reader, node.line)}: ${made.why}.`,
+    say`${printLength(-longer, reader.unit)} can't be taken out below ${wordsOf(reader, node.line)}: ${made.why}.`,
   );
 };
 
@@ -88,7 +89,7 @@ function withoutStrip(bench: Bench, worked: Worked, one: OnEdge, other: OnEdge, 
   const hits = crossings(worked, shifted, along).filter(
     (hit) => inner === (comesBefore(first, hit) && comesBefore(hit, second)),
   );
-  if (hits.length !== 2) return { why: 'the piece ends before that, or turns' };
+  if (hits.length !== 2) return { why: say`the piece ends before that, or turns` };
   const [near, far] = inOrder(hits, inner ? first : second);
   const places = inner ? [first, near, far, second] : [second, near, far, first];
   return closedUp(worked, places, { x: -away.x * by, y: -away.y * by });
@@ -117,7 +118,7 @@ function closedUp(worked: Worked, places: readonly OnEdge[], by: Point): Strip {
   const [gone, goneToo] = [stretchOf(items, a, near), stretchOf(items, far, b)];
   const dropped = [...gone, ...goneToo];
   const held = dropped.flatMap((i) => items[i]!.dart ?? [])[0];
-  if (held !== undefined) return { why: `${held} lies there` };
+  if (held !== undefined) return { why: say`${held} lies there` };
   const between = stretchOf(items, near, far);
   const strip = [
     ...[...gone].map((i) => items[i]!.path),
@@ -130,7 +131,7 @@ function closedUp(worked: Worked, places: readonly OnEdge[], by: Point): Strip {
   const left = moved.items.filter((_, i) => !out.has(i));
   const onMove = new Set([...between].map((i) => moved.items[i]!));
   const lost = worked.edges.find((_, i) => !left.some((item) => item.edge === i));
-  if (lost !== undefined) return { why: `nothing of ${lost.name} would be left` };
+  if (lost !== undefined) return { why: say`nothing of ${lost.name} would be left` };
   const corners = moved.worked.corners.map((corner) => {
     const within = dropped.find((i) => items[i]!.path.locate(corner.point).distance < 1e-6);
     const on = left.some((item) => item.path.locate(corner.point).distance < 1e-6);

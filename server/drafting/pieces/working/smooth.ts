@@ -1,4 +1,5 @@
 /** Rounds a corner of the outline off, and trues an edge that has been worked. */
+import { say } from '../../../../grammar/say';
 import type { Expr } from '../../../../grammar/syntax';
 import { cross, hobby, orientation, Path, type Point } from '../../../geometry';
 import type { Edge } from '../../model';
@@ -68,7 +69,7 @@ export function trued(reader: Reader, worked: Worked, index: number, expr: Expr)
       reader,
       'out-of-place',
       expr.at,
-      `${edge.name} is pleated or gathered by now, and can't be drawn as one curve: true it before.`,
+      say`${edge.name} is pleated or gathered by now, and can't be drawn as one curve: true it before.`,
     );
   }
   const result = own.length > 0 ? trueEdge(edge, own, true) : drawnAsOne(edge);

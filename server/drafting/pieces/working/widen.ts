@@ -1,4 +1,5 @@
 /** Moves an edge out by a width, or in: a parallel edge, to which its neighbours are drawn on or cut back. */
+import { say } from '../../../../grammar/say';
 import {
   add,
   distance,
@@ -34,7 +35,7 @@ export const widenStep: Step = (bench, worked, { node }) => {
     reader,
     'never-meet',
     node.line.at,
-    `${wordsOf(reader, node.line)} moved by ${printLength(by, reader.unit)} does not meet the edges beside it, drawn on as they run. Move it less.`,
+    say`${wordsOf(reader, node.line)} moved by ${printLength(by, reader.unit)} does not meet the edges beside it, drawn on as they run. Move it less.`,
   );
 };
 

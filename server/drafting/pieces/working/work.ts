@@ -1,4 +1,5 @@
 /** Makes a piece worked from another: its steps in the order they are written, on a copy. */
+import { say } from '../../../../grammar/say';
 import type { Expr, Statement } from '../../../../grammar/syntax';
 import { distance, lineIntersections, mirror, subtract, type Point } from '../../../geometry';
 import type { Piece } from '../../model';
@@ -62,7 +63,7 @@ const swing: Step = (bench, worked, { node }) => {
       bench.reader,
       'no-such-number',
       node.share!.at,
-      'A dart is swung by a share above 0 and up to 1, such as 1/2.',
+      say`A dart is swung by a share above 0 and up to 1, such as 1/2.`,
     );
   }
   const taken = new Set([...worked.darts, ...worked.edges].map(({ name }) => name));
@@ -114,7 +115,7 @@ const slashed: Step = (bench, worked, { node }) => {
       bench.reader,
       'not-on-line',
       node.hinge.at,
-      `${wordsOf(bench.reader, node.hinge)} is neither end of the cut; it hinges at one of them.`,
+      say`${wordsOf(bench.reader, node.hinge)} is neither end of the cut; it hinges at one of them.`,
     );
   }
   const reach = away(open.point);
@@ -123,7 +124,7 @@ const slashed: Step = (bench, worked, { node }) => {
       bench.reader,
       'no-such-number',
       node.open.at,
-      `A cut of ${printLength(reach, bench.reader.unit)} can't be opened ${printLength(width, bench.reader.unit)} about its end: at most twice its length.`,
+      say`A cut of ${printLength(reach, bench.reader.unit)} can't be opened ${printLength(width, bench.reader.unit)} about its end: at most twice its length.`,
     );
   }
   return slash(worked, open, turn, width, centreOf(bench, worked), bench.reader.inward ?? 1);
@@ -139,7 +140,7 @@ const spreadOut: Step = (bench, worked, { node }) => {
       bench.reader,
       'no-length',
       node.to.at,
-      'Both ends of the cut are one place, so nothing is cut and nothing spreads.',
+      say`Both ends of the cut are one place, so nothing is cut and nothing spreads.`,
     );
   }
   return spread(worked, from, to, width, centreOf(bench, worked), bench.reader.inward ?? 1);
@@ -162,7 +163,7 @@ const smooth: Step = (bench, worked, line) => {
     bench.reader,
     'out-of-reach',
     node.point.at,
-    `${wordsOf(bench.reader, node.point)} has not ${printLength(by, bench.reader.unit)} of one edge on each side of it to be smoothed.`,
+    say`${wordsOf(bench.reader, node.point)} has not ${printLength(by, bench.reader.unit)} of one edge on each side of it to be smoothed.`,
   );
 };
 
