@@ -29,6 +29,7 @@ const ROUNDING = 1e-6;
 
 /** Laid darts are trued when they are cut, or left by `untrued` on purpose. */
 function ofEdge(piece: Piece, edge: Edge, pattern: Judging): readonly Finding[] {
+  if (piece.darts.length === 0) return [];
   const own = edge.parts.flatMap((part) => dartsOf(piece).filter(({ name }) => name === part.dart));
   if (!own.some(({ drafted }) => drafted)) return [];
   const range = usualRange(pattern, BEND);

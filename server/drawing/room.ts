@@ -70,7 +70,12 @@ function firstClear(
   for (const spot of SPOTS) {
     const x = minX + spot.x * (maxX - minX);
     const y = minY + spot.y * (maxY - minY);
-    const [left, right, top, bottom] = [x - halfWide, x + halfWide, y - halfHigh, y + halfHigh];
+    const left = x - halfWide;
+    const right = x + halfWide;
+    const top = y - halfHigh;
+    const bottom = y + halfHigh;
+    // what holds the outline holds the label too
+    if (left < minX || right > maxX || top < minY || bottom > maxY) continue;
     // what lies across one place often lies across the next
     if (crossed !== undefined && meets(crossed[0], crossed[1], left, right, top, bottom)) continue;
     crossed = firstMeeting(lines, left, right, top, bottom);

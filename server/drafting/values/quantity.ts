@@ -64,7 +64,7 @@ export function divided(a: Quantity, b: Quantity): Quantity | undefined {
 
 const trimmed = (amount: number, digits: number): string => {
   const text = amount.toFixed(digits);
-  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  const short = text.endsWith('0') && text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return short === '-0' ? '0' : short;
 };
 
