@@ -23,9 +23,13 @@ const MAX_CELLS = 1500;
 const TOUCH_CELL = 0.05;
 const LAST_CELL = 1e-4;
 
-/** All crossings and touchings of two segments, in no order, some perhaps twice; of a shared stretch, its two ends. */
-export function crossSegments(a: Segment, b: Segment): Hit[] {
-  const hits = endTouches(a, b);
+/**
+ * All crossings and touchings of two segments, in no order, some perhaps twice; of a shared stretch, its two ends.
+ *
+ * @param boxA of the control points, where it is known
+ */
+export function crossSegments(a: Segment, b: Segment, boxA = controlBox(a), boxB = controlBox(b)): Hit[] {
+  const hits = endTouches(a, b, boxA, boxB);
   if (hits.length > 1 && sharesStretch(a, b, hits)) return hits;
   if (a.kind === 'line' && b.kind === 'line') crossLines(a, b, hits);
   else if (a.kind === 'line') for (const hit of lineOnCubic(a, asCubic(b))) hits.push(hit);
@@ -35,24 +39,21 @@ export function crossSegments(a: Segment, b: Segment): Hit[] {
 }
 
 /** Ends of one that lie on the other, within `TOUCH`. */
-function endTouches(a: Segment, b: Segment): Hit[] {
+function endTouches(a: Segment, b: Segment, boxA: Box, boxB: Box): Hit[] {
   const hits: Hit[] = [];
-  const boxA = controlBox(a);
-  const boxB = controlBox(b);
-  for (const t of [0, 1]) {
-    const p = t === 0 ? a.p0 : a.p3;
-    const u = boxContains(boxB, p, TOUCH) ? touching(b, p) : undefined;
+  for (let t = 0; t <= 1; t++) {
+    const u = touching(b, boxB, t === 0 ? a.p0 : a.p3);
     if (u !== undefined) hits.push({ t, u });
   }
-  for (const u of [0, 1]) {
-    const p = u === 0 ? b.p0 : b.p3;
-    const t = boxContains(boxA, p, TOUCH) ? touching(a, p) : undefined;
+  for (let u = 0; u <= 1; u++) {
+    const t = touching(a, boxA, u === 0 ? b.p0 : b.p3);
     if (t !== undefined) hits.push({ t, u });
   }
   return hits;
 }
 
-function touching(seg: Segment, p: Point): number | undefined {
+function touching(seg: Segment, box: Box, p: Point): number | undefined {
+  if (!boxContains(box, p, TOUCH)) return undefined;
   if (distance(seg.p0, p) <= TOUCH) return 0;
   if (distance(seg.p3, p) <= TOUCH) return 1;
   if (seg.kind === 'cubic' && outsideFatLine(seg, p)) return undefined;

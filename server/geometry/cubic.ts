@@ -91,8 +91,12 @@ export function curvatureAt(seg: Segment, t: number): number {
 
 /** Greatest extent of the control points: the size that "as good as nothing" is measured against. */
 export function extentOf(seg: Segment): number {
-  const box = controlBox(seg);
-  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const { p0, p3 } = seg;
+  if (seg.kind === 'line') return Math.max(Math.abs(p3.x - p0.x), Math.abs(p3.y - p0.y));
+  const { p1, p2 } = seg;
+  const wide = Math.max(p0.x, p1.x, p2.x, p3.x) - Math.min(p0.x, p1.x, p2.x, p3.x);
+  const high = Math.max(p0.y, p1.y, p2.y, p3.y) - Math.min(p0.y, p1.y, p2.y, p3.y);
+  return Math.max(wide, high);
 }
 
 const vanishing = (seg: Segment): number => 1e-9 * extentOf(seg);

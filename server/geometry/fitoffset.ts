@@ -82,9 +82,12 @@ class Beside {
       : this.widths.from + this.growth * lengthBetween(this.seg, 0, t);
   }
 
-  /** How fast the direction turns with the parameter, radians; its limit where the handle has no length. */
-  private turnRate(t: number): number {
-    const d = derivativeAt(this.seg, t);
+  /**
+   * How fast the direction turns with the parameter, radians; its limit where the handle has no length.
+   *
+   * @param d the derivative there
+   */
+  private turnRate(t: number, d: Point): number {
     const size = dot(d, d);
     const dd = secondDerivativeAt(this.seg, t);
     if (size > this.slow * this.slow) return cross(d, dd) / size;
@@ -95,7 +98,8 @@ class Beside {
 
   /** Speed of the parallel along the source's direction; negative where it runs backwards. */
   speedFactor(t: number): number {
-    return lengthOf(derivativeAt(this.seg, t)) + this.width(t) * this.turnRate(t);
+    const d = derivativeAt(this.seg, t);
+    return lengthOf(d) + this.width(t) * this.turnRate(t, d);
   }
 
   place(t: number, side: 'before' | 'after'): { at: Point; along: Point } {

@@ -46,16 +46,19 @@ const NEIGHBOURS = 0.2;
  */
 export function intersections(a: Path, b: Path): Meeting[] {
   const found: Meeting[] = [];
-  a.controlBoxes.forEach((boxA, i) => {
-    b.controlBoxes.forEach((boxB, j) => {
-      if (!boxesMeet(boxA, boxB, TOUCH)) return;
-      for (const { t, u } of crossSegments(a.segments[i]!, b.segments[j]!)) {
+  const [boxesA, boxesB] = [a.controlBoxes, b.controlBoxes];
+  for (let i = 0; i < boxesA.length; i++) {
+    for (let j = 0; j < boxesB.length; j++) {
+      const boxA = boxesA[i]!;
+      const boxB = boxesB[j]!;
+      if (!boxesMeet(boxA, boxB, TOUCH)) continue;
+      for (const { t, u } of crossSegments(a.segments[i]!, b.segments[j]!, boxA, boxB)) {
         const sA = a.lengthTo({ index: i, t });
         const sB = b.lengthTo({ index: j, t: u });
         found.push({ point: pointAt(a.segments[i]!, t), sA, sB });
       }
-    });
-  });
+    }
+  }
   return found.length < 2 ? found : withoutInnerJoints(a, b, singleMeetings(a, b, found));
 }
 

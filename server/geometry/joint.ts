@@ -41,15 +41,13 @@ export type CornerRule =
 
 /** An edge with the line beside it. */
 export interface Run {
-  readonly source: Path;
+  /** Directions in which the sewing line leaves and arrives. */
+  readonly sewn: { readonly leaving: Point; readonly arriving: Point };
   /** The cutting line, uncut at its ends. */
   readonly path: Path;
   readonly width: number;
   readonly widthAtEnd: number;
-  /**
-   * Directions in which the cutting line leaves and arrives, by the sewing line: where that is too tight the raw offset
-   * itself runs backwards.
-   */
+  /** As the cutting line does, by the sewing line: where that is too tight the raw offset itself runs backwards. */
   readonly leaving: Point;
   readonly arriving: Point;
 }
@@ -64,7 +62,7 @@ export interface Joint {
 
 /** A run walked the other way. */
 export const runReversed = (run: Run): Run => ({
-  source: run.source.reversed(),
+  sewn: { leaving: scale(run.sewn.arriving, -1), arriving: scale(run.sewn.leaving, -1) },
   path: run.path.reversed(),
   width: run.widthAtEnd,
   widthAtEnd: run.width,

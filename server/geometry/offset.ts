@@ -88,13 +88,14 @@ function runOf(source: Path, path: Path, widths: { from: number; to: number }): 
     const leaning = add(direction, scale(leftOf(direction), growth));
     return normalised(leaning) ?? direction;
   };
+  const [leaving, arriving] = [source.tangentAt(0, 'after'), source.tangentAt(length, 'before')];
   return {
-    source,
+    sewn: { leaving, arriving },
     path,
     width: Math.abs(widths.from),
     widthAtEnd: Math.abs(widths.to),
-    leaving: along(source.tangentAt(0, 'after')),
-    arriving: along(source.tangentAt(length, 'before')),
+    leaving: along(leaving),
+    arriving: along(arriving),
   };
 }
 
@@ -226,4 +227,5 @@ function connected(runs: readonly Segment[][]): Path[] {
   });
 }
 
-const hasSize = (seg: Segment): boolean => directionAt(seg, 0) !== undefined;
+const hasSize = (seg: Segment): boolean =>
+  seg.p0.x !== seg.p3.x || seg.p0.y !== seg.p3.y || directionAt(seg, 0) !== undefined;

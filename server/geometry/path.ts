@@ -5,7 +5,6 @@ import {
   bounds,
   controlBox,
   directionAt,
-  extentOf,
   line,
   pointAt,
   quadraticRoots,
@@ -149,9 +148,9 @@ export class Path {
    */
   tangentAt(s: number, side: 'before' | 'after' = 'after'): Point {
     const { index, t } = this.placeAt(s, side);
-    const here = this.segments[index]!;
-    const found = extentOf(here) > 0 ? directionAt(here, t, side) : undefined;
-    return found ?? this.neighbouringDirection(index, side) ?? point(1, 0);
+    return (
+      directionAt(this.segments[index]!, t, side) ?? this.neighbouringDirection(index, side) ?? point(1, 0)
+    );
   }
 
   private neighbouringDirection(index: number, side: 'before' | 'after'): Point | undefined {

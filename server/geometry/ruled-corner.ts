@@ -59,7 +59,7 @@ const LEANING = Math.cos((50 * Math.PI) / 180);
  * the second layer lies on the first: it is the mirror image of it across the second fold.
  */
 function turnedBack(seam: Run, hem: Run, { at, reach }: CornerPlace, folds: 1 | 2): Joint | undefined {
-  const along = hem.source.tangentAt(0);
+  const along = hem.sewn.leaving;
   const out = normalised(subtract(hem.path.start, at));
   if (hem.width === 0 || out === undefined || Math.abs(dot(seam.arriving, along)) > LEANING) return undefined;
   const foldLine = lineThrough(at, along, reach);
@@ -108,7 +108,7 @@ function stretchBefore(path: Path, s: number, length: number): Path {
  */
 function endOfSeam(seam: Run, other: Run, { at, reach }: CornerPlace, folded: boolean): Joint | undefined {
   if (seam.widthAtEnd === 0) return undefined;
-  const onward = seam.source.tangentAt(seam.source.length, 'before');
+  const onward = seam.sewn.arriving;
   const out = normalised(subtract(seam.path.end, at));
   if (out === undefined) return undefined;
   const crossing = begunBefore(other.path, other.leaving, reach);

@@ -41,7 +41,7 @@ export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
         j === i + 1 ? runOn(legs[i]!, legs[j]) : closed && i === 0 && j === last && runOn(legs[j]!, legs[i])
       )
         continue;
-      for (const hit of crossSegments(segments[i]!, segments[j]!)) note(i, j, hit);
+      for (const hit of crossSegments(segments[i]!, segments[j]!, boxes[i], boxes[j])) note(i, j, hit);
     }
   }
   if (found.length === 0) return found;
@@ -55,8 +55,9 @@ const legsOf = (seg: Segment): readonly Point[] =>
     : [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
 
 /** Whether the legs of a segment, and of the one it runs on into, go forward in one direction: then neither meets itself. */
-function runOn(legs: readonly Point[], onward: readonly Point[] = []): boolean {
-  let [x, y] = [0, 0];
+function runOn(legs: readonly Point[], onward: readonly Point[] = NO_LEGS): boolean {
+  let x = 0;
+  let y = 0;
   for (const some of [legs, onward]) {
     for (const leg of some) {
       const unit = normalised(leg);
@@ -64,8 +65,17 @@ function runOn(legs: readonly Point[], onward: readonly Point[] = []): boolean {
       y += unit?.y ?? 0;
     }
   }
-  const forward = (leg: Point): boolean => leg.x * x + leg.y * y > 0 || (leg.x === 0 && leg.y === 0);
-  return legs.every(forward) && onward.every(forward);
+  return goForward(legs, x, y) && goForward(onward, x, y);
+}
+
+const NO_LEGS: readonly Point[] = [];
+
+function goForward(legs: readonly Point[], x: number, y: number): boolean {
+  for (const leg of legs) {
+    const stands = leg.x === 0 && leg.y === 0;
+    if (!stands && !(leg.x * x + leg.y * y > 0)) return false;
+  }
+  return true;
 }
 
 /**
