@@ -1,6 +1,6 @@
 /** Pieces packed closely: on papers and on rolls, turned where that helps, and never over each other. */
 import assert from 'node:assert/strict';
-import { fits, onRoll, roomOn } from '../../server/drawing/paper/arrange';
+import { fits, onRoll, onSheets, roomOn } from '../../server/drawing/paper/arrange';
 import { mappedPiece, quarterTurned } from '../../server/drawing/paper/mapped';
 import { packed, type Item, type Laid } from '../../server/drawing/paper/pack';
 import { identity } from '../../server/geometry';
@@ -83,6 +83,22 @@ describe('a roll', () => {
     assert.equal(lengths.length, 3);
     assert.equal(lengths.flatMap(({ pieces }) => pieces).length, 9);
     lengths.forEach(({ frame: { top, bottom } }) => assert.ok(bottom - top < 5080 - 200));
+  });
+});
+
+describe('sheets of one size', () => {
+  it('are as few as any rule of laying finds for all of them, and lack no piece', () => {
+    // a sheet takes one square and one strip: two strips together would leave each square a sheet of its own
+    const four = [piece('a', frame(100, 100)), piece('b', frame(100, 100)), piece('c', frame(100, 40))];
+    const all = drawing([...four, piece('d', frame(100, 40))]);
+    const sheets = onSheets(all, { wide: 100, high: 145 }, undefined, 5);
+    assert.deepEqual(
+      sheets.map(({ pieces }) => pieces.length),
+      [2, 2],
+    );
+    const large = drawing([piece('sail', frame(200, 200)), ...four]);
+    const names = onSheets(large, { wide: 100, high: 145 }, undefined, 5).flatMap(({ pieces }) => pieces);
+    assert.deepEqual(names.map(({ name }) => name).sort(), ['a', 'b', 'c']);
   });
 });
 

@@ -153,23 +153,61 @@ export const fits = (piece: PieceDrawing, room: Room, turn: Turn = quarterTurned
     ({ wide, high }) => wide <= room.wide + 1e-6 && high <= room.high + 1e-6,
   );
 
-/** The pieces on sheets of which each has this room, on few of them and high up; those that fit no way are left out. */
-export function onSheets(drawing: Drawing, room: Room, turn: Turn = quarterTurned): readonly Drawing[] {
+/**
+ * The pieces on sheets of which each has this room, on few of them and high up; those that fit no way are left out.
+ *
+ * @param gap between two pieces, mm
+ */
+export function onSheets(
+  drawing: Drawing,
+  room: Room,
+  turn: Turn = quarterTurned,
+  gap = GAP_MM,
+): readonly Drawing[] {
   const pieces = drawing.pieces.filter((piece) => fits(piece, room, turn));
   if (pieces.length === 0) return [];
   const items = itemsOf(pieces, turn);
-  const all = TURNINGS.flatMap((turning) =>
-    ordersOf(items).map((order) => packed(items, order, { ...room, gap: GAP_MM, turning })),
-  );
-  const best = all.reduce((a, b) => (worth(b) < worth(a) ? b : a));
-  const left = pieces.filter((_, i) => best.spots[i] === undefined);
-  const here = edged(laidBy({ ...drawing, pieces }, best, turn));
-  return [here, ...(left.length === 0 ? [] : onSheets({ ...drawing, pieces: left }, room, turn))];
+  const rules = TURNINGS.flatMap((turning) => ordersOf(items).map((order) => ({ turning, order })));
+  type Rule = (typeof rules)[number];
+  const packedBy = ({ turning, order }: Rule, left: readonly number[]): Packing =>
+    packed(
+      items,
+      order.filter((one) => left.includes(one)),
+      { ...room, gap, turning },
+    );
+  const best = (left: readonly number[]): Packing =>
+    rules.map((rule) => packedBy(rule, left)).reduce((a, b) => (worth(b, left) < worth(a, left) ? b : a));
+  const ways = [best, ...rules.map((rule) => (left: readonly number[]) => packedBy(rule, left))];
+  const filled = ways
+    .map((way) => sheetsBy(way, items))
+    .reduce((a, b) => (cost(b, items) < cost(a, items) ? b : a));
+  return filled.map((packing) => edged(laidBy({ ...drawing, pieces }, packing, turn)));
+}
+
+/** Sheet after sheet with what the ones before it left over. */
+function sheetsBy(way: (left: readonly number[]) => Packing, items: readonly Item[]): readonly Packing[] {
+  const sheets: Packing[] = [];
+  let left = items.map((_, i) => i);
+  while (left.length > 0) {
+    const packing = way(left);
+    const rest = left.filter((one) => packing.spots[one] === undefined);
+    if (rest.length === left.length) break;
+    sheets.push(packing);
+    left = rest;
+  }
+  return sheets;
+}
+
+/** A sheet more costs more than any length, and a piece that is left over more than any sheet. */
+function cost(sheets: readonly Packing[], { length }: readonly Item[]): number {
+  const laid = sheets.flatMap(({ spots }) => spots.filter((spot) => spot !== undefined)).length;
+  const high = sheets.reduce((sum, { height }) => sum + height, 0);
+  return ((length - laid) * (length + 2) + sheets.length) * LONGEST_MM + high;
 }
 
 /** Every piece that is left over costs more than any length. */
-const worth = ({ spots, height }: Packing): number =>
-  spots.filter((spot) => spot === undefined).length * LONGEST_MM + height;
+const worth = ({ spots, height }: Packing, left: readonly number[]): number =>
+  left.filter((one) => spots[one] === undefined).length * LONGEST_MM + height;
 
 /** The pieces on lengths of a roll. */
 export const onRoll = (drawing: Drawing, roll: Roll, turn: Turn = quarterTurned): readonly Drawing[] =>

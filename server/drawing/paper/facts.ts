@@ -77,20 +77,24 @@ const placedLabels = ({ labels }: Piece): readonly DrawnText[] =>
     at === undefined ? [] : [{ role: 'note', source, text, at: spotOf(at), size: NOTE_MM, turn: 0 }],
   );
 
-/** Pattern; body or size; which piece; cut and cloth; side; what the author adds; day and revision; which line is which. */
+/**
+ * Pattern; body or size; which piece; cut and cloth; side; what the author adds; day and revision; which line is which. Of a
+ * small print, whose pieces stay on their sheet, the sheet says what is alike for all.
+ */
 function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): readonly string[] {
-  const { number, of, errors, body: sizes } = numbered;
+  const { number, of, errors, body: sizes, scale = 1 } = numbered;
+  const alone = (text: string): string => (scale > 1 ? '' : text);
   return [
-    title,
-    body === '' ? '' : `for ${body}`,
+    alone(title),
+    alone(body === '' ? '' : `for ${body}`),
     `piece ${number} of ${of}`,
     ...(piece.cut === undefined ? ['no cutting words'] : cutLines(piece)),
     piece.side === undefined ? '' : `for the wearer’s ${piece.side}`,
     ...piece.remarks,
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
     piece.grain === undefined ? 'no grain stated' : '',
-    datedWords(numbered),
-    lineWords(piece, sizes !== undefined),
+    alone(datedWords(numbered)),
+    piece.cutting === undefined ? lineWords(piece, false) : alone(lineWords(piece, sizes !== undefined)),
     errors === 0 ? '' : `${errors === 1 ? '1 error' : `${errors} errors`}: mend before you cut`,
   ].filter((line) => line !== '');
 }

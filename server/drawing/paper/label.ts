@@ -115,7 +115,7 @@ function blockOf(label: Label, titleSize: number, share: number, font: Metrics):
   const natural = Math.max(0, ...lines.map((line) => runs(line, size, font)));
   const wide = Math.max(natural * share, runs(title, titleSize, font));
   const rows: Row[] = [
-    { role: 'title', text: title, size: titleSize },
+    ...(title === '' ? [] : [{ role: 'title', text: title, size: titleSize } as const]),
     ...flowed(lines, wide, share > 1, (text) => runs(text, size, font)).map((text): Row => ({
       role: 'detail',
       text,

@@ -147,7 +147,8 @@ class Lettering {
     if (rows !== undefined) return this.drawn(rows, frame);
     const name = placedLabel({ title, lines: [], inHand }, ground, this.font) ?? [];
     const at = { x: frame.left, y: frame.bottom + BELOW_MM, wide: frame.right - frame.left };
-    const below = labelBelow(label, at, this.font);
+    const said = inHand && name.length > 0 ? { ...label, title: '' } : label;
+    const below = labelBelow(said, at, this.font);
     const right = Math.max(frame.right, rounded(at.x + below.wide));
     return this.drawn([...name, ...below.rows], { ...frame, right, bottom: rounded(at.y + below.high) });
   }

@@ -57,6 +57,9 @@ export async function toPdf(drawing: Drawing, options: PdfOptions = {}): Promise
   return printer.tiles(ready.drawing, ready.tiling);
 }
 
+/** Between two pieces of a small print, mm: nothing is cut there. */
+const SMALL_GAP_MM = 5;
+
 /** One document in the making. */
 class Printer {
   constructor(
@@ -76,9 +79,9 @@ class Printer {
     if ((this.options.scale ?? 1) === 1) return undefined;
     const ways = [paper, turned(paper)].map((one) => {
       const wide = one.width - 2 * MARGIN_MM;
-      const below = headingHigh(drawing, this.options, wide, this.document.font) + MARGIN_MM;
+      const below = headingHigh(drawing, this.options, wide, this.document.font) + SMALL_GAP_MM;
       const room = { wide: wide - 2 * EDGE_MM, high: one.height - 2 * MARGIN_MM - 2 * EDGE_MM - below };
-      return { paper: one, sheets: onSheets(drawing, room, turn) };
+      return { paper: one, sheets: onSheets(drawing, room, turn, SMALL_GAP_MM) };
     });
     const whole = ways.filter(
       ({ sheets }) => sheets.flatMap(({ pieces }) => pieces).length === drawing.pieces.length,
@@ -103,12 +106,14 @@ class Printer {
     const { font } = this.document;
     const below = bottom - top + 2 * MARGIN_MM;
     const wide = paper === undefined ? headingWide(drawing, this.options) : paper.width - 2 * MARGIN_MM;
-    const least = below + headingHigh(drawing, this.options, wide, font) + MARGIN_MM;
-    const high = paper !== undefined && 'height' in paper ? paper.height : least;
+    const heading = headingHigh(drawing, this.options, wide, font);
+    const fixed = paper !== undefined && 'height' in paper;
+    const high = fixed ? paper.height : below + heading + MARGIN_MM;
+    const y = fixed ? high - MARGIN_MM - heading : below;
     const form = this.form(drawing);
     const shift = `1 0 0 1 ${number(MARGIN_MM - left)} ${number(MARGIN_MM - top)} cm`;
-    const heading = headingContent(drawing, this.options, { x: MARGIN_MM, y: below, wide, which }, font);
-    this.document.page(wide + 2 * MARGIN_MM, high, `q ${shift} /${form.name} Do Q\n${heading}`, [form]);
+    const words = headingContent(drawing, this.options, { x: MARGIN_MM, y, wide, which }, font);
+    this.document.page(wide + 2 * MARGIN_MM, high, `q ${shift} /${form.name} Do Q\n${words}`, [form]);
   }
 
   async tiles(drawing: Drawing, tiling: Tiling): Promise<PdfResult> {

@@ -216,19 +216,27 @@ function headingLines(
   drawing: Pick<Drawing, 'title' | 'body' | 'pieces' | 'sizes'>,
   told: Told,
   which: string,
-): Line[] {
-  const full = (told.scale ?? 1) === 1;
-  const lines: Line[] = [
-    [titleOf(drawing), 7],
-    ...(full ? [] : [[scaleWords(told), 9] as const]),
-    [datedWords(told), 4],
-    [which, 4],
-    [pieceWords(drawing), 3.6],
-    [squareWords(told), 3.6],
-    [full ? 'Print at 100 %, never fitted to the page. Measure the square before you cut.' : '', 3.6],
-    [lineWords(drawing), 3.6],
-    ...noteLines(told).map((note): Line => [note, 3.6]),
-  ];
+): readonly Line[] {
+  const notes = noteLines(told).map((note): Line => [note, 3.6]);
+  const lines: Line[] =
+    (told.scale ?? 1) === 1
+      ? [
+          [titleOf(drawing), 7],
+          [datedWords(told), 4],
+          [which, 4],
+          [pieceWords(drawing), 3.6],
+          ['Print at 100 %, never fitted to the page. Measure the square before you cut.', 3.6],
+          [lineWords(drawing), 3.6],
+          ...notes,
+        ]
+      : [
+          [titleOf(drawing), 5],
+          [[scaleWords(told), datedWords(told), which].filter(Boolean).join('; '), 4],
+          [pieceWords(drawing), 3],
+          [squareWords(told), 3],
+          [lineWords(drawing), 3],
+          ...notes,
+        ];
   return lines.filter(([text]) => text !== '');
 }
 
