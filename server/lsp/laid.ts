@@ -26,8 +26,9 @@ export class LaidOnTable {
       this.#drawings.get(drawing.name) === drawing ? lies : { ...lies, drawing },
     );
     const laid: Laid = { type: 'laid', ...this.where, laying, ...out, pieces };
-    const said = JSON.stringify(laid);
-    if (said === this.#said) return undefined;
+    const isHeld = out.pieces.every(({ drawing }) => this.#drawings.get(drawing.name) === drawing);
+    const said = JSON.stringify({ ...laid, pieces: out.pieces.map(({ drawing: _, ...lies }) => lies) });
+    if (isHeld && said === this.#said) return undefined;
     this.#said = said;
     for (const { drawing } of out.pieces) this.#drawings.set(drawing.name, drawing);
     return laid;
