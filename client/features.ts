@@ -43,7 +43,7 @@ export const featuresWith = (activateExport: Feature['activate']): readonly Feat
   },
   {
     name: 'comparison',
-    commands: ['draftwright.compareWith', 'draftwright.compareWithHead'],
+    commands: ['draftwright.compareWith', 'draftwright.compareWithHead', 'draftwright.compareWithCommit'],
     activate: activateCompare,
   },
 ];

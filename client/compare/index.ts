@@ -7,7 +7,11 @@ import type { LanguageClientLike } from '../preview/host';
 import { askAgainst } from './ask';
 import { panelPage, refusalHtml } from './page';
 
-export const compareCommands = ['draftwright.compareWith', 'draftwright.compareWithHead'] as const;
+export const compareCommands = [
+  'draftwright.compareWith',
+  'draftwright.compareWithHead',
+  'draftwright.compareWithCommit',
+] as const;
 
 const VIEW_TYPE = 'draftwright.comparison';
 /** Texts of revisions, which lie in no file. */
@@ -18,12 +22,15 @@ export function activateCompare(
   client: LanguageClientLike,
 ): vscode.Disposable {
   const comparisons = new Comparisons(client);
-  const [ask, head] = compareCommands;
+  const [ask, head, commit] = compareCommands;
   const { registerCommand } = vscode.commands;
   return vscode.Disposable.from(
     registerCommand(ask, (...asked: unknown[]) => comparisons.ask(fileOf(asked))),
     registerCommand(head, (...asked: unknown[]) =>
       comparisons.open(fileOf(asked), { kind: 'revision', name: 'HEAD' }),
+    ),
+    registerCommand(commit, (...asked: unknown[]) =>
+      comparisons.open(fileOf(asked), { kind: 'revision', name: commitOf(asked) ?? 'HEAD' }),
     ),
     vscode.workspace.registerTextDocumentContentProvider(SCHEME, comparisons),
     vscode.workspace.onDidSaveTextDocument((document) => comparisons.saved(document)),
@@ -38,6 +45,14 @@ function fileOf(asked: readonly unknown[]): vscode.Uri | undefined {
     if (uri instanceof vscode.Uri) return uri;
   }
   return editorInFront()?.document.uri;
+}
+
+/** The commit of an entry of the timeline, as short as git writes it; the editor's git gives an entry its whole name. */
+function commitOf(asked: readonly unknown[]): string | undefined {
+  const names = asked.map((one) => (one as { id?: unknown } | undefined)?.id);
+  return names
+    .find((name): name is string => typeof name === 'string' && /^[0-9a-f]{40,64}$/.test(name))
+    ?.slice(0, 10);
 }
 
 interface Shown {

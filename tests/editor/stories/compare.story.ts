@@ -94,3 +94,22 @@ export const sourceControlAndTheExplorerOfferIt: Story = async (scene) => {
   await scene.page.locator('.monaco-menu .action-item', { hasText: 'Compare With…' }).first().waitFor();
   await scene.press('Escape');
 };
+
+export const anEntryOfTheTimelineIsComparedWith: Story = async (scene) => {
+  await scene.command('View: Close All Editors');
+  await scene.openFile(DRAFT);
+  await scene.command('Explorer: Focus on Timeline View');
+  const entry = scene.page.locator('.timeline-tree-view .monaco-list-row', { hasText: 'as it was' }).first();
+  await entry.click({ button: 'right' });
+  const offer = scene.page
+    .locator('.monaco-menu .action-item', { hasText: 'Compare With This Commit' })
+    .first();
+  await offer.waitFor();
+  await scene.picture('compare-timeline');
+  await offer.click();
+  const frame = await scene.frameWith('.verdict');
+  await scene.until('the change since that commit', async () =>
+    ((await frame.locator('.verdict').textContent()) ?? '').includes('3 of 3 pieces changed.'),
+  );
+  await scene.picture('compare-with-an-entry');
+};
