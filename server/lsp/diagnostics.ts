@@ -17,6 +17,7 @@ import { unusedMessage, type Unused } from '../features/unused';
 import { location, severities } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
+import { Grace } from './grace';
 
 /** The address of a code's page; undefined where the client has no way to show one. */
 export type PageAddress = (code: string) => string | undefined;
@@ -30,6 +31,13 @@ interface Told {
   readonly version: number;
 }
 
+interface Answered {
+  readonly id: string;
+  readonly said: string;
+  readonly codes: readonly string[];
+  readonly pattern: Pattern;
+}
+
 export class Diagnostics {
   /** The client asks for what was found: then nothing is sent to it, or it would show everything twice. */
   asked = false;
@@ -38,13 +46,14 @@ export class Diagnostics {
   /** What was told last, by key. */
   readonly #told = new Map<string, Told>();
   /** What was answered last, by key, and under which mark. */
-  readonly #answered = new Map<string, { id: string; said: string; pattern: Pattern }>();
+  readonly #answered = new Map<string, Answered>();
   #count = 0;
 
   constructor(
     private readonly send: (params: PublishDiagnosticsParams) => void,
     private readonly desk: Desk,
     private readonly page: PageAddress,
+    private readonly grace: Grace = new Grace(),
   ) {}
 
   /** Learns how this client wants to be told. */
@@ -55,7 +64,7 @@ export class Diagnostics {
     this.fades = tagSupport?.valueSet.includes(DiagnosticTag.Unnecessary) === true;
   }
 
-  /** Sends what there is to say of an open text, unless the same was said of the same version. */
+  /** Sends what there is to say of an open text, unless it has to wait or was said of the same version. */
   publish(document: OpenDocument, pattern: Pattern): void {
     if (this.asked || !this.#isNew(document, pattern)) return;
     const { clientUri, version } = document;
@@ -66,6 +75,7 @@ export class Diagnostics {
   #isNew({ key, version }: OpenDocument, pattern: Pattern): boolean {
     const now = { findings: this.desk.problems(pattern), faded: this.#faded(pattern), version };
     const last = this.#told.get(key);
+    if (last !== undefined && this.grace.waits(codesOf(last), codesOf(now))) return false;
     this.#told.set(key, now);
     const alike = last?.version === version && same(last.findings, now.findings);
     return !alike || !same(last.faded, now.faded);
@@ -73,12 +83,15 @@ export class Diagnostics {
 
   /** Answers a client that asks, shortly where nothing changed since it asked last. */
   answer(document: OpenDocument, pattern: Pattern, previous?: string): DocumentDiagnosticReport {
+    const last = this.#answered.get(document.key);
+    const asked = last !== undefined && last.id === previous;
+    const codes = codesOf({ findings: this.desk.problems(pattern), faded: this.#faded(pattern) });
+    if (asked && this.grace.waits(last.codes, codes)) return { kind: 'unchanged', resultId: last.id };
     const items = this.#all(document, pattern);
     const said = JSON.stringify(items);
-    const last = this.#answered.get(document.key);
-    const unchanged = last !== undefined && last.id === previous && last.said === said;
+    const unchanged = asked && last.said === said;
     const id = unchanged ? last.id : String(++this.#count);
-    this.#answered.set(document.key, { id, said, pattern });
+    this.#answered.set(document.key, { id, said, codes, pattern });
     return unchanged ? { kind: 'unchanged', resultId: id } : { kind: 'full', resultId: id, items };
   }
 
@@ -122,6 +135,12 @@ export class Diagnostics {
     };
   }
 }
+
+/** What is told, by codes: what nothing speaks of counts as well, since a half-typed name leaves its fellow unused. */
+const codesOf = ({ findings, faded }: Pick<Told, 'findings' | 'faded'>): readonly string[] => [
+  ...findings.map(({ code }) => code),
+  ...faded.map(() => 'unused'),
+];
 
 /** A name that nothing speaks of: nothing is wrong with it, so it is no problem to be listed. */
 const faded = (one: Unused, lines: Lines): Diagnostic => ({

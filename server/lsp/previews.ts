@@ -8,6 +8,7 @@ import type { Pattern } from '../drafting/model';
 import { problemSpots } from '../features/problem-spots';
 import { choiceFor, isNothing, NOTHING_TRIED, triedChoices } from '../features/trial';
 import type { Desk } from './desk';
+import { Grace } from './grace';
 import { Kept } from './kept';
 import { LaidOnTable } from './laid';
 import { Nested } from './nested';
@@ -49,6 +50,7 @@ export class Previews {
   constructor(
     private readonly desk: Desk,
     private readonly send: (message: Sheet | Laid) => void,
+    private readonly grace: Grace = new Grace(),
   ) {}
 
   keys(): readonly string[] {
@@ -115,6 +117,8 @@ export class Previews {
   #update(preview: Preview): void {
     if (preview.held === undefined) return;
     const next = nextSheet(this.#drawn(preview), preview.held);
+    // drawing and problems are of one text: the drawing waits where the problems do
+    if (next && this.grace.waits(codesOf(preview.held), codesOf(next))) return;
     if (next !== undefined) {
       preview.held = next;
       this.send(next.sheet);
@@ -149,6 +153,8 @@ export class Previews {
     };
   }
 }
+
+const codesOf = ({ sheet }: Held): readonly string[] => sheet.problems.map(({ code }) => code);
 
 const seatKey = ({ uri, seat = ONLY }: Seat): string => `${canonical(uri)}\n${seat}`;
 

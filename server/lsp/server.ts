@@ -13,14 +13,16 @@ import {
   type ConnectionStrategy,
   type InitializeParams,
   type InitializeResult,
+  type PublishDiagnosticsParams,
   type ResponseMessage,
 } from 'vscode-languageserver';
-import { methods, type Trial, type Want } from '../../client/preview/protocol';
+import { methods, type Laid, type Sheet, type Trial, type Want } from '../../client/preview/protocol';
 import type { Pattern } from '../drafting/model';
 import { ENCODINGS, type Encoding } from '../features/lines';
 import { Desk } from './desk';
 import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
+import { Grace } from './grace';
 import { guarded, guardedLater } from './guard';
 import { Previews, type Seat } from './previews';
 import { duringRequest, readWorkspace } from './progress';
@@ -94,6 +96,7 @@ class Server {
   readonly #previews: Previews;
   readonly #diagnostics: Diagnostics;
   readonly #rounds: Rounds;
+  readonly #grace = new Grace(() => this.#problemsAnew());
   readonly #room: Room;
   readonly #settings: ClientSettings;
   #pages: string | undefined;
@@ -105,11 +108,10 @@ class Server {
     private readonly more: readonly Service[],
   ) {
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
-    this.#previews = new Previews(
-      desk,
-      (message) => void connection.sendNotification(methods[message.type], message),
-    );
-    this.#diagnostics = new Diagnostics((params) => void connection.sendDiagnostics(params), desk, page);
+    const show = (message: Sheet | Laid) => void connection.sendNotification(methods[message.type], message);
+    this.#previews = new Previews(desk, show, this.#grace);
+    const send = (params: PublishDiagnosticsParams) => void connection.sendDiagnostics(params);
+    this.#diagnostics = new Diagnostics(send, desk, page, this.#grace);
     this.#rounds = new Rounds({ files: () => this.#watched(), update: (uri) => this.#update(uri) });
     this.#room = { desk, previews: this.#previews, diagnostics: this.#diagnostics };
     this.#settings = new ClientSettings(connection, {
@@ -145,6 +147,7 @@ class Server {
     this.connection.onShutdown(() => {
       this.#stage = 'leaving';
       this.#rounds.stop();
+      this.#grace.stop();
     });
     this.#followTexts();
     this.#followFiles();
@@ -221,6 +224,7 @@ class Server {
         const key = this.desk.documents.change(params);
         if (key === undefined) return;
         this.#typedIn = key;
+        this.#grace.follow(params.contentChanges);
         this.#rounds.touch(key);
       }),
     );

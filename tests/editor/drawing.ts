@@ -5,6 +5,12 @@ import type { Scene } from './scene';
 /** A webview starts slowly where the machine has other work. */
 const STARTS_WITHIN_MS = 90_000;
 
+/** What was seen of a preview for a while; times as the clock of the machine has them, in milliseconds. */
+export interface Watched {
+  readonly problems: { readonly told: string; readonly at: number }[];
+  sheets: number;
+}
+
 export class Preview {
   private constructor(
     private readonly scene: Scene,
@@ -56,6 +62,24 @@ export class Preview {
     await this.scene.until(`stale: ${names.join(', ') || 'none'}`, async () => {
       return (await this.stale()).join() === names.join();
     });
+  }
+
+  /** Counts the sheets that come from now on, and keeps when the count of problems changed and to what. */
+  async watch(): Promise<() => Promise<Watched>> {
+    const button = this.at('button.problems');
+    await button.evaluate((node) => {
+      const seen: Watched = { problems: [], sheets: 0 };
+      new MutationObserver(() => {
+        const told = node.textContent ?? '';
+        if (told !== seen.problems.at(-1)?.told)
+          seen.problems.push({ told, at: performance.timeOrigin + performance.now() });
+      }).observe(node, { childList: true, characterData: true, subtree: true });
+      addEventListener('message', ({ data }: MessageEvent<{ type?: string }>) => {
+        if (data.type === 'sheet') seen.sheets++;
+      });
+      Object.assign(window, { seen });
+    });
+    return () => button.evaluate(() => (window as unknown as { seen: Watched }).seen);
   }
 
   /** Takes a tool out of the list in the bar. */

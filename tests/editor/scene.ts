@@ -90,6 +90,18 @@ export class Scene {
     await this.page.keyboard.type(text, { delay: 10 });
   }
 
+  /** Keeps when keys are pressed from now on, by the clock of the machine in milliseconds. */
+  async keyTimes(): Promise<() => Promise<readonly number[]>> {
+    await this.page.evaluate(() => {
+      const times: number[] = [];
+      addEventListener('keydown', () => times.push(performance.timeOrigin + performance.now()), {
+        capture: true,
+      });
+      Object.assign(window, { times });
+    });
+    return () => this.page.evaluate(() => (window as unknown as { times: readonly number[] }).times);
+  }
+
   /** Presses a key or a chord, such as 'Control+S'. */
   async press(keys: string): Promise<void> {
     await this.page.keyboard.press(keys);
@@ -170,9 +182,13 @@ export class Scene {
 
   /** Opens the Problems panel and waits for a row that holds the text; answers the whole row. */
   async problemAbout(text: string): Promise<string> {
-    await this.command('Problems: Focus on Problems View');
-    const row = this.page.locator('.markers-panel .monaco-list-row', { hasText: text }).first();
+    const rows = this.page.locator('.markers-panel .monaco-list-row');
+    const focus = () => this.command('Problems: Focus on Problems View');
+    await focus();
+    const row = rows.filter({ hasText: text }).first();
     await row.waitFor();
+    // a list that was empty when it was asked for has no row to press Enter on
+    if ((await this.page.locator('.markers-panel .monaco-list-row.focused').count()) === 0) await focus();
     return row.innerText();
   }
 
@@ -191,7 +207,8 @@ export class Scene {
   async picture(name: string): Promise<void> {
     const folder = join(root, 'out', 'pictures');
     mkdirSync(folder, { recursive: true });
-    await this.page.screenshot({ path: join(folder, `${name}.png`) });
+    // what fades in or out is shown as it will be
+    await this.page.screenshot({ path: join(folder, `${name}.png`), animations: 'disabled' });
   }
 
   async close(): Promise<void> {

@@ -4,6 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Preview } from '../drawing';
+import { told } from '../exporting';
 import type { Scene, Story } from '../scene';
 
 const DRAFT = 'harbour-skirt.draft';
@@ -147,6 +148,15 @@ export const aDraggedPointWritesItsLengthAndIsUndoneAtOnce: Story = async (scene
   await preview.tells('back/centre', '67cm');
 };
 
+/**
+ * Whether keys rested shortly before a moment for as long as makes a word count as typed: a busy machine types with
+ * rests, and what is told of one arrives a little later.
+ */
+function hasRested(keys: readonly number[], moment: number): boolean {
+  const before = [...keys.filter((at) => at < moment), moment].filter((at) => at > moment - 2500);
+  return before.some((at, i) => at - (before[i - 1] ?? at) > 400);
+}
+
 export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
   const preview = await Preview.of(scene);
   await preview.zoomIn(3);
@@ -156,7 +166,11 @@ export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
   await scene.press('Home');
   await scene.press('Enter');
   await scene.press('ArrowUp');
-  await scene.page.keyboard.type('  # a person who types without rest, 95 signs in all', { delay: 60 });
+  const [seen, keys] = [await preview.watch(), await scene.keyTimes()];
+  await scene.page.keyboard.type('  point knee-level = waist-level down waist-to-hip + 36.5cm', {
+    delay: 60,
+  });
+  await scene.press('Escape');
   await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
   for (const digit of ['0', '7', '6', '4', '5', '2', '3', '1', '6', '9', '4', '0']) {
     await scene.page.keyboard.press('Backspace', { delay: 30 });
@@ -164,6 +178,14 @@ export const aHundredKeystrokesLeaveNothingBehind: Story = async (scene) => {
     await scene.page.keyboard.press('ArrowLeft', { delay: 30 });
     await scene.page.keyboard.press('ArrowRight', { delay: 30 });
   }
+  await preview.tells('back/centre', '59cm');
+  const { problems, sheets } = await seen();
+  const times = await keys();
+  const early = problems.filter(({ told, at }) => told !== 'No problems' && !hasRested(times, at));
+  assert.deepEqual(early, [], 'errors came and went with half-typed words');
+  assert.ok(sheets > 1 && sheets < 82, `${sheets} drawings of 82 edits`);
+  await scene.page.waitForTimeout(1000); // whatever was queued would be drawn by now
+  assert.equal((await seen()).sheets, sheets);
   await preview.tells('back/centre', '59cm');
   assert.deepEqual(await preview.stale(), []);
   assert.equal(await preview.camera(), camera);
@@ -200,18 +222,28 @@ export const aHiddenPreviewStillHasItsStalePiece: Story = async (scene) => {
   await again.staleAre([]);
 };
 
-export const aServerThatDiesLeavesThePreviewAsItWas: Story = async (scene) => {
+export const aServerThatDiesLeavesThePreviewAsItWasAndIsTold: Story = async (scene) => {
   const preview = await Preview.of(scene);
   await scene.focusText(DRAFT);
+  await scene.goToText(DRAFT, 'hip-ease = 4cm', 'hip-ease = 4'.length);
+  const narrow = await preview.tip('back/hem');
+  await scene.type('.5');
+  await scene.until('a wider hem', async () => (await preview.tip('back/hem')) !== narrow);
+  const wide = await preview.tip('back/hem');
   const camera = await preview.camera();
   if (process.platform === 'win32') return;
   const listed = execFileSync('ps', ['-A', '-o', 'pid=,args='], { encoding: 'utf8' }).split('\n');
-  const [server] = listed.filter((text) => text.includes(scene.home) && text.includes('server.js'));
+  const server = listed.filter((text) => text.includes(scene.home) && text.includes('server.js')).at(-1);
   process.kill(Number.parseInt(server!, 10), 'SIGKILL');
+  assert.match(await told(scene, 'were started again'), /Your texts are as they were/);
+  await scene.picture('a-server-started-again');
+  await scene.command('Notifications: Clear All Notifications');
+  await scene.focusText(DRAFT);
   await scene.goToText(DRAFT, 'skirt-length = 68', 'skirt-length = 68'.length);
   await scene.press('Backspace');
   await scene.type('6');
   await preview.tells('back/centre', '65cm');
+  await preview.tells('back/hem', wide);
   assert.equal(await preview.camera(), camera);
   await takeBack(scene);
 };
