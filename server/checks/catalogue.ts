@@ -15,6 +15,7 @@ import { crossedDart } from './crossed-dart';
 import { crowdedDarts } from './crowded-darts';
 import { dartNearEdge } from './dart-near-edge';
 import { dartOffPiece } from './dart-off-piece';
+import { doneTwice } from './done-twice';
 import { eyeletPlaces } from './eyelet-places';
 import { holeOutside } from './hole-outside';
 import { holeTooSmall } from './hole-too-small';
@@ -143,6 +144,7 @@ export const catalogue: readonly Check[] = [
   notchesApart,
   noNotch,
   unfinishedEdge,
+  doneTwice,
   notCut,
   sewnUncut,
   missingAllowance,

@@ -4,10 +4,10 @@ import type { Expr, NotchNode, Place, Ref, Statement } from '../../../grammar/sy
 import { shape } from '../names/references';
 import { edgeShape, sewnTo } from '../shapes/parts';
 import { distanceAlong } from '../shapes/places';
-import { pointOf } from '../shapes/phrase';
+import { pointOf, type PathShape } from '../shapes/phrase';
 import { printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
-import type { Piece } from '../model';
+import type { Edge, Piece } from '../model';
 import type { SeamRun } from '../sewing-model';
 import { edgeNamed, locatedOn, placeOnSide, sideLength } from './course';
 import type { TakenEdge } from './edges';
@@ -186,8 +186,11 @@ function counted(
   const edge = edgeNamed(of, run.edge)!;
   const drawn = edgeShape(edge);
   if (drawn.kind === 'point') return undefined;
-  const flat = distanceAlong(reader, drawn, place, `${run.piece}.${run.edge}`);
-  if (flat === undefined) return undefined;
+  const name = `${run.piece}.${run.edge}`;
+  const [shown, from] = shownOf(edge, drawn, anchor);
+  const along = distanceAlong(reader, shown, place, name);
+  if (along === undefined) return undefined;
+  const flat = from + along;
   const distance = flat < 0 ? flat : sewnTo(edge, flat);
   const at = run.start + (distance - run.from) * (run.to >= run.from ? 1 : -1);
   const total = sideLength(runs[side]);
@@ -202,6 +205,19 @@ function counted(
     place.at,
     say`${wordsOf(reader, on)} is ${printLength(total, reader.unit)} long on this side: this place lies ${printLength(over, reader.unit)} beyond its end.`,
   );
+}
+
+/**
+ * What a place is counted along: the edge, or the stretch of it that the seam takes where the count begins at an end of that
+ * stretch, since within the seam there is one way from there. And where on the edge it begins.
+ */
+function shownOf(edge: Edge, drawn: PathShape, { run, distance }: SeamSpot): readonly [PathShape, number] {
+  const [from, to] = run.from < run.to ? [run.from, run.to] : [run.to, run.from];
+  const inner = distance > ON_EDGE && distance < edge.sewn - ON_EDGE;
+  const atEnd = distance < from + ON_EDGE || distance > to - ON_EDGE;
+  const flat = Math.abs(drawn.path.length - edge.sewn) < ON_EDGE;
+  if (!inner || !atEnd || !flat) return [drawn, 0];
+  return [{ ...drawn, path: drawn.path.part(from, to) }, from];
 }
 
 export const isAtEnd = (runs: readonly SeamRun[], at: number): boolean =>
