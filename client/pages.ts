@@ -1,24 +1,34 @@
 /** Shows the page of a problem's code: what it finds, why it matters, how to mend it. A click on a code leads here. */
 import * as vscode from 'vscode';
+import { pageInDialect, readDialect } from '../grammar/dialect';
 
 const SCHEME = 'draftwright-page';
 
 /** The beginning of a page's address, told to the server; the code and `.md` follow. */
 export const pages = `${SCHEME}:/`;
 
-/** The pages are packed with the extension, and read from there in every host. */
+/** The pages are packed with the extension, and read from there in every host; open ones follow the setting. */
 export function activatePages({ extensionUri }: vscode.ExtensionContext): vscode.Disposable {
-  return vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
+  const changed = new vscode.EventEmitter<vscode.Uri>();
+  const provider: vscode.TextDocumentContentProvider = {
+    onDidChange: changed.event,
     async provideTextDocumentContent({ path }) {
       const file = path.replace(/^\//, '');
+      const address = vscode.Uri.joinPath(extensionUri, 'dist', 'checks', file);
       try {
-        const page = await vscode.workspace.fs.readFile(
-          vscode.Uri.joinPath(extensionUri, 'dist', 'checks', file),
-        );
-        return new TextDecoder().decode(page);
+        const page = new TextDecoder().decode(await vscode.workspace.fs.readFile(address));
+        return pageInDialect(dialect(), page);
       } catch {
         return `${vscode.l10n.t('There is no page about {0}.', `\`${file.replace(/\.md$/, '')}\``)}\n`;
       }
     },
+  };
+  const following = vscode.workspace.onDidChangeConfiguration((change) => {
+    if (!change.affectsConfiguration('draftwright.dialect')) return;
+    for (const { uri } of vscode.workspace.textDocuments) if (uri.scheme === SCHEME) changed.fire(uri);
   });
+  const provided = vscode.workspace.registerTextDocumentContentProvider(SCHEME, provider);
+  return vscode.Disposable.from(changed, following, provided);
 }
+
+const dialect = () => readDialect(vscode.workspace.getConfiguration('draftwright').get('dialect'));

@@ -5,7 +5,7 @@ import type { PlacedFinding } from '../drafting/model';
 export function restated(
   finding: PlacedFinding,
   changes: Partial<Omit<PlacedFinding, 'fixes'>>,
-  fixes?: PlacedFinding['fixes'],
+  fixes: () => PlacedFinding['fixes'] = () => finding.fixes,
 ): PlacedFinding {
   const { code, severity, message, place, source, piece, accepted, related } = finding;
   return {
@@ -14,7 +14,7 @@ export function restated(
     ...(accepted !== undefined && { accepted }),
     ...changes,
     get fixes() {
-      return fixes ?? finding.fixes;
+      return fixes();
     },
   };
 }

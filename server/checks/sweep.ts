@@ -76,7 +76,7 @@ export class Sweep {
       const key = keyOf(finding);
       const before = this.gathered.get(key);
       if (before !== undefined) before.variants.push(variant);
-      else this.gathered.set(key, { finding: restated(finding, {}, []), variants: [variant] });
+      else this.gathered.set(key, { finding: restated(finding, {}, () => []), variants: [variant] });
     }
   }
 

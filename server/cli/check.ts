@@ -1,5 +1,14 @@
 /** `draftwright check`: what a cutter would catch, in one or many patterns. */
-import { check, sweep, variantsOf, withSeverities, type Severities, type Variant } from '../checks';
+import type { Dialect } from '../../grammar/dialect';
+import {
+  check,
+  findingsInDialect,
+  sweep,
+  variantsOf,
+  withSeverities,
+  type Severities,
+  type Variant,
+} from '../checks';
 import type { PlacedFinding } from '../drafting/model';
 import { Bench, type Choice, type Opened } from './open';
 import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
@@ -10,6 +19,7 @@ import { countOf, gather, type Report } from './print/report';
 export interface CheckOptions extends Choice {
   readonly format: 'text' | 'json';
   readonly severity: Severities;
+  readonly words: Dialect;
 }
 
 /** Checks every file that can be read; one that can't ends the command with 2 after the others are reported. */
@@ -18,13 +28,17 @@ export function runCheck(paths: readonly string[], options: CheckOptions, io: Io
   const { opened, refusals } = openAll(bench, paths, options);
   refusals.forEach((reason) => io.err(`${reason}\n`));
   if (opened.length === 0) return UNABLE;
-  const report = reportOn(bench, opened, (file) =>
-    withSeverities(everywhere(bench, file, options), options.severity),
-  );
+  const report = reportOn(bench, opened, (file) => {
+    const found = withSeverities(everywhere(bench, file, options), options.severity);
+    return findingsInDialect(options.words, found, () => textsOf(bench, file));
+  });
   io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
   if (refusals.length > 0) return UNABLE;
   return countOf(report, 'error') > 0 ? FAULTY : CLEAN;
 }
+
+const textsOf = ({ files }: Bench, { pattern }: Opened): readonly string[] =>
+  [pattern.uri, ...pattern.files].map((uri) => files.read(uri) ?? '');
 
 /** Opens each file once; the reasons of those that can't be opened come beside. */
 function openAll(bench: Bench, paths: readonly string[], choice: Choice) {

@@ -1,12 +1,13 @@
 /** The command line: its commands, their options, and what each ends with. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { readDialect, type Dialect } from '../../grammar/dialect';
 import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
 import { SHEET_KINDS } from '../drawing/written';
 import { runCheck, type CheckOptions } from './check';
 import { runCompare, type CompareOptions } from './compare/run';
 import { runDraw, type DrawOptions } from './draw';
-import { runExplain } from './explain';
+import { runExplain, type ExplainOptions } from './explain';
 import { runFormat, type FormatOptions } from './format';
 import { runGitSetup, type GitSetupOptions } from './git-setup';
 import { runGitText } from './git-text';
@@ -91,6 +92,13 @@ const severity = () =>
   new Option('--severity <code=severity>', 'how grave a problem is: hidden-name=off, note, warning or error')
     .default(NO_SEVERITIES, 'as the catalogue has it')
     .argParser(readable(severitySetting));
+const words = () =>
+  new Option(
+    '--words <dialect>',
+    'the words of the trade: british (toile, sleeve head) or american (muslin, sleeve cap)',
+  )
+    .default('British', 'british')
+    .argParser(readable(dialectWord));
 const format = (...choices: string[]) =>
   new Option('--format <format>', 'how to print').choices(choices).default(choices[0]);
 
@@ -104,6 +112,11 @@ const readable =
       throw new InvalidArgumentError((reason as Error).message);
     }
   };
+
+function dialectWord(words: string): Dialect {
+  if (/^(british|american)$/i.test(words)) return readDialect(words);
+  throw new Error(`The words of the trade are british or american, not ${words}.`);
+}
 
 /** `front, back` */
 const listed = (words: string): string[] =>
@@ -136,8 +149,9 @@ function addCheck(top: Command, io: Io, done: Done): void {
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(severity())
+    .addOption(words())
     .addOption(format('text', 'json'))
-    .action((files: string[], options: Given & Pick<CheckOptions, 'format' | 'severity'>) =>
+    .action((files: string[], options: Given & Pick<CheckOptions, 'format' | 'severity' | 'words'>) =>
       done(runCheck(files, chosen(options), io)),
     );
 }
@@ -282,7 +296,8 @@ function addExplain(top: Command, io: Io, done: Done): void {
     .command('explain')
     .description('say what a problem is, why it matters and how to mend it')
     .argument('<code>', 'as it stands beside a problem, for example unclosed-outline')
-    .action((code: string) => done(runExplain(code, io)));
+    .addOption(words())
+    .action((code: string, options: ExplainOptions) => done(runExplain(code, options, io)));
 }
 
 function addLsp(top: Command, io: Io, done: Done): void {

@@ -1,11 +1,17 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
+import { pageInDialect, type Dialect } from '../../grammar/dialect';
 import { catalogue, explain } from '../checks';
 import { diskBehind } from '../lsp/disk';
 import { nearest } from '../drafting/names/spelling';
 import { CLEAN, Unable, type Exit, type Io } from './io';
 
-export function runExplain(code: string, io: Io): Exit {
-  const page = explain(code, diskBehind(io.cwd).page);
+export interface ExplainOptions {
+  readonly words: Dialect;
+}
+
+export function runExplain(code: string, { words }: ExplainOptions, io: Io): Exit {
+  const found = explain(code, diskBehind(io.cwd).page);
+  const page = found && pageInDialect(words, found);
   if (page === undefined) throw new Unable(unknown(code));
   io.out(page.endsWith('\n') ? page : `${page}\n`);
   return CLEAN;

@@ -35,7 +35,13 @@ function repairsAt({ key, lines }: OpenDocument, params: CodeActionParams, desk:
     const found = fixAll(problems, key, code);
     return found === undefined
       ? []
-      : [{ title: found.fix.title, kind: CodeActionKind.QuickFix, edit: annotatedEdit(found.fix, desk) }];
+      : [
+          {
+            title: found.fix.title,
+            kind: CodeActionKind.QuickFix,
+            edit: annotatedEdit(found.fix, desk),
+          },
+        ];
   });
   return [...repairs, ...all];
 }
@@ -58,7 +64,7 @@ function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams
     ...otherHalves(pattern, names, text, span.from),
   ];
   return offered.map(({ title, kind, edits }) => ({
-    title,
+    title: desk.said(pattern, title),
     kind: KINDS[kind],
     edit: annotatedEdit({ title, edits: edits.map((place) => ({ place, text: place.text })) }, desk),
   }));

@@ -1,6 +1,6 @@
 /** Everything the services work on: the open texts, the workshop behind them, and what each pattern comes to. */
 import { isEnglish } from '../../grammar/say';
-import { check, NO_SEVERITIES, withSeverities, type Severities } from '../checks';
+import { check, NO_SEVERITIES, withSeverities, type Severities, findingsInDialect } from '../checks';
 import { Workshop } from '../drafting/workshop';
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { ReadFile } from '../features/definition';
@@ -10,7 +10,7 @@ import { Names, tiedTo, usedPaths } from '../features/names';
 import { problemsOf } from '../features/problems';
 import { unused, type Unused } from '../features/unused';
 import type { Addresses } from './convert';
-import { inDialect, type Dialect } from './dialect';
+import { inDialect, type Dialect } from '../../grammar/dialect';
 import { Documents } from './documents';
 import { Files, type Behind } from './files';
 import { canonical } from './uris';
@@ -71,20 +71,17 @@ export class Desk implements Addresses {
   /** The findings as its own file shows them. */
   problems(pattern: Pattern): readonly PlacedFinding[] {
     const found = problemsOf(pattern, this.findings(pattern), this.workshop.source(pattern.uri));
-    if (this.dialect === 'British' || !isEnglish()) return found;
-    const said = (message: string): string => this.said(pattern, message);
-    return found.map((finding) => ({
-      ...finding,
-      message: said(finding.message),
-      related: finding.related.map((other) => ({ ...other, message: said(other.message) })),
-    }));
+    const own = () => this.#textsOf(pattern);
+    return isEnglish() ? findingsInDialect(this.dialect, found, own) : found;
   }
 
   /** Words about a pattern in the person's dialect; the author's own words are left. */
   said(pattern: Pattern, words: string): string {
-    if (!isEnglish()) return words;
-    const own = () => [pattern.uri, ...pattern.files].map((uri) => this.files.read(uri) ?? '');
-    return inDialect(this.dialect, words, own);
+    return isEnglish() ? inDialect(this.dialect, words, () => this.#textsOf(pattern)) : words;
+  }
+
+  #textsOf(pattern: Pattern): readonly string[] {
+    return [pattern.uri, ...pattern.files].map((uri) => this.files.read(uri) ?? '');
   }
 
   /** The names of its own file that an editor may fade. */

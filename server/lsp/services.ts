@@ -27,6 +27,7 @@ import {
 } from 'vscode-languageserver';
 import { methods } from '../../client/preview/protocol';
 import { format, formatEdits } from '../../grammar';
+import { pageInDialect } from '../../grammar/dialect';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
 import { definition } from '../features/definition';
@@ -159,7 +160,8 @@ export const services: readonly Service[] = [
     problemsAt,
   ),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {
-    return explain(code, desk.files.page) ?? null;
+    const page = explain(code, desk.files.page);
+    return page === undefined ? null : pageInDialect(desk.dialect, page);
   }),
 ];
 

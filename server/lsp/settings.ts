@@ -5,7 +5,7 @@ import {
   type InitializeParams,
 } from 'vscode-languageserver';
 import { readSettings, type Severities } from '../checks';
-import { readDialect, type Dialect } from './dialect';
+import { readDialect, type Dialect } from '../../grammar/dialect';
 import type { HintKinds } from '../features/hints';
 
 /** The section of a client's configuration. */

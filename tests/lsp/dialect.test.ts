@@ -1,6 +1,9 @@
 /** The trade's words in both dialects of English, with the author's own words left alone. */
 import assert from 'node:assert/strict';
-import { inDialect, readDialect } from '../../server/lsp/dialect';
+import { inDialect, pageInDialect, readDialect } from '../../grammar/dialect';
+import { findingsInDialect } from '../../server/checks';
+import type { PlacedFinding } from '../../server/drafting/model';
+import { speak } from '../../grammar/say';
 import { Desk } from '../../server/lsp/desk';
 
 const american = (words: string, ...own: string[]): string => inDialect('American', words, () => own);
@@ -44,5 +47,44 @@ describe('the desk in American', () => {
     assert.equal(desk.said(pattern, 'a toile'), 'a toile');
     desk.dialect = 'American';
     assert.equal(desk.said(pattern, 'a toile'), 'a muslin');
+  });
+});
+
+describe('findings and pages in American', () => {
+  const finding: PlacedFinding = {
+    ...{ code: 'unusual-fork', severity: 'note', source: 'leg', message: 'The fork is short.' },
+    place: { uri: 'file:///wardrobe/legs.draft', from: 0, to: 1 },
+    related: [{ place: { uri: '', from: 0, to: 1 }, message: 'The fork runs here.' }],
+    fixes: [{ title: 'Try a toile', edits: [] }],
+  };
+
+  it('are said so in their message, in what belongs to them and in their repairs', () => {
+    const [said] = findingsInDialect('American', [finding], () => []);
+    assert.equal(said!.message, 'The crotch is short.');
+    assert.equal(said!.related[0]!.message, 'The crotch runs here.');
+    assert.equal(said!.fixes[0]!.title, 'Try a muslin');
+  });
+
+  it('leave repairs to be worked out when they are asked for', () => {
+    const asked: PlacedFinding = Object.defineProperty({ ...finding }, 'fixes', {
+      get: () => assert.fail('nobody has asked'),
+    });
+    assert.equal(findingsInDialect('American', [asked], () => []).length, 1);
+  });
+
+  it('leave the examples of a page as they are written', () => {
+    const page = 'A toile tells.\n\n```draft\nfitting "first" # a toile\n```\n\nSo does a second toile.\n';
+    assert.equal(
+      pageInDialect('American', page),
+      'A muslin tells.\n\n```draft\nfitting "first" # a toile\n```\n\nSo does a second muslin.\n',
+    );
+  });
+
+  it('are left to German, where German is spoken', () => {
+    const desk = new Desk({ read: () => undefined, list: () => [] } as never);
+    desk.dialect = 'American';
+    speak({});
+    assert.equal(desk.said(desk.pattern('file:///wardrobe/pattern.draft'), 'eine Toile'), 'eine Toile');
+    speak(undefined);
   });
 });

@@ -2,7 +2,8 @@
 
 export type Dialect = 'British' | 'American';
 
-export const readDialect = (set: unknown): Dialect => (set === 'American' ? 'American' : 'British');
+export const readDialect = (set: unknown): Dialect =>
+  /^american$/i.test(String(set)) ? 'American' : 'British';
 
 /**
  * British and American (from memory). Words of the language, as `zip` and `scye-depth`, stay as they are written in
@@ -46,3 +47,13 @@ export function inDialect(dialect: Dialect, words: string, own: () => readonly s
     words,
   );
 }
+
+/** Parts of a page that are no sentences of ours: patterns, and what is printed of them. */
+const FENCED = /(^```[\s\S]*?^```$)/m;
+
+/** A page of the catalogue in a dialect; its examples are patterns, which stay as they are written. */
+export const pageInDialect = (dialect: Dialect, page: string): string =>
+  page
+    .split(FENCED)
+    .map((part, i) => (i % 2 === 1 ? part : inDialect(dialect, part, () => [])))
+    .join('');
