@@ -1,7 +1,6 @@
 /** Makes the editor's colours and brackets from the word table, so that no word can drift: `npx tsx grammar/generate.ts`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { FORMS } from './forms';
 import { allHeads, CONTEXTUAL, FUNCTIONS, GIVEN, OFTEN_NAMES, RESERVED, UNITS } from './words';
 
 const NAME = String.raw`\p{L}[\p{L}\p{M}\p{Nd}]*(?:-\p{L}[\p{L}\p{M}\p{Nd}]*)*`;
@@ -97,31 +96,12 @@ export function languageConfiguration(): object {
   };
 }
 
-/** A snippet for the form of each statement: its capitals are the places to fill in, its block waits to be filled. */
-export function snippets(): object {
-  const made: Record<string, object> = {};
-  for (const { what, form } of Object.values(FORMS)) {
-    const first = form.split(' or ')[0]!;
-    const head = /^[a-z][a-z-]*(?: [a-z]+)*(?= |$)/.exec(first)?.[0];
-    if (head === undefined || first.includes('…')) continue;
-    made[what] = { prefix: head.split(' ')[0], description: `${what}: ${first}`, body: bodyOf(first) };
-  }
-  return made;
-}
-
-function bodyOf(form: string): string[] {
-  let stop = 0;
-  const line = form.replace(/\b[A-Z]+(?:-[A-Z]+)*\b/g, (word) => `\${${++stop}:${word.toLowerCase()}}`);
-  return line.endsWith('{') ? [line, '  $0', '}'] : [line];
-}
-
 /** The files that are made, by their path from the top of the repository. */
 export function generated(): Record<string, string> {
   const text = (value: object): string => `${JSON.stringify(value, null, 2)}\n`;
   return {
     'grammar/textmate/draftwright.tmLanguage.json': text(textmate()),
     'grammar/language-configuration.json': text(languageConfiguration()),
-    'grammar/snippets.json': text(snippets()),
   };
 }
 

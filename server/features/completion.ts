@@ -1,6 +1,6 @@
 /** The names and words that may stand at the cursor. */
 import { inWords, say } from '../../grammar/say';
-import { FUNCTIONS, wordsOf } from '../../grammar/words';
+import { FUNCTIONS, wordsOf, type BlockKind } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
 import { catalogue, isFirm, rangeInWords, ranges } from '../checks';
 import type { Pattern, Shape, Value } from '../drafting/model';
@@ -8,6 +8,7 @@ import { everyEdge } from '../drafting/shapes/parts';
 import { measurements } from '../drafting/values/measurements';
 import { print, printLength } from '../drafting/values/quantity';
 import { inCommentOrText, lineBefore, scopeAt, type Scope } from './scope';
+import { wholeStatements } from './whole-statements';
 import { wordAt } from './words';
 
 export type CompletionKind =
@@ -21,13 +22,19 @@ export type CompletionKind =
   | 'edge'
   | 'seam'
   | 'body'
-  | 'function';
+  | 'function'
+  | 'statement'
+  | 'file';
 
 interface Item {
   readonly label: string;
   readonly kind: CompletionKind;
   readonly detail: string;
   readonly doc: string;
+  /** What is typed to find it, where that is not its label. */
+  readonly typed?: string;
+  /** What it writes, in the notation of editors for places to fill in; its label where there is none. */
+  readonly snippet?: string;
 }
 
 export interface Completion extends Item {
@@ -38,14 +45,17 @@ export interface Completion extends Item {
 
 /**
  * What may stand at an offset, the nearest scope first. `sources` are the files of the pattern, its own first;
- * only bodies and tables are taken from the others.
+ * only bodies and tables are taken from the others. `paths` are the ways from it to the other files of the workspace.
  */
 export function completions(
   pattern: Pattern,
   sources: readonly SourceFile[],
   text: string,
   offset: number,
+  paths: () => readonly string[] = () => [],
 ): readonly Completion[] {
+  const path = pathBeingWritten(text, offset);
+  if (path !== undefined) return paths().map((one) => ({ ...item(one, 'file'), ...path }));
   const word = wordAt(text, offset);
   const from = word?.from ?? offset;
   const before = lineBefore(text, from);
@@ -56,6 +66,14 @@ export function completions(
     : inPlace(pattern, sources, scope, before);
   const once = new Map(items.map((item) => [`${item.kind} ${item.label}`, item]));
   return [...once.values()].map((item) => ({ ...item, from, to: word?.to ?? offset }));
+}
+
+/** The path between the quotes of a `use` line, as far as it is written. */
+function pathBeingWritten(text: string, offset: number): { from: number; to: number } | undefined {
+  const [, written] = /^\s*use\s+"([^"]*)$/.exec(lineBefore(text, offset)) ?? [];
+  if (written === undefined) return undefined;
+  const [rest] = /^[^"#\r\n]*(?=")|^/.exec(text.slice(offset))!;
+  return { from: offset - written.length, to: offset + rest.length };
 }
 
 const item = (label: string, kind: CompletionKind, detail = '', doc = ''): Item => ({
@@ -132,7 +150,7 @@ function inPlace(
   before: string,
 ): readonly Item[] {
   const line = before.trimStart();
-  if (line === '') return wordsOf(scope.kind).heads.map((head) => item(head, 'word'));
+  if (line === '') return beginnings(scope.kind);
   if (/\bdrafted\s+for\s+$/.test(line)) return bodies(sources);
   if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line)) return drafts(sources).concat(pieces(pattern));
   if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern);
@@ -151,6 +169,16 @@ function inPlace(
     ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
     ...drafts(sources),
   ];
+}
+
+/** The words that a line may begin with, then whole statements with places to fill in. */
+function beginnings(kind: BlockKind): readonly Item[] {
+  const words = wordsOf(kind).heads.map((head) => item(head, 'word'));
+  const whole = wholeStatements(kind).map(({ head, form, what, example, snippet }) => {
+    const typed = head === '' ? form : `${head} ${form}`;
+    return { ...item(form, 'statement', what, example), typed, snippet };
+  });
+  return [...words, ...whole];
 }
 
 /** Ranges after `usual`, codes after `accept`, and what a finding may be of. */

@@ -4,6 +4,8 @@ import {
   CompletionItemKind,
   DiagnosticSeverity,
   FoldingRangeKind,
+  InsertTextFormat,
+  InsertTextMode,
   SymbolKind,
   type CompletionItem,
   type DocumentSymbol,
@@ -49,6 +51,8 @@ const completionKinds: Readonly<Record<Completion['kind'], CompletionItemKind>> 
   seam: CompletionItemKind.Interface,
   body: CompletionItemKind.Struct,
   function: CompletionItemKind.Function,
+  statement: CompletionItemKind.Snippet,
+  file: CompletionItemKind.File,
 };
 
 /** Looks up the lines and the client's address of a file. */
@@ -123,6 +127,12 @@ export function foldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
   return { startLine, endLine, ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}) };
 }
 
+/** Its further lines stand in as far as the one that it begins on. */
+const SNIPPET = {
+  insertTextFormat: InsertTextFormat.Snippet,
+  insertTextMode: InsertTextMode.adjustIndentation,
+};
+
 export function completionItem(item: Completion, index: number, lines: Lines): CompletionItem {
   return {
     label: item.label,
@@ -130,6 +140,8 @@ export function completionItem(item: Completion, index: number, lines: Lines): C
     detail: item.detail,
     ...(item.doc === '' ? {} : { documentation: item.doc }),
     sortText: String(index).padStart(5, '0'),
-    textEdit: { range: lines.range(item.from, item.to), newText: item.label },
+    textEdit: { range: lines.range(item.from, item.to), newText: item.snippet ?? item.label },
+    ...(item.typed !== undefined && { filterText: item.typed }),
+    ...(item.snippet !== undefined && SNIPPET),
   };
 }

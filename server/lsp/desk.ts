@@ -21,8 +21,8 @@ export class Desk implements Addresses {
   readonly documents: Documents;
   /** Which hints the client wants between the words. */
   hintKinds = ALL_HINTS;
-  /** How the client shows a hover: with layout or as plain words, and whether with pictures. */
-  shows = { layout: true, pictures: false };
+  /** How the client shows a hover, with layout or as plain words and whether with pictures; and if it fills in snippets. */
+  shows = { layout: true, pictures: false, snippets: false };
   /** Whether the client shows annotated changes before they are made. */
   annotates = false;
   /** Whether the client wants names that nothing uses to be faded. */

@@ -1,5 +1,6 @@
 /** The door to files: open buffers first, then what lies behind. A `use` may not leave the workspace. */
 import type { Door } from '../drafting/model';
+import { pathBetween } from '../features/file-rename';
 import { canonical, folderOf, hasFolders, isInside, joined } from './uris';
 
 /** What lies behind the open buffers: a disk, or nothing in a browser. */
@@ -65,6 +66,16 @@ export class Files implements Door {
     const uri = joined(start, path);
     if (uri === undefined || !folders.some((folder) => isInside(uri, folder))) return { outside: true };
     return this.behind.staysIn(uri, folders) ? { uri } : { outside: true };
+  }
+
+  /** The ways from a file to the others that it may use, nearer ones first. */
+  pathsFrom(from: string): readonly string[] {
+    const file = canonical(from);
+    const start = hasFolders(file) ? file : `${this.#folders[0] ?? ''}/`;
+    const paths = this.all().flatMap((uri) => (uri === file ? [] : (pathBetween(start, uri) ?? [])));
+    const usable = paths.filter((path) => 'uri' in this.resolve(file, path));
+    const steps = (path: string): number => path.split('/').length;
+    return usable.sort((a, b) => steps(a) - steps(b) || (a < b ? -1 : 1));
   }
 
   /** The folders a file may use from: those of the workspace that hold it, else its home, else its own folder. */

@@ -55,14 +55,15 @@ const known = (offered: readonly string[]): Encoding | undefined =>
   offered.flatMap((one) => ENCODINGS.find((ours) => ours === one) ?? [])[0];
 
 /**
- * How a client shows a hover. One that names what it reads Markdown with has a page to show it on; a terminal would
+ * How a client shows hovers and completions. One that names what it reads Markdown with has a page to show it on; a terminal would
  * print a picture as a thousand letters, unless it says at the start that it knows better.
  */
 function shown({ capabilities, initializationOptions }: InitializeParams): Desk['shows'] {
   const formats = capabilities.textDocument?.hover?.contentFormat;
   const layout = formats === undefined || formats.includes(MarkupKind.Markdown);
   const { pictures } = (initializationOptions ?? {}) as StartOptions;
-  return { layout, pictures: layout && (pictures ?? capabilities.general?.markdown !== undefined) };
+  const snippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
+  return { layout, pictures: layout && (pictures ?? capabilities.general?.markdown !== undefined), snippets };
 }
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');

@@ -14,6 +14,7 @@ import {
   HoverRequest,
   MarkupKind,
   type CompletionItem,
+  type CompletionParams,
   type DocumentDiagnosticParams,
   type DocumentDiagnosticReport,
   type DocumentOnTypeFormattingParams,
@@ -101,12 +102,19 @@ const indentedAt = aboutText((document, { position, ch }: DocumentOnTypeFormatti
     : textEdits(document, indentation(file, document.lines.offset(position), ch));
 });
 
-const completionsAt = aboutText((document, params: TextDocumentPositionParams, desk): CompletionItem[] => {
+/** Signs that a path may go on after; anywhere else, typing them asks for nothing. */
+const IN_PATHS = ['"', '/'];
+
+const completionsAt = aboutText((document, params: CompletionParams, desk): CompletionItem[] => {
   const { key, text, lines } = document;
   const pattern = desk.pattern(key);
   const sources = desk.read(pattern).map(({ file }) => file);
-  const items = completions(pattern, sources, text, offsetOf(document, params));
-  return items.map((item, index) => completionItem(item, index, lines));
+  const inPath = IN_PATHS.includes(params.context?.triggerCharacter ?? '');
+  const paths = (): readonly string[] => desk.files.pathsFrom(key);
+  const items = completions(pattern, sources, text, offsetOf(document, params), paths);
+  return items
+    .filter(({ kind, snippet }) => (inPath ? kind === 'file' : desk.shows.snippets || snippet === undefined))
+    .map((item, index) => completionItem(item, index, lines));
 });
 
 /** What there is to say of a text; of one that is not open, nothing. */
@@ -145,7 +153,7 @@ export const services: readonly Service[] = [
   service(
     CompletionRequest.method,
     'names',
-    { completionProvider: { triggerCharacters: ['.'] } },
+    { completionProvider: { triggerCharacters: ['.', ...IN_PATHS] } },
     completionsAt,
   ),
   service(HoverRequest.method, 'geometry', { hoverProvider: true }, hoverAt),

@@ -50,7 +50,7 @@ function measure(): { drafted: number[]; asked: Times } {
   const desk = new Desk({ ...nothingBehind, read: (uri) => door.read(uri), home: () => 'file:///' });
   const room = roomOf(desk);
   room.diagnostics.fades = true;
-  desk.shows = { layout: true, pictures: true };
+  desk.shows = { layout: true, pictures: true, snippets: true };
   desk.documents.open({ uri: one.uri, languageId: 'draftwright', version: 1, text: one.text });
   const asked: Times = new Map();
   const drafted: number[] = [];

@@ -67,6 +67,18 @@ describe('completing', () => {
     });
   });
 
+  it('offers whole statements that may stand in the block, with places to fill in', () => {
+    checkCompletions('\n# ^ here\n', {
+      also: ['seam NAME PIECE.EDGE = PIECE.EDGE', 'piece NAME of DRAFT {', 'piece NAME worked from PIECE {'],
+      never: ['point NAME = …', 'cloth NAME {'],
+    });
+    checkCompletions(`${draft}  \n# ^ here\n}\n`, { also: ['line NAME = …', 'arc NAME = …'] });
+    checkCompletions(piece.replace('side straight to a\n', '\n#  ^ here\n'), {
+      first: ['NAME along CURVE to POINT', 'NAME straight to POINT'],
+    });
+    checkCompletions('let \n#   ^ here\n', { never: ['let NAME = VALUE'] });
+  });
+
   it('keeps quiet in a comment and in a text', () => {
     checkCompletions('let a = 1cm # wai\n#              ^ here\n', { first: [], never: ['waist'] });
     checkCompletions('pattern "wai"\n#           ^ here\n', { never: ['waist'] });

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { generated, snippets, textmate } from '../../grammar/generate';
+import { generated, textmate } from '../../grammar/generate';
 import {
   allHeads,
   CONTEXTUAL,
@@ -38,13 +38,6 @@ function scopesOf(line: string): string[] {
 const short = (line: string) => scopesOf(line).map((scope) => scope.replace('.draftwright', ''));
 
 describe('what is made from the word table', () => {
-  it('offers a snippet for a piece that becomes a block with places to fill in', () => {
-    const made = snippets() as Record<string, { prefix: string; body: string[] }>;
-    assert.deepEqual(made['A draft']!.body, ['draft ${1:name} {', '  $0', '}']);
-    assert.deepEqual(made['A seam']?.prefix, 'seam');
-    for (const { prefix } of Object.values(made)) assert.ok(allHeads().includes(prefix as never), prefix);
-  });
-
   it('is what the files hold', () => {
     for (const [path, text] of Object.entries(generated())) {
       const held: unknown = JSON.parse(readFileSync(join(process.cwd(), path), 'utf8'));
