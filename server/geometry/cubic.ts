@@ -39,40 +39,39 @@ export function pointAt(seg: Segment, t: number): Point {
   if (t === 0) return seg.p0;
   if (t === 1) return seg.p3;
   if (seg.kind === 'line') return lerp(seg.p0, seg.p3, t);
-  const r = 1 - t;
-  const a = r * r * r;
-  const b = 3 * r * r * t;
-  const c = 3 * r * t * t;
-  const d = t * t * t;
-  return {
-    x: a * seg.p0.x + b * seg.p1.x + c * seg.p2.x + d * seg.p3.x,
-    y: a * seg.p0.y + b * seg.p1.y + c * seg.p2.y + d * seg.p3.y,
-  };
+  const { p0, p1, p2, p3 } = seg;
+  return { x: coordinateAt(p0.x, p1.x, p2.x, p3.x, t), y: coordinateAt(p0.y, p1.y, p2.y, p3.y, t) };
 }
+
+/** One coordinate of a cubic, by those of its control points: for who works out so many that points would cost more. */
+export function coordinateAt(p0: number, p1: number, p2: number, p3: number, t: number): number {
+  if (t === 0) return p0;
+  if (t === 1) return p3;
+  const r = 1 - t;
+  return r * r * r * p0 + 3 * r * r * t * p1 + 3 * r * t * t * p2 + t * t * t * p3;
+}
+
+/** Change of one coordinate with the parameter. */
+export function slopeAt(p0: number, p1: number, p2: number, p3: number, t: number): number {
+  const r = 1 - t;
+  return 3 * r * r * (p1 - p0) + 6 * r * t * (p2 - p1) + 3 * t * t * (p3 - p2);
+}
+
+/** Change of the slope of one coordinate with the parameter. */
+export const bendAt = (p0: number, p1: number, p2: number, p3: number, t: number): number =>
+  6 * (1 - t) * (p2 - 2 * p1 + p0) + 6 * t * (p3 - 2 * p2 + p1);
 
 /** Change of place with the parameter, millimetres. */
 export function derivativeAt(seg: Segment, t: number): Point {
   if (seg.kind === 'line') return subtract(seg.p3, seg.p0);
   const { p0, p1, p2, p3 } = seg;
-  const r = 1 - t;
-  const a = 3 * r * r;
-  const b = 6 * r * t;
-  const c = 3 * t * t;
-  return {
-    x: a * (p1.x - p0.x) + b * (p2.x - p1.x) + c * (p3.x - p2.x),
-    y: a * (p1.y - p0.y) + b * (p2.y - p1.y) + c * (p3.y - p2.y),
-  };
+  return { x: slopeAt(p0.x, p1.x, p2.x, p3.x, t), y: slopeAt(p0.y, p1.y, p2.y, p3.y, t) };
 }
 
 export function secondDerivativeAt(seg: Segment, t: number): Point {
   if (seg.kind === 'line') return { x: 0, y: 0 };
   const { p0, p1, p2, p3 } = seg;
-  const a = 6 * (1 - t);
-  const b = 6 * t;
-  return {
-    x: a * (p2.x - 2 * p1.x + p0.x) + b * (p3.x - 2 * p2.x + p1.x),
-    y: a * (p2.y - 2 * p1.y + p0.y) + b * (p3.y - 2 * p2.y + p1.y),
-  };
+  return { x: bendAt(p0.x, p1.x, p2.x, p3.x, t), y: bendAt(p0.y, p1.y, p2.y, p3.y, t) };
 }
 
 function thirdDerivative(seg: Cubic): Point {
@@ -153,12 +152,29 @@ export const reversedSegment = (seg: Segment): Segment =>
   seg.kind === 'line' ? line(seg.p3, seg.p0) : cubic(seg.p3, seg.p2, seg.p1, seg.p0);
 
 /** Box of the control points: holds the curve, not tightly. */
-export const controlBox = (seg: Segment): Box =>
-  seg.kind === 'line' ? boxOf([seg.p0, seg.p3]) : boxOf([seg.p0, seg.p1, seg.p2, seg.p3]);
+export function controlBox(seg: Segment): Box {
+  const { p0, p3 } = seg;
+  const p1 = seg.kind === 'line' ? p0 : seg.p1;
+  const p2 = seg.kind === 'line' ? p3 : seg.p2;
+  return {
+    minX: least(p0.x, p1.x, p2.x, p3.x),
+    minY: least(p0.y, p1.y, p2.y, p3.y),
+    maxX: most(p0.x, p1.x, p2.x, p3.x),
+    maxY: most(p0.y, p1.y, p2.y, p3.y),
+  };
+}
+
+/** Where a number is none, it has no say; so says `boxOf`. */
+const lower = (than: number, a: number): number => (a < than ? a : than);
+const higher = (than: number, a: number): number => (a > than ? a : than);
+const least = (a: number, b: number, c: number, d: number): number =>
+  lower(lower(lower(lower(Infinity, a), b), c), d);
+const most = (a: number, b: number, c: number, d: number): number =>
+  higher(higher(higher(higher(-Infinity, a), b), c), d);
 
 /** The exact box of the curve, by the places where it runs level or upright. */
 export function bounds(seg: Segment): Box {
-  if (seg.kind === 'line') return boxOf([seg.p0, seg.p3]);
+  if (seg.kind === 'line') return controlBox(seg);
   const { p0, p1, p2, p3 } = seg;
   const points = [p0, p3];
   for (const t of quadraticRoots(p1.x - p0.x, p2.x - p1.x, p3.x - p2.x)) points.push(pointAt(seg, t));

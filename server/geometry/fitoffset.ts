@@ -1,5 +1,7 @@
 /** The curve beside one segment, at an even or evenly growing distance, as cubics within a tolerance. */
 import {
+  bendAt,
+  coordinateAt,
   cubic,
   derivativeAt,
   directionAt,
@@ -7,6 +9,7 @@ import {
   line,
   pointAt,
   secondDerivativeAt,
+  slopeAt,
   type Cubic,
   type Segment,
 } from './cubic';
@@ -85,12 +88,14 @@ class Beside {
   /**
    * How fast the direction turns with the parameter, radians; its limit where the handle has no length.
    *
-   * @param d the derivative there
+   * @param dx, dy the derivative there
    */
-  private turnRate(t: number, d: Point): number {
-    const size = dot(d, d);
+  private turnRate(t: number, dx: number, dy: number): number {
+    const { p0, p1, p2, p3 } = this.seg;
+    const size = dx * dx + dy * dy;
+    if (size > this.slow * this.slow)
+      return (dx * bendAt(p0.y, p1.y, p2.y, p3.y, t) - dy * bendAt(p0.x, p1.x, p2.x, p3.x, t)) / size;
     const dd = secondDerivativeAt(this.seg, t);
-    if (size > this.slow * this.slow) return cross(d, dd) / size;
     const bend = dot(dd, dd);
     const ddd = subtract(secondDerivativeAt(this.seg, 1), secondDerivativeAt(this.seg, 0));
     return bend > 0 ? cross(dd, ddd) / (2 * bend) : 0;
@@ -98,8 +103,10 @@ class Beside {
 
   /** Speed of the parallel along the source's direction; negative where it runs backwards. */
   speedFactor(t: number): number {
-    const d = derivativeAt(this.seg, t);
-    return lengthOf(d) + this.width(t) * this.turnRate(t, d);
+    const { p0, p1, p2, p3 } = this.seg;
+    const dx = slopeAt(p0.x, p1.x, p2.x, p3.x, t);
+    const dy = slopeAt(p0.y, p1.y, p2.y, p3.y, t);
+    return Math.sqrt(dx * dx + dy * dy) + this.width(t) * this.turnRate(t, dx, dy);
   }
 
   place(t: number, side: 'before' | 'after'): { at: Point; along: Point } {
@@ -136,13 +143,18 @@ class Beside {
 
   /** How far q, on a fit near parameter t, is from lying at the right distance. */
   error(q: Point, near: number): number {
+    const { p0, p1, p2, p3 } = this.seg;
     let t = near;
     for (let step = 0; step < 4; step++) {
-      const gap = subtract(q, pointAt(this.seg, t));
-      const d = derivativeAt(this.seg, t);
-      const slope = dot(d, d) - dot(gap, secondDerivativeAt(this.seg, t));
+      const gapX = q.x - coordinateAt(p0.x, p1.x, p2.x, p3.x, t);
+      const gapY = q.y - coordinateAt(p0.y, p1.y, p2.y, p3.y, t);
+      const dx = slopeAt(p0.x, p1.x, p2.x, p3.x, t);
+      const dy = slopeAt(p0.y, p1.y, p2.y, p3.y, t);
+      const bendX = bendAt(p0.x, p1.x, p2.x, p3.x, t);
+      const bendY = bendAt(p0.y, p1.y, p2.y, p3.y, t);
+      const slope = dx * dx + dy * dy - (gapX * bendX + gapY * bendY);
       if (slope === 0) break;
-      t = Math.min(1, Math.max(0, t + dot(gap, d) / slope));
+      t = Math.min(1, Math.max(0, t + (gapX * dx + gapY * dy) / slope));
     }
     return Math.abs(lengthOf(subtract(q, pointAt(this.seg, t))) - Math.abs(this.width(t)));
   }

@@ -1,7 +1,7 @@
 /** Arc length of one segment by Gauss-Legendre quadrature, in pieces chosen by where the speed would vanish. */
 import { DEFAULT_ACCURACY } from './accuracy';
 import { type Cubic, type Segment } from './cubic';
-import { distance, dot, type Point } from './point';
+import { distance, type Point } from './point';
 
 interface Rule {
   readonly nodes: Float64Array;
@@ -59,35 +59,35 @@ interface Speed {
 }
 
 function speedOf({ p0, p1, p2, p3 }: Cubic): Speed {
-  const a = { x: 3 * (p3.x - 3 * p2.x + 3 * p1.x - p0.x), y: 3 * (p3.y - 3 * p2.y + 3 * p1.y - p0.y) };
-  const b = { x: 6 * (p2.x - 2 * p1.x + p0.x), y: 6 * (p2.y - 2 * p1.y + p0.y) };
-  const c = { x: 3 * (p1.x - p0.x), y: 3 * (p1.y - p0.y) };
+  const ax = 3 * (p3.x - 3 * p2.x + 3 * p1.x - p0.x);
+  const ay = 3 * (p3.y - 3 * p2.y + 3 * p1.y - p0.y);
+  const bx = 6 * (p2.x - 2 * p1.x + p0.x);
+  const by = 6 * (p2.y - 2 * p1.y + p0.y);
+  const cx = 3 * (p1.x - p0.x);
+  const cy = 3 * (p1.y - p0.y);
   const fastest = 3 * Math.max(distance(p0, p1), distance(p1, p2), distance(p2, p3));
-  return { ax: a.x, bx: b.x, cx: c.x, ay: a.y, by: b.y, cy: c.y, fastest, zeros: complexZeros(a, b, c) };
+  // The zeros of a t² + b t + c with complex coefficients; not finite where the degree is lower.
+  const root = complexRoot(
+    bx * bx - by * by - 4 * (ax * cx - ay * cy),
+    bx * by + by * bx - 4 * (ax * cy + ay * cx),
+  );
+  const sign = bx * root.x + by * root.y < 0 ? -1 : 1;
+  const qx = -(bx + sign * root.x) / 2;
+  const qy = -(by + sign * root.y) / 2;
+  return { ax, bx, cx, ay, by, cy, fastest, zeros: [quotient(qx, qy, ax, ay), quotient(cx, cy, qx, qy)] };
 }
 
-/** Zeros of a t² + b t + c with complex coefficients; not finite where the degree is lower. */
-function complexZeros(a: Point, b: Point, c: Point): [Point, Point] {
-  const bb = multiply(b, b);
-  const ac = multiply(a, c);
-  const root = complexRoot({ x: bb.x - 4 * ac.x, y: bb.y - 4 * ac.y });
-  const sign = dot(b, root) < 0 ? -1 : 1;
-  const q = { x: -(b.x + sign * root.x) / 2, y: -(b.y + sign * root.y) / 2 };
-  return [divide(q, a), divide(c, q)];
+/** One complex number divided by another. */
+function quotient(px: number, py: number, qx: number, qy: number): Point {
+  const size = qx * qx + qy * qy;
+  return { x: (px * qx + py * qy) / size, y: (py * qx - px * qy) / size };
 }
 
-const multiply = (p: Point, q: Point): Point => ({ x: p.x * q.x - p.y * q.y, y: p.x * q.y + p.y * q.x });
-
-function divide(p: Point, q: Point): Point {
-  const size = q.x * q.x + q.y * q.y;
-  return { x: (p.x * q.x + p.y * q.y) / size, y: (p.y * q.x - p.x * q.y) / size };
-}
-
-function complexRoot(z: Point): Point {
-  const size = Math.sqrt(z.x * z.x + z.y * z.y);
-  const x = Math.sqrt(Math.max(0, (size + z.x) / 2));
-  const y = Math.sqrt(Math.max(0, (size - z.x) / 2));
-  return { x, y: z.y < 0 ? -y : y };
+function complexRoot(zx: number, zy: number): Point {
+  const size = Math.sqrt(zx * zx + zy * zy);
+  const x = Math.sqrt(Math.max(0, (size + zx) / 2));
+  const y = Math.sqrt(Math.max(0, (size - zx) / 2));
+  return { x, y: zy < 0 ? -y : y };
 }
 
 function speedAt(v: Speed, t: number): number {

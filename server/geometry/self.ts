@@ -49,32 +49,37 @@ export function selfCrossingsOf(path: Path, closed: boolean): Meeting[] {
   return withoutFarEnds(path, through);
 }
 
-const legsOf = (seg: Segment): readonly Point[] =>
-  seg.kind === 'line'
-    ? [subtract(seg.p3, seg.p0)]
-    : [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
-
-/** Whether the legs of a segment, and of the one it runs on into, go forward in one direction: then neither meets itself. */
-function runOn(legs: readonly Point[], onward: readonly Point[] = NO_LEGS): boolean {
-  let x = 0;
-  let y = 0;
-  for (const some of [legs, onward]) {
-    for (const leg of some) {
-      const unit = normalised(leg);
-      x += unit?.x ?? 0;
-      y += unit?.y ?? 0;
-    }
-  }
-  return goForward(legs, x, y) && goForward(onward, x, y);
+/** The legs of a segment's control line, with their directions. */
+interface Legs {
+  readonly legs: readonly Point[];
+  readonly units: readonly (Point | undefined)[];
 }
 
-const NO_LEGS: readonly Point[] = [];
+function legsOf(seg: Segment): Legs {
+  const legs =
+    seg.kind === 'line'
+      ? [subtract(seg.p3, seg.p0)]
+      : [subtract(seg.p1, seg.p0), subtract(seg.p2, seg.p1), subtract(seg.p3, seg.p2)];
+  return { legs, units: legs.map(normalised) };
+}
 
-function goForward(legs: readonly Point[], x: number, y: number): boolean {
-  for (const leg of legs) {
-    const stands = leg.x === 0 && leg.y === 0;
-    if (!stands && !(leg.x * x + leg.y * y > 0)) return false;
+/** Whether the legs of a segment, and of the one it runs on into, go forward in one direction: then neither meets itself. */
+function runOn(one: Legs, onward?: Legs): boolean {
+  let x = 0;
+  let y = 0;
+  for (const unit of one.units) {
+    x += unit?.x ?? 0;
+    y += unit?.y ?? 0;
   }
+  for (const unit of onward?.units ?? []) {
+    x += unit?.x ?? 0;
+    y += unit?.y ?? 0;
+  }
+  return forward(one.legs, x, y) && (onward === undefined || forward(onward.legs, x, y));
+}
+
+function forward(legs: readonly Point[], x: number, y: number): boolean {
+  for (const leg of legs) if (!(leg.x * x + leg.y * y > 0) && (leg.x !== 0 || leg.y !== 0)) return false;
   return true;
 }
 

@@ -87,18 +87,18 @@ export function linksOf(file: FileNames, declaration: Declaration): Links {
   const { targets, inputs, mentions, findings, later, bare, adrift } = linking;
   return {
     targets,
-    inputs: inputs.size === 0 ? NO_NAMES : inputs,
+    inputs,
     mentions,
     findings,
-    later: later.size === 0 ? NOT_LATER : later,
+    later: later ?? NOT_LATER,
     unresolved: findings.length > 0 || adrift,
-    bare: bare.size === 0 ? NO_NAMES : bare,
+    bare: bare ?? NO_NAMES,
     drawn: drawnFor(linking.scope),
     head: headOf(declaration.statement),
   };
 }
 
-/** Links are kept, and most have several lists with nothing in them: those are the same for all. */
+/** Links are kept, and most have nothing in these: it is the same nothing for all. */
 const NO_NAMES: ReadonlySet<string> = new Set();
 const NOT_LATER: ReadonlyMap<Ref, Finding> = new Map();
 
@@ -108,8 +108,8 @@ class Linking {
   readonly inputs = new Set<string>();
   readonly mentions: Set<string>;
   readonly findings: Finding[] = [];
-  readonly later = new Map<Ref, Finding>();
-  readonly bare = new Set<string>();
+  later?: Map<Ref, Finding>;
+  bare?: Set<string>;
   /** A name leads into a file that can't be had, which was told there. */
   adrift = false;
   private orphan = false;
@@ -149,7 +149,8 @@ class Linking {
     }
     this.targets.set(ref, found);
     if (found.kind !== 'given' && found.kind !== 'body') this.inputs.add(found.id);
-    if (found.kind === 'measurement' && found.rest.length === 0) this.bare.add(ref.path[0]!.text);
+    if (found.kind === 'measurement' && found.rest.length === 0)
+      (this.bare ??= new Set<string>()).add(ref.path[0]!.text);
   };
 
   private nowhere(ref: Ref, space: Exclude<RefSpace, 'word'>, statement: Statement): void {
@@ -157,9 +158,9 @@ class Linking {
     if (isOfLostFile(scope.file, ref.path)) {
       this.adrift = true;
     } else if (space === 'comparand') {
-      this.later.set(ref, failure(scope, ref, 'value', statement));
+      (this.later ??= new Map<Ref, Finding>()).set(ref, failure(scope, ref, 'value', statement));
     } else if (foundLater(declaration, space) || (!orphan && onlyShapes(statement))) {
-      this.later.set(ref, failure(scope, ref, space, statement, own));
+      (this.later ??= new Map<Ref, Finding>()).set(ref, failure(scope, ref, space, statement, own));
     } else {
       const told = failure(scope, ref, space, statement, own);
       // a piece of nothing has no points to name either: that is one fault, not many
