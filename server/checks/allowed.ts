@@ -22,5 +22,8 @@ export const isOf = (sewn: SewnEdge, piece: Piece, edge: string): boolean =>
 export const edgesOf = ({ left, right }: Seam): readonly SewnEdge[] => [...left, ...right];
 
 /** Names of the edges of a piece that seams take. */
-export const sewnEdges = ({ base }: Piece, seams: readonly Seam[]): ReadonlySet<string> =>
-  new Set(seams.flatMap(edgesOf).flatMap(({ piece, edge }) => (piece === base ? [edge] : [])));
+export function sewnEdges({ base }: Piece, seams: readonly Seam[]): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const seam of seams) for (const { piece, edge } of edgesOf(seam)) if (piece === base) names.add(edge);
+  return names;
+}

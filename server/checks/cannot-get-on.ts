@@ -111,10 +111,11 @@ function groupsOf(
   const before = groupsKept.get(of);
   if (before !== undefined) return before;
   const made = new Map<Way, readonly Together[]>();
+  const all = sides();
   for (const way of WAYS) {
-    const found = sides().flatMap((all): readonly Together[] => {
-      const edges = all.filter(({ edge }) => called(edge, ...way.words));
-      const some = edges.length > 0 && (!('left' in of) || edges.length === all.length);
+    const found = all.flatMap((side): readonly Together[] => {
+      const edges = side.filter(({ edge }) => called(edge, ...way.words));
+      const some = edges.length > 0 && (!('left' in of) || edges.length === side.length);
       return some ? [{ source: of.source, of, edges }] : [];
     });
     if (found.length > 0) made.set(way, found);

@@ -15,16 +15,19 @@ export const mistypedMeasurement: Judged = {
   ofPattern: ofSheets(mistyped),
 };
 
-function mistyped(sheet: BodySheet, { ownMeasurements, needs, body }: Pattern): readonly Finding[] {
+function mistyped(sheet: BodySheet, pattern: Pattern): readonly Finding[] {
+  const { ownMeasurements, body } = pattern;
+  // all names of the pattern are looked through for it: asked only where a measurement is not known
+  const isNeeded = (name: string): boolean => pattern.needs.includes(name);
   const found: Finding[] = [];
   const isDraftedFor = body?.name === sheet.name && body.size === sheet.size;
   for (const [name, { statement, at }] of sheet.measures) {
-    if (measurementNamed.has(name) || ownMeasurements.has(name) || needs.includes(name)) continue;
+    if (measurementNamed.has(name) || ownMeasurements.has(name) || isNeeded(name)) continue;
     const meant = nearest(name, [...measurementNamed.keys(), ...ownMeasurements.keys()]);
     // beside the one it is like, it is one of the maker's own
     if (meant === undefined || sheet.measures.has(meant)) continue;
     // where it is missed, that says what was written instead
-    if (isDraftedFor && needs.includes(meant)) continue;
+    if (isDraftedFor && isNeeded(meant)) continue;
     const message = say`${name} is no measurement that is known, and ${whose(sheet)} has no ${meant}. Write ${meant}, if that is meant; one of your own is declared first (measure ${name} "how it is taken" in … .. …).`;
     found.push(
       finding('mistyped-measurement', { statement, at }, message, {

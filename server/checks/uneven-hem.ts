@@ -32,12 +32,11 @@ export const unevenHem: Judged = {
 /** The corner at the end of an edge, where just one of the two edges is a hem and the corner was mitred. */
 function atCorner(piece: Piece, index: number, pattern: Judging): readonly Finding[] {
   const corner = piece.cutShape?.corners[index];
+  if (corner?.kind !== 'mitred') return [];
   const [before, after] = [piece.edges[index]!, piece.edges[(index + 1) % piece.edges.length]!];
   const [one, other] = [piece.hems.has(before.name), piece.hems.has(after.name)];
   const [hem, seam] = one ? [before, after] : [after, before];
-  if (hem.name.endsWith('-other') || corner === undefined || one === other || piece.fold?.edge === seam.name)
-    return [];
-  if (corner.kind !== 'mitred') return [];
+  if (hem.name.endsWith('-other') || one === other || piece.fold?.edge === seam.name) return [];
   const folded = foldedOver(piece, hem, corner.at, corner.tip, hem === after);
   const off = folded === undefined ? 0 : offEdge(piece, seam, folded);
   const range = usualRange(pattern, HEM_END);
