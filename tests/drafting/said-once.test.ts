@@ -239,6 +239,22 @@ piece back worked from front {
     ]);
   });
 
+  it('cut notches into a part of a divided piece', () => {
+    const text = square(
+      '  cut 1',
+      `divide front at ((a down 10cm) to (b down 10cm)) along cut-line into upper holding top {
+  notch own on side at 3cm from b
+}, lower {
+  notch own on hem at halfway, double
+}
+`,
+    );
+    const notches = patternIn(text).pieces.flatMap(({ name, notches: of }) =>
+      of.map(({ edge, distance, count }) => `${name}.${edge} ${Math.round(distance)} ${count}`),
+    );
+    assert.deepEqual(notches, ['upper.side 30 1', 'lower.hem 100 2']);
+  });
+
   it('are of a piece, where a piece is worked', () =>
     checkSaid('draft pouch {\n}\npiece front worked from pouch {\n  cut 1\n}\n', [
       'wrong-kind: pouch is a draft, but a piece is needed here. A piece is walked round on a draft: piece NAME of pouch, with its outline.',

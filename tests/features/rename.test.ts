@@ -63,6 +63,26 @@ describe('giving another name', () => {
   it('to a piece changes it where another is worked from it, and before the dot', () =>
     checkRename(at('seam side front.top = low.top', 'front'), 'fore', sheet.replaceAll('front', 'fore')));
 
+  it('to an edge or a point changes it in a notch of the piece’s own block', () => {
+    const notched = sheet.replace(
+      '  allow 1cm at top\n}\npiece low',
+      '  allow 1cm at top\n  notch own on rest at 5cm from b\n  notch full on front.rest at b\n}\npiece low',
+    );
+    checkRename(
+      at('    rest straight to a', 'rest', notched),
+      'lower-edge',
+      notched
+        .replace('rest straight', 'lower-edge straight')
+        .replace('on rest', 'on lower-edge')
+        .replace('front.rest', 'front.lower-edge'),
+    );
+    checkRename(
+      at('  point b = a right half', 'b =', notched),
+      'far-end',
+      notched.replaceAll(/\bb\b/g, 'far-end'),
+    );
+  });
+
   it('to a seam changes it in the notch on it', () =>
     checkRename(
       at('notch knee on side at b', 'side'),

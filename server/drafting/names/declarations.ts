@@ -120,6 +120,26 @@ function shares(statement: Statement, top: TopLevel): readonly Declaration[] {
   }));
 }
 
+/** Notches in the block that a part of a divided piece has of its own. */
+function notchesOfShares(
+  { block = [] }: Statement,
+  top: TopLevel,
+  before?: ReadonlyMap<Statement, Declaration>,
+): readonly Declaration[] {
+  return block.flatMap(({ node, block: lines = [] }) => {
+    if (node.kind !== 'share') return [];
+    const scope = node.name.text;
+    return lines.flatMap((inner): readonly Declaration[] => {
+      if (inner.node.kind !== 'notch') return [];
+      const kept = before?.get(inner);
+      const declaration = kept?.scope === scope ? kept : declare(inner, top, scope);
+      if (declaration === undefined) return [];
+      declaration.top = top;
+      return [declaration];
+    });
+  });
+}
+
 /**
  * All that a top-level statement declares, itself first. Lines without a name (`units`, `use`) are found by their words.
  *
@@ -131,7 +151,7 @@ export function declarations(
 ): readonly Declaration[] {
   const { statement } = top;
   const shared = shares(statement, top);
-  if (shared.length > 0) return shared;
+  if (shared.length > 0) return [...shared, ...notchesOfShares(statement, top, before)];
   const own = declare(statement, top, '');
   const found = [own ?? line(statement, top, '', `line:${statement.text}`, 'line')];
   const block = statement.block ?? [];
