@@ -164,7 +164,7 @@ function makeEmptyFolder(): string {
 
 async function playFile(browser: Browser, editor: Editor, { opens, stories }: StoryFile): Promise<Counts> {
   const workspace = opens.emptyFolder ? makeEmptyFolder() : makeWorkspace();
-  const scene = await Scene.open(browser, editor, workspace);
+  const scene = await Scene.open(browser, editor, workspace, opens);
   let counts = NONE;
   try {
     for (const [name, story] of stories) counts = add(counts, await play(scene, name, story));

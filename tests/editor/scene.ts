@@ -39,8 +39,15 @@ export class Scene {
   ) {}
 
   /** Opens the editor on a folder and waits until a person could start to work. */
-  static async open(browser: Browser, { url, home }: Editor, folder: string): Promise<Scene> {
+  static async open(
+    browser: Browser,
+    { url, home }: Editor,
+    folder: string,
+    { language }: Opens = {},
+  ): Promise<Scene> {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    if (language !== undefined)
+      await page.addInitScript({ content: `globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)};` });
     page.setDefaultTimeout(PATIENCE);
     await page.goto(address(url, folder), { timeout: 60_000 });
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
@@ -221,6 +228,8 @@ export interface Opens {
   readonly emptyFolder?: boolean;
   /** The editor asks whether folders are trusted, and nobody has trusted this one. */
   readonly restricted?: boolean;
+  /** The language that the editor tells its extensions: `de`. Its own words stay English, for want of a language pack. */
+  readonly language?: string;
 }
 
 /** A story: what a person does and sees. Throws when the editor does not keep up. */

@@ -25,13 +25,17 @@ export class Bar {
       ...lists,
       html(
         'div',
-        { class: 'zoom' },
-        button('−', say`Smaller (-)`, () => actions.zoomOut()),
-        this.percent,
-        button('+', say`Larger (+)`, () => actions.zoomIn()),
+        { class: 'sight' },
+        html(
+          'div',
+          { class: 'zoom' },
+          button('−', say`Smaller (-)`, () => actions.zoomOut()),
+          this.percent,
+          button('+', say`Larger (+)`, () => actions.zoomIn()),
+        ),
+        button(say`Fit`, say`Fit the whole drawing (0)`, () => actions.fit()),
+        button('1:1', say`Full size, as the screen tells its own (1)`, () => actions.fullSize()),
       ),
-      button(say`Fit`, say`Fit the whole drawing (0)`, () => actions.fit()),
-      button('1:1', say`Full size, as the screen tells its own (1)`, () => actions.fullSize()),
     );
   }
 
