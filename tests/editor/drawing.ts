@@ -30,6 +30,20 @@ export class Preview {
     return Preview.of(scene);
   }
 
+  /** Every preview that is seen, in the order in which they were opened. */
+  static async all(scene: Scene): Promise<Preview[]> {
+    const drawn = await Promise.all(
+      scene.page.frames().map(async (frame) => {
+        const count = await frame
+          .locator('#preview .piece')
+          .count()
+          .catch(() => 0);
+        return count > 0 ? [new Preview(scene, frame)] : [];
+      }),
+    );
+    return drawn.flat();
+  }
+
   /** True once the editor has thrown the view away, as it does when it is hidden. */
   async isGone(): Promise<boolean> {
     return this.frame.isDetached();

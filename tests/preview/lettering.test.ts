@@ -4,10 +4,10 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { crossedBy, enclosed, overlap, uprightBox } from '../../client/preview/view/boxes';
-import { edgeWordsOf, labelOf, lettered } from '../../client/preview/view/lettering';
+import { edgeWordsOf, labelOf, lettered, type LabelAt } from '../../client/preview/view/lettering';
 import { Workshop } from '../../server/drafting/workshop';
 import { draw } from '../../server/drawing/draw';
-import type { PieceDrawing, Spot } from '../../server/drawing/model';
+import type { DrawnText, PieceDrawing, Spot } from '../../server/drawing/model';
 import { pathOf } from '../../server/drawing/path';
 import { diskDoor } from '../support/door';
 import { root } from '../support/sources';
@@ -36,6 +36,13 @@ function cornersOf(at: Spot, text: string, size: number, turnDeg: number): reado
     x: at.x + x! * Math.cos(angle) - y! * Math.sin(angle),
     y: at.y + x! * Math.sin(angle) + y! * Math.cos(angle),
   }));
+}
+
+/** The same of a piece's name, which may run upward. */
+function ringOf({ at, scale, upward }: LabelAt, { at: { y }, text, size }: DrawnText, middle: number) {
+  const off = (y - middle) * scale;
+  const spot = upward ? { x: at.x + off, y: at.y } : { x: at.x, y: at.y + off };
+  return cornersOf(spot, text, size * scale, upward ? -90 : 0);
 }
 
 type Chord = readonly [Spot, Spot];
@@ -68,15 +75,7 @@ describe('words of a piece in the preview', () => {
           return one ? [{ text, source, ring: cornersOf(one.at, text, size * one.scale, turn) }] : [];
         });
         const [title] = labelOf(piece);
-        const name =
-          label && title
-            ? cornersOf(
-                { x: label.at.x, y: label.at.y + (title.at.y - middle(piece)) * label.scale },
-                title.text,
-                title.size * label.scale,
-                0,
-              )
-            : [];
+        const name = label && title ? ringOf(label, title, middle(piece)) : [];
         boxes.forEach(({ text, source, ring }, i) => {
           const on = lines.find(
             (line) =>

@@ -34,6 +34,8 @@ export interface LabelAt {
   readonly scale: number;
   /** The piece's name alone. */
   readonly bare: boolean;
+  /** It runs upward, in a piece that is too narrow for it. */
+  readonly upward: boolean;
 }
 
 /** Where the name of an edge is drawn; its base line is turned as on paper. */
@@ -130,42 +132,59 @@ function labelAt(
   label: readonly DrawnText[],
   piece: PieceDrawing,
   ground: Ground,
-  around: Around,
+  { zoom, words }: Around,
 ): Placed | undefined {
   if (label.length === 0) return undefined;
-  const { zoom } = around;
-  const capital = label[0]!.size;
-  if (capital * zoom >= WITH_DETAILS[0]!) return placed(label, middleOf(label), 1, false);
-  const forms = [
-    ...WITH_DETAILS.map((px) => ({ px, bare: label.length === 1 })),
-    ...NAME_ALONE.map((px) => ({ px, bare: true })),
-  ];
-  for (const words of [around.words, []]) {
-    for (const { px, bare } of forms) {
-      const scale = px / (capital * zoom);
-      const found = roomFor(label, { piece, ground, scale, bare, clear: CLEAR_PX / zoom, words });
+  const capital = label[0]!.size * zoom;
+  const large = capital >= WITH_DETAILS[0]!;
+  const forms = formsOf(label, capital);
+  const printed = placed(label, middleOf(label), { scale: 1, bare: false, upward: false });
+  if (large && liesClear(printed, ground)) return printed;
+  for (const others of large ? [[]] : [words, []]) {
+    for (const form of forms) {
+      const found = roomFor(label, { piece, ground, form, clear: CLEAR_PX / zoom, words: others });
       if (found) return found;
     }
   }
+  if (large) return printed;
   // a name across the lines of a narrow piece is better than none
-  const scale = NAME_ALONE.at(-1)! / (capital * zoom);
-  const across = placed(label, middleOf(label), scale, true);
-  return across.box.halfWide * 2 <= piece.frame.right - piece.frame.left ? across : undefined;
+  const { left, right, top, bottom } = piece.frame;
+  const across = placed(label, middleOf(label), forms.at(-2)!);
+  if (across.box.halfWide * 2 <= right - left) return across;
+  const up = placed(label, { x: (left + right) / 2, y: (top + bottom) / 2 }, forms.at(-1)!);
+  return up.box.halfHigh * 2 <= bottom - top ? up : undefined;
+}
+
+type Form = Pick<LabelAt, 'scale' | 'bare' | 'upward'>;
+
+/** @param capital height of the capitals as they are printed, in screen pixels */
+function formsOf(label: readonly DrawnText[], capital: number): readonly Form[] {
+  const upright = { upward: false };
+  return [
+    ...WITH_DETAILS.map((px) => ({ ...upright, scale: px / capital, bare: label.length === 1 })),
+    ...NAME_ALONE.map((px) => ({ ...upright, scale: px / capital, bare: true })),
+    { scale: NAME_ALONE[1]! / capital, bare: true, upward: true },
+  ];
+}
+
+/** Printed words were laid out by their own font: only what plainly lies on a line is judged by a guess at their width. */
+function liesClear({ box: { middle, halfWide, halfHigh } }: Placed, { lines }: Ground): boolean {
+  const core = uprightBox(middle, 1.6 * halfWide, 1.6 * halfHigh);
+  return !lines.some((line) => crossedBy(core, line));
 }
 
 interface Sought {
   readonly piece: PieceDrawing;
   readonly ground: Ground;
-  readonly scale: number;
-  readonly bare: boolean;
+  readonly form: Form;
   readonly clear: number;
   readonly words: readonly WordBox[];
 }
 
 function roomFor(label: readonly DrawnText[], sought: Sought): Placed | undefined {
-  const { piece, ground, scale, bare, clear, words } = sought;
+  const { piece, ground, form, clear, words } = sought;
   for (const at of placesFor(label, piece, ground)) {
-    const one = placed(label, at, scale, bare);
+    const one = placed(label, at, form);
     const { middle, halfWide, halfHigh } = one.box;
     const box = uprightBox(middle, 2 * (halfWide + clear), 2 * (halfHigh + clear));
     const free =
@@ -196,15 +215,17 @@ function placesFor(
 }
 
 /** @param at where the middle of what is seen of it goes */
-function placed(label: readonly DrawnText[], at: Spot, scale: number, bare: boolean): Placed {
+function placed(label: readonly DrawnText[], at: Spot, form: Form): Placed {
+  const { scale, bare, upward } = form;
   const lines = bare ? label.slice(0, 1) : label;
   const wide = Math.max(...lines.map(({ text, size }) => text.length * LETTER_WIDTH * size)) * scale;
   const [first, last] = [lines[0]!, lines.at(-1)!];
   const high = (last.at.y - first.at.y + first.size + last.size * 0.3) * scale;
   // the block is drawn about its own middle, of which the name alone is only the head
   const seen = (first.at.y - first.size + last.at.y + last.size * 0.3) / 2;
-  const y = at.y - (seen - middleOf(label).y) * scale;
-  return { at: { x: at.x, y }, scale, bare, box: uprightBox(at, wide, high) };
+  const off = (seen - middleOf(label).y) * scale;
+  if (upward) return { ...form, at: { x: at.x - off, y: at.y }, box: uprightBox(at, high, wide) };
+  return { ...form, at: { x: at.x, y: at.y - off }, box: uprightBox(at, wide, high) };
 }
 
 // What they stand on
@@ -228,7 +249,7 @@ interface Ground {
 }
 
 const IN_THE_WAY: ReadonlySet<LineRole> = new Set([
-  ...(['cutting', 'sewing', 'fold', 'centre', 'dart', 'hole', 'inlay'] as const),
+  ...(['cutting', 'sewing', 'fold', 'centre', 'dart', 'hole', 'inlay', 'mark'] as const),
 ]);
 const EDGES: ReadonlySet<LineRole> = new Set(['sewing', 'fold', 'centre']);
 

@@ -135,6 +135,7 @@ export class Viewer {
     this.show = new Show(root, { changed: () => this.memory.touch(), want: () => this.want() });
     this.bar = new Bar(this.eye, [
       this.problems.element,
+      html('span', { class: 'break' }),
       this.choices.element,
       this.show.element,
       this.find.element,

@@ -25,7 +25,7 @@ export function textGroup(text: DrawnText): SVGGElement {
   return svg('g', { class: `words ${text.role}`, ...attributes }, grown);
 }
 
-const placeOf = ({ turn }: DrawnText, { x, y }: Spot, scale: number): string =>
+const placeOf = ({ turn }: Pick<DrawnText, 'turn'>, { x, y }: Spot, scale: number): string =>
   `translate(${x} ${y}) rotate(${turn}) scale(${scale})`;
 
 /** Sets the words of a piece for a zoom: as large as can be read, where there is room. */
@@ -34,7 +34,9 @@ export function letter(node: SVGGElement, piece: PieceDrawing, zoom: number): vo
   const block = node.querySelector<SVGGElement>(':scope > .label');
   block?.classList.toggle('crowded', label === undefined);
   block?.classList.toggle('bare', label?.bare === true);
-  if (label) block?.setAttribute('transform', `translate(${label.at.x} ${label.at.y}) scale(${label.scale})`);
+  block?.classList.toggle('upward', label?.upward === true);
+  if (label)
+    block?.setAttribute('transform', placeOf({ turn: label.upward ? -90 : 0 }, label.at, label.scale));
   const texts = edgeWordsOf(piece);
   node.querySelectorAll<SVGGElement>(':scope > .words.edge').forEach((words, i) => {
     const at = edges[i];

@@ -75,8 +75,35 @@ export const aSecondPreviewShowsAnotherLength: Story = async (scene) => {
     const counts = await Promise.all(frames.map((frame) => frame.locator('#preview .sheet .piece').count()));
     return counts.filter((count) => count === 3).length === 2;
   });
+  const shown = await Preview.all(scene);
+  const second = shown.at(-1)!;
+  await second.at('.opens.choices').click();
+  await second
+    .at('.choice[data-path="skirt-length"]')
+    .getByRole('button', { name: 'skirt-length larger' })
+    .click();
+  await scene.until('two lengths side by side', async () => {
+    const lengths = await Promise.all(shown.map((one) => one.tip('back/centre')));
+    return lengths.some((tip) => tip.includes('67cm')) && lengths.some((tip) => tip.includes('67.5cm'));
+  });
+  await second.at('.opens.choices').click();
   await scene.picture('two-previews');
   assert.equal(await tabs(scene).count(), 2);
+};
+
+export const aPreviewHasAWindowOfItsOwn: Story = async (scene) => {
+  await tabs(scene).last().click();
+  const opened = scene.page.context().waitForEvent('page', { timeout: 30_000 });
+  await scene.command('View: Move Editor into New Window');
+  const window = await opened;
+  await scene.until('its pieces in that window', async () => {
+    const counts = await Promise.all(
+      window.frames().map((frame) => frame.locator('#preview .sheet .piece').count()),
+    );
+    return counts.includes(3);
+  });
+  await window.close();
+  await scene.until('the other preview alone', async () => (await tabs(scene).count()) === 1);
 };
 
 export const aPreviewThatNeedNotStayFollowsTheText: Story = async (scene) => {
