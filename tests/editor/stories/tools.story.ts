@@ -91,21 +91,6 @@ export const aSecondPreviewShowsAnotherLength: Story = async (scene) => {
   assert.equal(await tabs(scene).count(), 2);
 };
 
-export const aPreviewHasAWindowOfItsOwn: Story = async (scene) => {
-  await tabs(scene).last().click();
-  const opened = scene.page.context().waitForEvent('page', { timeout: 30_000 });
-  await scene.command('View: Move Editor into New Window');
-  const window = await opened;
-  await scene.until('its pieces in that window', async () => {
-    const counts = await Promise.all(
-      window.frames().map((frame) => frame.locator('#preview .sheet .piece').count()),
-    );
-    return counts.includes(3);
-  });
-  await window.close();
-  await scene.until('the other preview alone', async () => (await tabs(scene).count()) === 1);
-};
-
 export const aPreviewThatNeedNotStayFollowsTheText: Story = async (scene) => {
   const preview = await Preview.of(scene);
   await preview.at('button.tools').click();
@@ -114,4 +99,20 @@ export const aPreviewThatNeedNotStayFollowsTheText: Story = async (scene) => {
   await scene.openFile('neckerchief.draft');
   await scene.page.locator('.tab', { hasText: 'Preview: neckerchief.draft' }).first().waitFor();
   assert.equal(await tabs(scene).count(), 1);
+};
+
+export const aPreviewHasAWindowOfItsOwn: Story = async (scene) => {
+  await tabs(scene).last().click();
+  const [window] = await Promise.all([
+    scene.page.context().waitForEvent('page', { timeout: 30_000 }),
+    scene.command('View: Move Editor into New Window'),
+  ]);
+  await scene.until('its pieces in that window', async () => {
+    const counts = await Promise.all(
+      window.frames().map((frame) => frame.locator('#preview .sheet .piece').count()),
+    );
+    return counts.includes(3);
+  });
+  await window.close();
+  await scene.until('no preview of it here', async () => (await tabs(scene).count()) === 0);
 };
