@@ -30,6 +30,10 @@ interface Setting {
   readonly why: string;
 }
 
+/** Where git finds no program, it would show no difference at all: the text itself is better than that. */
+const orAsItStands = (program: string): string =>
+  `shown() { ${program} "$1" 2>/dev/null || cat "$1"; }; shown`;
+
 const settings = ({ textconv, command }: GitSetupOptions): Setting[] => [
   {
     key: 'diff.draftwright.xfuncname',
@@ -40,8 +44,8 @@ const settings = ({ textconv, command }: GitSetupOptions): Setting[] => [
     ? [
         {
           key: 'diff.draftwright.textconv',
-          value: `${command} git-text`,
-          why: 'git diff and git log show the lengths beside the lines',
+          value: orAsItStands(`${command} git-text`),
+          why: 'git diff and git log show the lengths beside the lines; the text alone where the program is not found',
         },
       ]
     : []),

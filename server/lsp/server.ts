@@ -11,6 +11,7 @@ import {
   type CancellationToken,
   type Connection,
   type ConnectionStrategy,
+  type InitializeError,
   type InitializeParams,
   type InitializeResult,
   type PublishDiagnosticsParams,
@@ -73,6 +74,15 @@ const outOfTurn = (stage: 'waiting' | 'leaving') =>
   stage === 'waiting'
     ? new ResponseError(ErrorCodes.ServerNotInitialized, 'Nobody has said yet who is asking.')
     : new ResponseError(ErrorCodes.InvalidRequest, 'The server has been told to stop.');
+
+/** A server is greeted once: its texts would be another client's. */
+const alreadyGreeted = () =>
+  new ResponseError<InitializeError>(ErrorCodes.InvalidRequest, 'The server has been greeted already.', {
+    retry: false,
+  });
+
+const pointless = (method: string) =>
+  new ResponseError(ErrorCodes.InvalidParams, `${method} has to say what it is about.`);
 
 /** Answers a request that was cancelled while it still waited, so that no work is done for it. */
 export const dropCancelled: ConnectionStrategy = {
@@ -137,7 +147,9 @@ class Server {
   }
 
   listen(): void {
-    this.connection.onInitialize((params) => this.#initialize(params));
+    this.connection.onInitialize((params) =>
+      this.#stage === 'waiting' ? this.#initialize(params) : alreadyGreeted(),
+    );
     this.connection.onInitialized(() => {
       this.#followFolders();
       this.#settings.follow();
@@ -306,8 +318,10 @@ class Server {
 
   #answer({ method, handle }: Service): void {
     const { console } = this.connection;
-    this.connection.onRequest(method, (params: never, token: CancellationToken) => {
+    // of a request without parameters the connection hands over the token alone
+    this.connection.onRequest(method, (params: never, token?: CancellationToken) => {
       if (this.#stage !== 'serving') return outOfTurn(this.#stage);
+      if (token === undefined) return pointless(method);
       if (token.isCancellationRequested) return cancelled();
       return guardedLater<unknown>(console, method, null, () =>
         handle(params, this.#room, duringRequest(this.connection, params, token)),

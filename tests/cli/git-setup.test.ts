@@ -9,6 +9,8 @@ import { read, root } from '../support/sources';
 const skirt = read('samples/harbour-skirt.draft');
 const COMMAND = `node --import ${join(root, 'node_modules/tsx/dist/esm/index.mjs')} ${join(root, 'server/cli/main.ts')}`;
 
+const TEXTCONV = 'shown() { draftwright git-text "$1" 2>/dev/null || cat "$1"; }; shown';
+
 describe('setting up git', () => {
   let repository: Repository;
   beforeEach(() => {
@@ -36,7 +38,7 @@ describe('setting up git', () => {
       /^\.gitattributes, to be committed with the patterns:\n {2}\*\.draft diff=draftwright\n/,
     );
     assert.match(out, /^ {2}diff\.draftwright\.xfuncname = /m);
-    assert.match(out, /^ {2}diff\.draftwright\.textconv = draftwright git-text$/m);
+    assert.ok(out.includes(`  diff.draftwright.textconv = ${TEXTCONV}\n`));
     assert.match(
       out,
       /^ {2}difftool\.draftwright\.cmd = draftwright compare --as "\$MERGED" "\$LOCAL" "\$REMOTE"$/m,
@@ -46,7 +48,7 @@ describe('setting up git', () => {
       readFileSync(join(repository.path, '.gitattributes'), 'utf8'),
       '*.png binary\n*.draft diff=draftwright\n',
     );
-    assert.equal(repository.git('config', '--local', 'diff.draftwright.textconv'), 'draftwright git-text\n');
+    assert.equal(repository.git('config', '--local', 'diff.draftwright.textconv'), `${TEXTCONV}\n`);
   });
 
   it('writes nothing when it is only to show, and nothing twice', async () => {
@@ -95,6 +97,17 @@ describe('setting up git', () => {
       '+    hem straight to hem-cb  # 26cm',
     ]);
   }).timeout(60000);
+
+  it('shows the text as it stands where git does not find the program', async () => {
+    await repository.run('git-setup', '--textconv', '--command', 'no-program-of-this-name');
+    change('hip-ease = 4cm', 'hip-ease = 5cm');
+    const lines = repository.git('diff', '-U0', '--', '*.draft').split('\n');
+    const changed = lines.filter((line) => /^[-+](?![-+])/.test(line));
+    assert.deepEqual(
+      changed.map((line) => line.replace(/ in .*/, '')),
+      ['-choose hip-ease = 4cm', '+choose hip-ease = 5cm'],
+    );
+  });
 
   it('compares in git difftool what is used from the working tree', async () => {
     await repository.run('git-setup', '--command', COMMAND);

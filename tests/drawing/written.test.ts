@@ -221,6 +221,14 @@ describe('a sewing order', () => {
     ]);
   });
 
+  it('speaks of one dart where a piece has one', () => {
+    const steps = stepsOf('waistcoat');
+    assert.deepEqual(
+      steps.filter((step) => step.startsWith('sew the dart')),
+      ['sew the dart: before any seam takes the edge'],
+    );
+  });
+
   it('sets a sleeve in flat before its side is closed, and buttons come last', () => {
     const steps = stepsOf('crew-shirt');
     assert.ok(steps.includes('sew armhole: flat, before side and underarm'), steps.join('\n'));

@@ -122,6 +122,15 @@ describe('a plain client of draftwright lsp --stdio', () => {
     assert.notEqual(result, undefined);
   });
 
+  it('is told what is wrong with a greeting that comes twice and a request about nothing', async () => {
+    const again = await editor.ask('initialize', { processId: null, rootUri: null, capabilities: {} });
+    assert.equal(again.error?.code, -32600);
+    const empty = await editor.ask('textDocument/hover', null);
+    assert.equal(empty.error?.code, -32602);
+    const { result } = await editor.ask('textDocument/hover', { textDocument: { uri }, position });
+    assert.notEqual(result, null);
+  });
+
   it('ends it by shutdown and exit, after which nothing more is answered', async () => {
     const ended = once(editor.child, 'exit');
     assert.equal((await editor.ask('shutdown', null)).result, null);

@@ -57,7 +57,7 @@ function shapingSteps(pattern: Pattern): readonly Cells[] {
     const darts = [...piece.darts, ...fishDarts].map(({ name }) => name);
     const threads = gathers.map(({ name }) => name);
     return [
-      ...step('sew the darts', piece, darts, pressedWords(piece)),
+      ...step(darts.length === 1 ? 'sew the dart' : 'sew the darts', piece, darts, pressedWords(piece)),
       ...step(
         'lay the pleats',
         piece,
