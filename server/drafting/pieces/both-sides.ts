@@ -11,13 +11,20 @@ export const ALIKE_WITHIN = 1.5;
 /** Places compared along every line, beside its ends. */
 const COMPARED = 8;
 
-/** The greatest distance between corresponding points of two pieces drafted alike, with all that is drawn on them. */
-export function greatestDifference(one: Piece, other: Piece): number {
+/**
+ * The greatest distance between corresponding points of two pieces drafted alike, with all that is drawn on them.
+ *
+ * @param enough where they lie further apart than this, nobody asks by how much
+ */
+function greatestDifference(one: Piece, other: Piece, enough: number): number {
+  let greatest = 0;
   const [lines, twins] = [linesOf(one), linesOf(other)];
-  const apart = lines.flatMap((line, i) => (twins[i] === undefined ? [] : linesApart(line, twins[i])));
+  for (let i = 0; i < Math.min(lines.length, twins.length) && greatest <= enough; i++)
+    greatest = Math.max(greatest, linesApart(lines[i]!, twins[i]!));
   const [spots, places] = [spotsOf(one), spotsOf(other)];
-  apart.push(...spots.flatMap((spot, i) => (places[i] === undefined ? [] : distance(spot, places[i]))));
-  return Math.max(0, ...apart);
+  for (let i = 0; i < Math.min(spots.length, places.length) && greatest <= enough; i++)
+    greatest = Math.max(greatest, distance(spots[i]!, places[i]!));
+  return greatest;
 }
 
 const linesOf = ({ edges, holes, balance, marks }: Piece): readonly Path[] => [
@@ -34,11 +41,17 @@ const spotsOf = ({ darts, marks, labels, shaping }: Piece): readonly Point[] => 
   ...(shaping?.fishDarts ?? []).flatMap(({ from, to, left, right }) => [from, to, left, right]),
 ];
 
-const linesApart = (line: Path, twin: Path): number[] =>
-  Array.from({ length: COMPARED + 1 }, (_, k) => {
+function linesApart(line: Path, twin: Path): number {
+  let greatest = 0;
+  for (let k = 0; k <= COMPARED; k++) {
     const share = k / COMPARED;
-    return distance(line.pointAt(share * line.length), twin.pointAt(share * twin.length));
-  });
+    greatest = Math.max(
+      greatest,
+      distance(line.pointAt(share * line.length), twin.pointAt(share * twin.length)),
+    );
+  }
+  return greatest;
+}
 
 const UPRIGHT = mirror({ x: 0, y: 0 }, { x: 0, y: 1 });
 
@@ -52,8 +65,8 @@ export const turnedOver = (piece: Piece): Piece => moved(piece, UPRIGHT);
  */
 export function ofBothSides(drawn: Piece, other: Piece, side: 'left' | 'right'): readonly Piece[] {
   const otherSide = side === 'right' ? 'left' : 'right';
-  const greatest = greatestDifference(drawn, other);
   if (drawn.fold !== undefined && other.fold !== undefined) return [opened(drawn, other)];
+  const greatest = greatestDifference(drawn, other, ALIKE_WITHIN);
   if (greatest <= ALIKE_WITHIN) {
     const larger = other.area > drawn.area ? otherSide : side;
     const chosen = larger === side ? drawn : other;
