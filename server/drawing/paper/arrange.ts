@@ -43,10 +43,11 @@ export function arranged(drawing: Drawing, paper: Paper, turn: Turn = quarterTur
     const anew = nudged(one, tiling.paper, { gap: GAP_MM, edge: EDGE_MM, lying });
     return { drawing: anew, tiling: tiled(anew.frame, inkOf(anew), tiling.paper) };
   });
-  return fewestFirst([...best, ...mended])[0] ?? asLaid;
+  // of as many papers what was mended: its pieces lie on fewer each
+  return fewestFirst([...mended, ...best])[0] ?? asLaid;
 }
 
-/** Of as many papers the first, so that nothing is moved for nothing. */
+/** Those of as many papers stay in their order. */
 const fewestFirst = (ways: readonly Arranged[]): readonly Arranged[] =>
   [...ways].sort((a, b) => a.tiling.tiles.length - b.tiling.tiles.length);
 

@@ -43,6 +43,8 @@ export function lettered(
   return letters.withLabel();
 }
 
+type Found = ReturnType<typeof along>;
+
 class Lettering {
   private readonly texts: DrawnText[] = [];
   /** What found no room along its edge. */
@@ -85,11 +87,24 @@ class Lettering {
   }
 
   /** Off the edges of sheets, else over one. */
-  private readonly along = (wanted: Wanted): ReturnType<typeof along> =>
-    along(wanted, this.quiet, this.font) ?? along(wanted, this.space, this.font);
+  private readonly along = (wanted: Wanted): Found => this.alongQuiet(wanted) ?? this.alongAnyhow(wanted);
+  private readonly alongQuiet = (wanted: Wanted): Found => along(wanted, this.quiet, this.font);
+  private readonly alongAnyhow = (wanted: Wanted): Found => along(wanted, this.space, this.font);
 
   putPlaced(): void {
-    this.facts.placed.forEach((text) => this.put(text));
+    this.facts.placed.forEach((text) => this.put(text.role === 'note' ? text : this.offEdges(text)));
+  }
+
+  /** Words of an inlay may stand anywhere along it: aside of a sheet's edge, if there is room. */
+  private offEdges(text: DrawnText): DrawnText {
+    const wide = runs(text.text, text.size, this.font);
+    const angle = (text.turn * Math.PI) / 180;
+    const aside = [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step): DrawnText => {
+      const by = (step * (wide + text.size)) / 3;
+      const [x, y] = [text.at.x + Math.cos(angle) * by, text.at.y + Math.sin(angle) * by];
+      return { ...text, at: { x: rounded(x), y: rounded(y) } };
+    });
+    return aside.find((one) => this.quiet.free(rectOfText(one, wide))) ?? text;
   }
 
   /** The grain and the lines across the piece are named on themselves. */
@@ -111,8 +126,12 @@ class Lettering {
     if (edge.inLabel) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
     const allowed = edge.allowed !== '' && this.putAllowed(edge) ? '' : edge.allowed;
     const full = joined(edge.length, edge.partner, allowed);
-    if (this.putAlong(edge, full)) return;
-    if (!this.putAlong(edge, edge.length)) return void this.rest.push(full);
+    // words that a sheet's edge cuts are read by nobody before the sheets are taped: shorter ones come before
+    if (this.putAlong(edge, full, this.alongQuiet)) return;
+    if (!this.putAlong(edge, edge.length, this.alongQuiet)) {
+      if (this.putAlong(edge, full, this.alongAnyhow)) return;
+      if (!this.putAlong(edge, edge.length, this.alongAnyhow)) return void this.rest.push(full);
+    }
     const rest = joined(edge.partner, allowed);
     if (rest !== '') this.rest.push(`${edge.name}: ${rest}`);
   }
@@ -130,8 +149,8 @@ class Lettering {
     return found !== undefined;
   }
 
-  private putAlong({ run, source }: EdgeFacts, text: string): boolean {
-    const found = this.along({ run, text, sizes: this.sizes.edge, accept: this.inside });
+  private putAlong({ run, source }: EdgeFacts, text: string, how: (wanted: Wanted) => Found): boolean {
+    const found = how({ run, text, sizes: this.sizes.edge, accept: this.inside });
     if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
     return found !== undefined;
   }

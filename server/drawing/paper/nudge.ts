@@ -22,8 +22,12 @@ export interface Ways {
 /** Rounds through all pieces: what one gives up another takes. */
 const ROUNDS = 4;
 
-/** Each piece goes where it needs the fewest papers besides those of the others, if that is fewer than now. */
+/**
+ * Each piece goes where it needs the fewest papers besides those of the others, and of such places where it lies on the
+ * fewest itself: there is less to tape.
+ */
 export function nudged(drawing: Drawing, paper: Paper, ways: Ways): Drawing {
+  const { edge } = ways;
   const named = new Map(drawing.pieces.map((piece) => [piece.name, piece]));
   const laid = drawing.placements.flatMap(({ piece: name, by }): Laid[] => {
     const piece = named.get(name);
@@ -45,12 +49,16 @@ export function nudged(drawing: Drawing, paper: Paper, ways: Ways): Drawing {
       moved = true;
     }
   }
-  return {
-    ...drawing,
-    pieces: laid.map(({ piece }) => piece),
-    placements: laid.map(({ piece: { name }, by }) => ({ piece: name, by })),
-  };
+  return { ...drawing, ...placed(laid), frame: frameOf(laid, drawing.frame, edge) };
 }
+
+/** Its upper left corner stays, or the papers would lie otherwise. */
+const frameOf = (laid: readonly Laid[], { left, top }: Frame, edge: number): Frame => ({
+  left,
+  top,
+  right: Math.max(left, ...laid.map(({ piece, by }) => rounded(piece.frame.right + by.x + edge))),
+  bottom: Math.max(top, ...laid.map(({ piece, by }) => rounded(piece.frame.bottom + by.y + edge))),
+});
 
 function betterFor(
   one: Laid,
@@ -62,15 +70,20 @@ function betterFor(
   const papers = (laid: readonly Laid[]): ReadonlySet<number> =>
     neededFor(frame, inkOfAll(placed(laid), 'coarse').flat(), paper);
   const theirs = papers(others);
-  const besides = (laid: Laid): number => [...papers([laid])].filter((number) => !theirs.has(number)).length;
-  let [best, fewest]: [Laid | undefined, number] = [undefined, besides(one)];
+  const cost = (laid: Laid): { readonly besides: number; readonly own: number } => {
+    const all = [...papers([laid])];
+    return { besides: all.filter((number) => !theirs.has(number)).length, own: all.length };
+  };
+  let [best, least]: [Laid | undefined, ReturnType<typeof cost>] = [undefined, cost(one)];
   for (const piece of lying.get(one.piece.name) ?? [one.piece])
     for (const by of placesFor(piece, one, frame, paper, edge)) {
       const there = { piece, by };
-      if (fewest === 0 || wantsMore(there, fewest, theirs, frame, paper)) continue;
+      if (wantsMore(there, least.besides + 1, theirs, frame, paper)) continue;
       if (others.some((other) => tooNear(there, other, gap))) continue;
-      const count = besides(there);
-      if (count < fewest) [best, fewest] = [there, count];
+      const found = cost(there);
+      const { besides, own } = least;
+      if (found.besides < besides || (found.besides === besides && found.own < own))
+        [best, least] = [there, found];
     }
   return best;
 }
@@ -118,21 +131,24 @@ function placesFor(
 ): readonly Spot[] {
   const { left, top, right, bottom } = piece.frame;
   const own = piece === now.piece ? [now.by] : [];
-  const xs = beginnings(right - left, frame.left + edge, frame.right - edge, paper.width, edge);
-  const ys = beginnings(bottom - top, frame.top + edge, frame.bottom - edge, paper.height, edge);
+  const xs = beginnings(right - left, frame.left, frame.right, paper.width, edge);
+  const ys = beginnings(bottom - top, frame.top, frame.bottom, paper.height, edge);
   const across = [...own.map(({ x }) => x), ...xs.map((x) => rounded(x - left))];
   const down = [...own.map(({ y }) => y), ...ys.map((y) => rounded(y - top))];
   return down.flatMap((y) => across.map((x) => ({ x, y })));
 }
 
+/** Up to the end of the last paper, though nothing may lie there yet. */
 function beginnings(long: number, start: number, end: number, side: number, edge: number): readonly number[] {
   const printed = side - 2 * MARGIN_MM;
   const step = printed - OVERLAP_MM;
-  const found: number[] = [];
-  for (let at = start - edge; at < end; at += step) found.push(at + edge, at + printed - edge - long);
-  return [...new Set(found.map(rounded))]
-    .filter((at) => at >= start - 1e-6 && at + long <= end + 1e-6)
-    .sort((a, b) => a - b);
+  const count = Math.max(1, Math.ceil((end - start - OVERLAP_MM) / step - 1e-9));
+  const last = start + count * step + OVERLAP_MM - edge;
+  const papers = Array.from({ length: count }, (_, i) => start + i * step);
+  const found = papers.flatMap((at) => [at + edge, at + printed - edge - long]).map(rounded);
+  return [...new Set(found)]
+    .filter((at) => at >= start + edge - 1e-6 && at + long <= last + 1e-6)
+    .sort((x, y) => x - y);
 }
 
 /** Chords so short that two lines that cross have a corner nearer to each other than any gap. */

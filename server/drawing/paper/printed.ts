@@ -7,6 +7,7 @@ import { compose, identity, scaling, type Affine } from '../../geometry';
 import { draw, place, shown } from '../draw';
 import type { Drawing, DrawnText, Frame, PieceDrawing } from '../model';
 import { movedSpot, movedText } from '../moved';
+import { rounded } from '../path';
 import type { Turn } from './arrange';
 import { factsOf, type Numbered, type PieceFacts } from './facts';
 import { metrics } from './font';
@@ -105,10 +106,9 @@ const LEAST_MM = 1.6;
 function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
   const share = Math.hypot(m.a, m.b);
   const least = ({ role }: DrawnText): number => (role === 'edge' ? 0 : LEAST_MM);
-  const placed = facts.placed.map((text) => ({
-    ...movedText(text, m),
-    size: Math.max(least(text), text.size * share),
-  }));
+  const placed = facts.placed.map((text) =>
+    readable({ ...movedText(text, m), size: Math.max(least(text), text.size * share) }),
+  );
   const lost = placed.filter(({ size }) => size < LEAST_MM);
   return {
     ...facts,
@@ -117,6 +117,16 @@ function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
     outline: facts.outline.map((at) => movedSpot(at, m)),
     placed: placed.filter(({ size }) => size >= LEAST_MM),
   };
+}
+
+/** What came to stand on its head is turned about its middle. */
+function readable(text: DrawnText): DrawnText {
+  const turn = ((((text.turn + 180) % 360) + 360) % 360) - 180;
+  if (turn <= 90.01 && turn >= -90.01) return text;
+  const angle = (turn * Math.PI) / 180;
+  const { x, y } = text.at;
+  const at = { x: rounded(x + Math.sin(angle) * text.size), y: rounded(y - Math.cos(angle) * text.size) };
+  return { ...text, at, turn: rounded(turn > 0 ? turn - 180 : turn + 180) };
 }
 
 function once<T>(make: () => T): () => T {
