@@ -1,5 +1,6 @@
 /** Pieces sewn to copies of themselves: a ring of gores is as long as all of them. */
 import assert from 'node:assert/strict';
+import { writtenSheet } from '../../server/drawing/written';
 import { patternIn } from '../support/drafts';
 
 const gores = (cut: string, seam: string, more = ''): string => `draft gore {
@@ -59,5 +60,17 @@ describe('pieces sewn to copies of themselves', () => {
     const seam = 'seam joins panel.side = its pair';
     assert.equal(ring(gores('6 on fold', seam)), 72);
     assert.equal(ring(gores('6 on fold', seam.replace('its pair', 'panel.hem'))), 12);
+  });
+
+  it('are told as often in the sheets: the girth of all, each seam of six', () => {
+    const pattern = patternIn(
+      gores('6 on fold', 'seam joins panel.side = its pair', 'seam waist panel.waist = waistband.lower'),
+    );
+    const rows = writtenSheet('finished', pattern, {}).tables.flatMap(({ rows: of }) => of);
+    const told = rows.map(({ cells }) => [cells[0], cells[2], cells[3]].join(' '));
+    assert.ok(told.includes('waist all round 72.00'), told.join('; '));
+    assert.ok(told.includes('joins each of 6 60.13'), told.join('; '));
+    const [order] = writtenSheet('sewing', pattern, {}).tables;
+    assert.ok(order!.rows.some(({ cells }) => cells.includes('6 times')));
   });
 });

@@ -8,7 +8,7 @@ import { timesRound } from '../../drafting/sewing/ring';
 import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
-export type Extent = 'all round' | 'each limb' | 'whole' | 'each side';
+export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | `each of ${number}`;
 
 export interface Measured {
   /** `hip`, `hem`, `side`; a measurement's name where the body has one to compare. */
@@ -141,11 +141,12 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     const where = [...new Set([...seam.left, ...seam.right].map(({ piece, edge }) => `${piece}.${edge}`))];
     const pair = seam.itsPair ? ' to its pair' : '';
     const { name } = seam;
-    const sided = both.some(({ side }) => side !== undefined) || courseOf(seam, pattern).times === 2;
+    const { times } = courseOf(seam, pattern);
+    const sided = both.some(({ side }) => side !== undefined) || times === 2;
     return {
       name,
       where: listed(where) + pair,
-      of: sided ? 'each side' : 'whole',
+      of: times > 2 ? `each of ${times}` : sided ? 'each side' : 'whole',
       left: on('left'),
       right: on('right'),
       ...bodyOf(sheet, name),
@@ -162,19 +163,21 @@ function allLengths(pattern: Pattern): readonly Measured[] {
 
 /**
  * How long a seam is as it is sewn, and how often: one that begins at a fold goes on beyond it, one of pieces that are cut
- * twice is sewn on both sides of the wearer.
+ * twice is sewn on both sides of the wearer, one of gores as often as there are gores.
  */
 export function courseOf(
   seam: Seam,
   { pieces }: Pattern,
-): { readonly length: number; readonly times: 1 | 2 } {
+): { readonly length: number; readonly times: number } {
   const length = finishedLength(seam);
   const taken = [...seam.left, ...seam.right].flatMap(({ piece, edge }) => {
     const of = pieces.find(({ base }) => base === piece);
     return of === undefined ? [] : [{ of, edge }];
   });
-  if (seam.itsPair || seam.side !== undefined || taken.some(({ of }) => of.statement.node.kind === 'band'))
-    return { length, times: 1 };
+  if (taken.some(({ of }) => of.statement.node.kind === 'band')) return { length, times: 1 };
+  const [copies = 1] = taken.map(({ of }) => of.copies ?? 1).sort((a, b) => b - a);
+  if (copies > 2) return { length, times: copies };
+  if (seam.itsPair || seam.side !== undefined) return { length, times: 1 };
   if (taken.some(({ of, edge }) => atFold(of, edge))) return { length: 2 * length, times: 1 };
   return { length, times: taken.every(({ of }) => timesRound(of) === 2) ? 2 : 1 };
 }

@@ -91,13 +91,14 @@ function seamStep({ seams, why }: SeamStep, pattern: Pattern): Cells {
   const lengths = seams.map(
     (one) => `${lengthText(courseOf(one, pattern).length, unit)}${one.side ? ` ${one.side}` : ''}`,
   );
-  const twice = courseOf(seam, pattern).times === 2 ? ['once a side'] : [];
+  const { times } = courseOf(seam, pattern);
+  const often = times > 2 ? [`${times} times`] : times === 2 ? ['once a side'] : [];
   const open = seam.openings?.some(({ whole }) => whole) === true;
   return [
     open ? `leave ${seam.name} open` : `sew ${seam.name}`,
     `${edgesOf(seam.left)} to ${other}`,
     [...new Set(lengths)].join(', '),
-    [...twice, ...easeWords(seam, unit), ...openingWords(seam, unit)].join('; '),
+    [...often, ...easeWords(seam, unit), ...openingWords(seam, unit)].join('; '),
     why,
   ];
 }
