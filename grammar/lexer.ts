@@ -165,15 +165,20 @@ class Cursor {
     return true;
   }
 
+  /** The sign after its digits tells what a number can be besides a plain one. */
   private number(): boolean {
-    return this.date() || this.decimalComma() || this.mixed() || this.plain();
+    let end = this.at + 1;
+    while (isDigit(this.text.charCodeAt(end))) end++;
+    const sign = this.text[end] ?? '';
+    const known =
+      sign === ',' ? this.decimalComma() : sign === ' ' ? this.mixed() : '-./:'.includes(sign) && this.date();
+    return known || this.plain();
   }
 
   private date(): boolean {
     const { text, at } = this;
     if (text.charCodeAt(at + 4) === 45 && this.match(DATE)) return this.push(t.Date, 10) !== undefined;
-    const third = text.charCodeAt(at + 1);
-    const turned = isDigit(third) || third < 48 ? this.match(DATE_TURNED) : undefined;
+    const turned = this.match(DATE_TURNED);
     if (turned) {
       const [written, one, , two, year] = turned;
       const americanOrder = Number(two) > 12;
@@ -383,9 +388,7 @@ const UNIT_NAMES: Record<string, string> = {
   degree: 'deg', degrees: 'deg', degs: 'deg', cms: 'cm', mms: 'mm', ins: 'in',
 }; // prettier-ignore
 
-function isHighSurrogate(code: number): boolean {
-  return code >= 0xd800 && code <= 0xdbff;
-}
+const isHighSurrogate = (code: number): boolean => code >= 0xd800 && code <= 0xdbff;
 
 /** `hip_cf` to `hip-cf`; before a digit the underscore just goes, because a hyphen there would be a minus. */
 export function withoutUnderscores(name: string): string {

@@ -34,7 +34,7 @@ export function readStatement(rule: string, tokens: Token[], base: number): Read
   const { notes, refusal } = parser;
   if (parser.errors.length > 0) return { node: undefined, notes, refusal };
   const at = { from: 0, to: tokens[tokens.length - 1]!.end - base };
-  return { node: { at, ...node } as s.StatementNode, notes, refusal };
+  return { node: Object.assign(node, { at }) as s.StatementNode, notes, refusal };
 }
 
 /** The library refuses by throwing to itself; a stack trace for each refusal would cost more than the reading. */
