@@ -2,7 +2,16 @@
 import { dirname } from 'node:path';
 import * as vscode from 'vscode';
 import type { Trial } from '../preview/protocol';
-import { argsFor, firstAnswers, NOTHING_REMEMBERED, remember, type Remembered } from './answers';
+import { readDialect } from '../../grammar/dialect';
+import type { ExportTarget } from '../../server/drawing/exporting';
+import {
+  argsFor,
+  firstAnswers,
+  NOTHING_REMEMBERED,
+  remember,
+  type Answers,
+  type Remembered,
+} from './answers';
 import { DRAW_FOR_PREVIEW, exportCommands, type Copied } from './commands';
 import { drawn } from './copy';
 import { Exporter, type Desk } from './exporter';
@@ -80,7 +89,7 @@ class Exports {
       if (target === undefined) return undefined;
       const first = {
         target,
-        answers: firstAnswers(target, before, trial),
+        answers: { ...inDialect(target), ...firstAnswers(target, before, trial) },
         folder: before.folder ?? dirname(file),
       };
       const wanted = await askOptions(picker, first, name);
@@ -123,6 +132,13 @@ class Exports {
   private start(): Exporter {
     return new Exporter({ module: vscode.Uri.joinPath(this.context.extensionUri, 'dist', 'cli.js').fsPath });
   }
+}
+
+/** Words of the trade as the setting has them, unless another dialect is chosen for what is written. */
+function inDialect({ options }: ExportTarget): Answers {
+  const set = readDialect(vscode.workspace.getConfiguration('draftwright').get('dialect'));
+  const offered = options.some(({ flag }) => flag === '--words');
+  return offered && set !== 'British' ? { '--words': set.toLowerCase() } : {};
 }
 
 /** The pattern that is meant; says what is in the way where there is none. */

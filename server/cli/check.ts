@@ -1,5 +1,5 @@
 /** `draftwright check`: what a cutter would catch, in one or many patterns. */
-import type { Dialect } from '../../grammar/dialect';
+import { readDialect } from '../../grammar/dialect';
 import {
   check,
   findingsInDialect,
@@ -19,7 +19,8 @@ import { countOf, gather, type Report } from './print/report';
 export interface CheckOptions extends Choice {
   readonly format: 'text' | 'json';
   readonly severity: Severities;
-  readonly words: Dialect;
+  /** The dialect of the trade. */
+  readonly words: string;
 }
 
 /** Checks every file that can be read; one that can't ends the command with 2 after the others are reported. */
@@ -30,15 +31,12 @@ export function runCheck(paths: readonly string[], options: CheckOptions, io: Io
   if (opened.length === 0) return UNABLE;
   const report = reportOn(bench, opened, (file) => {
     const found = withSeverities(everywhere(bench, file, options), options.severity);
-    return findingsInDialect(options.words, found, () => textsOf(bench, file));
+    return findingsInDialect(readDialect(options.words), found, () => bench.textsOf(file.pattern));
   });
   io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
   if (refusals.length > 0) return UNABLE;
   return countOf(report, 'error') > 0 ? FAULTY : CLEAN;
 }
-
-const textsOf = ({ files }: Bench, { pattern }: Opened): readonly string[] =>
-  [pattern.uri, ...pattern.files].map((uri) => files.read(uri) ?? '');
 
 /** Opens each file once; the reasons of those that can't be opened come beside. */
 function openAll(bench: Bench, paths: readonly string[], choice: Choice) {

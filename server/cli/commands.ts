@@ -1,6 +1,5 @@
 /** The command line: its commands, their options, and what each ends with. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { readDialect, type Dialect } from '../../grammar/dialect';
 import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
 import { SHEET_KINDS } from '../drawing/written';
@@ -93,12 +92,9 @@ const severity = () =>
     .default(NO_SEVERITIES, 'as the catalogue has it')
     .argParser(readable(severitySetting));
 const words = () =>
-  new Option(
-    '--words <dialect>',
-    'the words of the trade: british (toile, sleeve head) or american (muslin, sleeve cap)',
-  )
-    .default('British', 'british')
-    .argParser(readable(dialectWord));
+  new Option('--words <dialect>', 'words of the trade: toile and sleeve head, or muslin and sleeve cap')
+    .choices(['british', 'american'])
+    .default('british');
 const format = (...choices: string[]) =>
   new Option('--format <format>', 'how to print').choices(choices).default(choices[0]);
 
@@ -112,11 +108,6 @@ const readable =
       throw new InvalidArgumentError((reason as Error).message);
     }
   };
-
-function dialectWord(words: string): Dialect {
-  if (/^(british|american)$/i.test(words)) return readDialect(words);
-  throw new Error(`The words of the trade are british or american, not ${words}.`);
-}
 
 /** `front, back` */
 const listed = (words: string): string[] =>
@@ -233,6 +224,7 @@ function addSheet(top: Command, io: Io, done: Done): void {
     .option('-o, --output <file>', 'where the sheet goes; without it, all but PDF is printed here')
     .option('--paper <name>', 'of a PDF: A4, A3, Letter or Legal', 'A4')
     .option('--date <day>', 'a day to stand in the heading, as you write it')
+    .addOption(words())
     .addOption(forBody())
     .addOption(setChoice())
     .action(async (file: string, options: Given & Omit<SheetOptions, 'set' | 'for'>) =>

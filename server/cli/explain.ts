@@ -1,17 +1,17 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
-import { pageInDialect, type Dialect } from '../../grammar/dialect';
+import { pageInDialect, readDialect } from '../../grammar/dialect';
 import { catalogue, explain } from '../checks';
 import { diskBehind } from '../lsp/disk';
 import { nearest } from '../drafting/names/spelling';
 import { CLEAN, Unable, type Exit, type Io } from './io';
 
 export interface ExplainOptions {
-  readonly words: Dialect;
+  readonly words: string;
 }
 
 export function runExplain(code: string, { words }: ExplainOptions, io: Io): Exit {
   const found = explain(code, diskBehind(io.cwd).page);
-  const page = found && pageInDialect(words, found);
+  const page = found && pageInDialect(readDialect(words), found);
   if (page === undefined) throw new Unable(unknown(code));
   io.out(page.endsWith('\n') ? page : `${page}\n`);
   return CLEAN;

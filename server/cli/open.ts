@@ -69,6 +69,11 @@ export class Bench {
     return { path: written, uri, pattern };
   }
 
+  /** The author's own texts: the pattern's and those of the files that it uses. */
+  textsOf({ uri, files }: Pattern): readonly string[] {
+    return [uri, ...files].map((one) => this.files.read(one) ?? '');
+  }
+
   /** How a file of the pattern is printed: an opened one as it was written, others counted from the working folder. */
   shownPath(uri: string, opened: readonly Opened[]): string {
     const own = opened.find((file) => file.uri === uri);

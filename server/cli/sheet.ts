@@ -1,5 +1,6 @@
 /** `draftwright sheet`: what is written beside a pattern: measuring sheet, cutting list, finished sizes, fitting, sewing order. */
 import { basename } from 'node:path';
+import { inDialect, readDialect } from '../../grammar/dialect';
 import { check } from '../checks';
 import type { Pattern } from '../drafting/model';
 import { paperNamed, papers } from '../drawing/paper/papers';
@@ -21,6 +22,8 @@ export interface SheetOptions extends Choice {
   readonly format: 'text' | 'json' | 'markdown' | 'csv' | 'pdf';
   readonly paper: string;
   readonly date?: string;
+  /** The dialect of the trade. */
+  readonly words: string;
   /** The file to write; without it, all but PDF goes to the terminal. */
   readonly output?: string;
 }
@@ -29,10 +32,14 @@ export interface SheetOptions extends Choice {
 const EXPECTED: ReadonlySet<string> = new Set(['missing-measurement', 'nobody-to-draft-for']);
 
 export async function runSheet(path: string, options: SheetOptions, io: Io): Promise<Exit> {
-  const { pattern } = new Bench(io).open(path, options);
+  const bench = new Bench(io);
+  const { pattern } = bench.open(path, options);
   const { kind } = options;
   const given = options.date === undefined ? {} : { date: options.date };
-  const sheets = (kind === 'all' ? SHEET_KINDS : [kind]).map((one) => writtenSheet(one, pattern, given));
+  const said = (words: string) => inDialect(readDialect(options.words), words, () => bench.textsOf(pattern));
+  const sheets = (kind === 'all' ? SHEET_KINDS : [kind]).map((one) =>
+    everyWord(writtenSheet(one, pattern, given), said),
+  );
   if (options.format === 'pdf') await writePdf(path, sheets, options, io);
   else if (options.output === undefined) io.out(printed(sheets, pattern, options, io.width));
   else write(options.output, printed(sheets, pattern, options, FILE_WIDTH), sheets, io);
@@ -46,6 +53,14 @@ export async function runSheet(path: string, options: SheetOptions, io: Io): Pro
     `${path} has ${counted(errors, 'error')}; what rests on ${errors === 1 ? 'it' : 'them'} ${may}. See draftwright check ${path}.\n`,
   );
   return FAULTY;
+}
+
+/** The same with every text in it said otherwise. */
+function everyWord<T>(part: T, said: (words: string) => string): T {
+  if (typeof part === 'string') return said(part) as T;
+  if (Array.isArray(part)) return part.map((one: unknown) => everyWord(one, said)) as T;
+  if (typeof part !== 'object' || part === null) return part;
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, everyWord(one, said)])) as T;
 }
 
 /** Columns of a text file: as many as a printer in fixed type puts on an upright page. */

@@ -14,12 +14,21 @@ describe('the option --words', () => {
       assert.deepEqual(fenced(out), fenced(british));
     }));
 
+  it('has a sheet written in American, and leaves the words of the pattern', () =>
+    inFolder({ 'legs.draft': 'let reach = inside-leg\n' }, async (folder) => {
+      const [british, american] = await Promise.all(
+        ['british', 'american'].map((words) => folder.run('sheet', 'legs.draft', '--words', words)),
+      );
+      assert.match(british!.out, /inside-leg[\s\S]*From the fork/);
+      assert.match(american!.out, /inside-leg[\s\S]*From the crotch/);
+    }));
+
   it('is told to check as well, and refuses every other dialect in a sentence', () =>
     inFolder({ 'a.draft': 'pattern "A"\n' }, async (folder) => {
-      const told = await folder.run('check', 'a.draft', '--words', 'American');
+      const told = await folder.run('check', 'a.draft', '--words', 'american');
       assert.deepEqual([told.exit, told.err], [0, '']);
       const refused = await folder.run('check', 'a.draft', '--words', 'welsh');
       assert.equal(refused.exit, 2);
-      assert.match(refused.err, /The words of the trade are british or american, not welsh\./);
+      assert.match(refused.err, /Allowed choices are british, american\./);
     }));
 });
