@@ -11,6 +11,7 @@ const DOCUMENTS = [
   'README.md',
   'DEVELOPERS.md',
   'CHANGELOG.md',
+  'client/page.md',
   'grammar/REFERENCE.md',
   'server/cli/FORMATS.md',
 ];

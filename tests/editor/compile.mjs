@@ -8,6 +8,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -77,33 +78,37 @@ export function makeTwoFolders(place = tmpdir()) {
   return { home, file };
 }
 
-/** Runs a Node program in a folder, quietly unless it fails. */
+/** Largest that the packed extension may be. */
+const MOST_BYTES = 4 * 1024 * 1024;
+
+/** Runs a Node program in a folder, quietly unless it fails or warns. */
 function must(args, cwd = root) {
   const done = spawnSync(process.execPath, args, {
     cwd,
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'pipe'],
   });
-  if (done.status !== 0) throw new Error(`packing failed:\n${done.stdout}${done.stderr}`);
+  if (done.status !== 0 || /\bwarn/i.test(done.stdout + done.stderr))
+    throw new Error(`packing failed:\n${done.stdout}${done.stderr}`.slice(0, 4000));
 }
 
 /** Packs the extension in a folder into a file below out/; answers its path. */
-function pack(folder, name) {
+function pack(folder, name, more) {
   const { version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
   const file = join(root, 'out', `${name}-${version}.vsix`);
   mkdirSync(join(root, 'out'), { recursive: true });
   const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-  // no address is known yet at which the README's picture could be fetched
   const flags = ['--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links'];
-  must([vsce, 'package', ...flags, '--out', file], folder);
+  must([vsce, 'package', ...flags, ...more, '--out', file], folder);
+  if (statSync(file).size > MOST_BYTES) throw new Error(`${file} holds ${statSync(file).size} bytes`);
   return file;
 }
 
 /** Builds for release and packs out/draftwright-VERSION.vsix; answers its path. */
 export function packExtension() {
   must([join(root, 'client', 'build.mjs'), '--production']);
-  return pack(root, 'draftwright');
+  return pack(root, 'draftwright', ['--readme-path', 'client/page.md']);
 }
 
 /** Packs the helper that opens the first draft for `npm run editor`. */
-export const packOpener = () => pack(join(root, 'tests', 'editor', 'opener'), 'opener');
+export const packOpener = () => pack(join(root, 'tests', 'editor', 'opener'), 'opener', ['--skip-license']);
