@@ -8,6 +8,7 @@ import { everyEdge } from '../drafting/shapes/parts';
 import { measurements } from '../drafting/values/measurements';
 import { print, printLength } from '../drafting/values/quantity';
 import { inCommentOrText, lineBefore, scopeAt, type Scope } from './scope';
+import { NO_FILES, ownMeasurements, type UsedFiles } from './used-names';
 import { wholeStatements } from './whole-statements';
 import { wordAt } from './words';
 
@@ -43,27 +44,37 @@ export interface Completion extends Item {
   readonly to: number;
 }
 
+/** What lies round a file; asked for where it may be written. */
+export interface Around {
+  /** The ways from the file to the others of the workspace. */
+  readonly paths: () => readonly string[];
+  readonly used: () => UsedFiles;
+}
+
+const ALONE: Around = { paths: () => [], used: () => NO_FILES };
+
 /**
  * What may stand at an offset, the nearest scope first. `sources` are the files of the pattern, its own first;
- * only bodies and tables are taken from the others. `paths` are the ways from it to the other files of the workspace.
+ * only bodies and tables are taken from the others. `around` tells what lies round its
+ * own file.
  */
 export function completions(
   pattern: Pattern,
   sources: readonly SourceFile[],
   text: string,
   offset: number,
-  paths: () => readonly string[] = () => [],
+  around: Around = ALONE,
 ): readonly Completion[] {
   const path = pathBeingWritten(text, offset);
-  if (path !== undefined) return paths().map((one) => ({ ...item(one, 'file'), ...path }));
+  if (path !== undefined) return around.paths().map((one) => ({ ...item(one, 'file'), ...path }));
   const word = wordAt(text, offset);
   const from = word?.from ?? offset;
   const before = lineBefore(text, from);
   if (inCommentOrText(before)) return [];
   const scope = scopeAt(sources[0], offset);
   const items = before.endsWith('.')
-    ? members(pattern, scope, before)
-    : inPlace(pattern, sources, scope, before);
+    ? members(pattern, scope, before, around)
+    : inPlace(pattern, sources, scope, before, around);
   const once = new Map(items.map((item) => [`${item.kind} ${item.label}`, item]));
   return [...once.values()].map((item) => ({ ...item, from, to: word?.to ?? offset }));
 }
@@ -86,8 +97,10 @@ const item = (label: string, kind: CompletionKind, detail = '', doc = ''): Item 
 // ------------------------------------------------------------------------------------------------- after a dot
 
 /** What can be asked of the name before the dot. */
-function members(pattern: Pattern, scope: Scope, before: string): readonly Item[] {
+function members(pattern: Pattern, scope: Scope, before: string, { used }: Around): readonly Item[] {
   const owner = /([\p{L}\p{M}\p{Nd}-]+)\.$/u.exec(before)?.[1] ?? '';
+  const file = used().named.get(owner);
+  if (file !== undefined) return [...valuesOf(file), ...drawnIn(file)];
   const piece = pattern.pieces.find(({ name }) => name === owner);
   const found = [...(piece ? partsOf(pattern, piece) : []), ...withPrefix(pattern, owner)];
   if (found.length > 0) return found;
@@ -148,12 +161,14 @@ function inPlace(
   sources: readonly SourceFile[],
   scope: Scope,
   before: string,
+  { used }: Around,
 ): readonly Item[] {
   const line = before.trimStart();
-  if (line === '') return beginnings(scope.kind);
+  if (line === '') return beginnings(scope.kind).concat(isMeasuring(scope) ? measured(sources) : []);
   if (/\bdrafted\s+for\s+$/.test(line)) return bodies(sources);
-  if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line)) return drafts(sources).concat(pieces(pattern));
-  if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern);
+  if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line))
+    return drafts(sources).concat(pieces(pattern), used().bare.flatMap(drawnIn));
+  if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern).concat(used().bare.flatMap(drawnIn));
   if (/^(seam|finish|band|divide|join|facing)\b/.test(line))
     return pieces(pattern).concat(edgesOwnedBy(pattern, scope));
   if (/^use\b/.test(line)) return [];
@@ -162,9 +177,8 @@ function inPlace(
     ...edgesOwnedBy(pattern, scope),
     ...shapesIn(pattern, scope),
     ...valuesIn(pattern, scope),
-    ...(scope.kind === 'outline'
-      ? []
-      : measurements.map(({ name, definition }) => item(name, 'measurement', '', inWords(definition)))),
+    ...used().bare.flatMap(valuesOf),
+    ...(scope.kind === 'outline' ? [] : measured(sources)),
     ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern)) : []),
     ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
     ...drafts(sources),
@@ -194,6 +208,31 @@ function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[
   }
   return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern)) : [];
 }
+
+const isMeasuring = ({ kind }: Scope): boolean => kind === 'body' || kind === 'sizes';
+
+/** The measurements that every pattern knows, and those that its files add. */
+function measured(sources: readonly SourceFile[]): readonly Item[] {
+  const known = new Map(measurements.map(({ name, definition }) => [name, inWords(definition)]));
+  for (const [name, how] of ownMeasurements(sources))
+    if (!known.has(name) || how !== '') known.set(name, how);
+  return [...known].map(([name, how]) => item(name, 'measurement', '', how));
+}
+
+/** What a used file names outside its blocks: values, and drafts and pieces. */
+const valuesOf = ({ items }: SourceFile): Item[] =>
+  items.flatMap(({ statement: { node, doc } }) => {
+    if (node.kind === 'choose') return [item(node.name.text, 'choice', '', doc)];
+    return node.kind === 'let' || node.kind === 'solve' ? [item(node.name.text, 'value', '', doc)] : [];
+  });
+
+const drawnIn = ({ items }: SourceFile): Item[] =>
+  items.flatMap(({ statement: { node, doc } }) => {
+    if (node.kind === 'draft') return [item(node.name.text, 'draft', say`draft`, doc)];
+    return node.kind === 'piece' || node.kind === 'lining'
+      ? [item(node.name.text, 'piece', say`piece`, doc)]
+      : [];
+  });
 
 /** The draft whose names may be written bare: the one we are in, or the one that our piece is taken from. */
 function draftOf(pattern: Pattern, { owner }: Scope): readonly string[] {

@@ -38,6 +38,7 @@ import { INDENTING, indentation } from '../features/indenting';
 import { hover } from '../features/hover';
 import { withoutMarks } from '../features/markdown';
 import { asMarkdown } from '../features/picture';
+import { usedFiles } from '../features/used-names';
 import { outline } from '../features/outline';
 import { completionItem, documentSymbol, foldingRange, location } from './convert';
 import type { OpenDocument } from './documents';
@@ -108,10 +109,15 @@ const IN_PATHS = ['"', '/'];
 const completionsAt = aboutText((document, params: CompletionParams, desk): CompletionItem[] => {
   const { key, text, lines } = document;
   const pattern = desk.pattern(key);
-  const sources = desk.read(pattern).map(({ file }) => file);
+  const read = desk.read(pattern);
+  const sources = read.map(({ file }) => file);
+  const addressOf = (from: string, path: string): string | undefined => {
+    const found = desk.files.resolve(from, path);
+    return 'uri' in found ? found.uri : undefined;
+  };
   const inPath = IN_PATHS.includes(params.context?.triggerCharacter ?? '');
-  const paths = (): readonly string[] => desk.files.pathsFrom(key);
-  const items = completions(pattern, sources, text, offsetOf(document, params), paths);
+  const around = { paths: () => desk.files.pathsFrom(key), used: () => usedFiles(read, addressOf) };
+  const items = completions(pattern, sources, text, offsetOf(document, params), around);
   return items
     .filter(({ kind, snippet }) => (inPath ? kind === 'file' : desk.shows.snippets || snippet === undefined))
     .map((item, index) => completionItem(item, index, lines));

@@ -67,6 +67,31 @@ describe('completing', () => {
     });
   });
 
+  it('offers measurements in a body and in a value, those of the pattern’s own among them', () => {
+    const fist = 'measure fist "round the closed hand" in 15cm .. 35cm\n';
+    checkCompletions(`${fist}body pilot {\n  calf 36cm\n  \n# ^ here\n}\n`, {
+      first: ['taken'],
+      also: ['waist', 'fist'],
+    });
+    checkCompletions(`${fist}let a = \n#       ^ here\n`, { also: ['waist', 'fist'] });
+  });
+
+  it('offers what used files name, bare or behind their name', () => {
+    const block = { 'block.draft': `choose ease = 3cm in 0cm .. 9cm\n${piece}}\n` };
+    checkCompletions('use "block.draft"\nlet a = \n#       ^ here\n', { also: ['ease'] }, block);
+    checkCompletions('use "block.draft" as block\nlet a = \n#       ^ here\n', { never: ['ease'] }, block);
+    checkCompletions(
+      'use "block.draft" as block\nlet a = block.\n#             ^ here\n',
+      { first: ['width', 'ease'].reverse(), also: ['sheet', 'front'] },
+      block,
+    );
+    checkCompletions(
+      'use "block.draft"\npiece p worked from \n#                   ^ here\n',
+      { also: ['front'] },
+      block,
+    );
+  });
+
   it('offers whole statements that may stand in the block, with places to fill in', () => {
     checkCompletions('\n# ^ here\n', {
       also: ['seam NAME PIECE.EDGE = PIECE.EDGE', 'piece NAME of DRAFT {', 'piece NAME worked from PIECE {'],

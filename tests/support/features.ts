@@ -7,6 +7,7 @@ import { definition } from '../../server/features/definition';
 import { folds } from '../../server/features/folding';
 import { hover } from '../../server/features/hover';
 import { Lines } from '../../server/features/lines';
+import { usedFiles } from '../../server/features/used-names';
 import { outline, type OutlineSymbol } from '../../server/features/outline';
 import { Files, nothingBehind } from '../../server/lsp/files';
 import { marked } from './marks';
@@ -64,8 +65,14 @@ export function checkCompletions(
 ): void {
   const place = marked(text);
   const { pattern, workshop } = draftOf(place.text, beside);
-  const sources = pattern.files.flatMap((file) => workshop.source(file) ?? []);
-  const labels = completions(pattern, sources, place.text, place.offset).map(({ label }) => label);
+  const read = pattern.files.flatMap((one) => {
+    const file = workshop.source(one);
+    return file === undefined ? [] : [{ uri: one, file }];
+  });
+  const used = () => usedFiles(read, (_, path) => `${folder}/${path}`);
+  const sources = read.map(({ file }) => file);
+  const around = { paths: () => [], used };
+  const labels = completions(pattern, sources, place.text, place.offset, around).map(({ label }) => label);
   assert.deepEqual(labels.slice(0, first.length), first);
   assert.deepEqual(
     also.filter((label) => !labels.includes(label)),
