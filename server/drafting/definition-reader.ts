@@ -7,6 +7,7 @@ import type { Node } from './names/network';
 import type { Target } from './names/resolve';
 import { OwnParts } from './pieces/parts';
 import { measured } from './shapes/measuring';
+import { markedShapes } from './shapes/parts';
 import type { Found, Reader } from './values/reader';
 
 /** A point where a path is wanted, or the other way about: then the draft's shape of that name is meant. */
@@ -86,7 +87,9 @@ export class DefinitionReader implements Reader {
     return target.kind === 'block' ? target.declaration?.name : (target.declaration?.scope ?? '');
   }
 
-  standOn({ corners }: Piece): void {
+  standOn(piece: Piece): void {
+    const { corners } = piece;
+    for (const [name, shape] of markedShapes(piece)) this.parts.replace(name, shape);
     for (const { name, point } of corners) this.parts.replace(name, { kind: 'point', point });
   }
 

@@ -64,8 +64,10 @@ function isOf(reader: Reader, expr: Expr, piece: Piece): boolean {
   return drawn.length === 0 || drawn.some((ref) => isNameOf(reader, ref, piece));
 }
 
-function isNameOf(reader: Reader, ref: Ref, { corners, draft, base }: Piece): boolean {
-  if (ref.path.length === 1 && corners.some(({ name }) => name === ref.path[0]!.text)) return true;
+function isNameOf(reader: Reader, ref: Ref, { corners, balance, marks, draft, base }: Piece): boolean {
+  const isFirst = ({ name }: { readonly name: string }): boolean => name === ref.path[0]!.text;
+  if (ref.path.length === 1 && corners.some(isFirst)) return true;
+  if (balance.some(isFirst) || marks.some(isFirst)) return true;
   const home = reader.homeOf(ref);
   return home === undefined || home === draft || home === base;
 }

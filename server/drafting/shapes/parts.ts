@@ -116,8 +116,20 @@ function partNamed(
   const dart = piece.darts.find(({ name }) => name === word);
   if (dart !== undefined) return dartPoint(dart, end);
   const fish = piece.shaping?.fishDarts.find(({ name }) => name === word);
-  return fish && fishPoint(fish, end);
+  if (fish !== undefined) return fishPoint(fish, end);
+  const marked = end === 'start' || end === 'end' ? markedShape(piece, word) : undefined;
+  if (marked === undefined || marked.kind === 'point') return undefined;
+  return { kind: 'point', point: end === 'start' ? marked.path.start : marked.path.end };
 }
+
+/** Balance lines and marks of a piece by name: places on its edges may be told by them. */
+export const markedShapes = ({ balance, marks }: Piece): readonly (readonly [string, Shape])[] => [
+  ...balance.map(({ name, path }) => [name, { kind: 'line', path }] as const),
+  ...marks.flatMap((mark) => {
+    const shape = shapeOfMark(mark);
+    return shape === undefined ? [] : [[mark.name, shape] as const];
+  }),
+];
 
 /** A mark as a point or a line; a row of them is neither. */
 export function shapeOfMark({ points, paths, row }: Mark): Shape | undefined {
