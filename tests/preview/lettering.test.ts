@@ -92,6 +92,21 @@ describe('words of a piece in the preview', () => {
     assert.deepEqual(wrong, []);
   }).timeout(20_000);
 
+  it('a sign of a problem on an edge moves its name aside, or takes its room', () => {
+    const [piece] = pieces().filter(
+      ({ name, texts }) => name === 'front' && texts.some(({ text }) => text.startsWith('hem ')),
+    );
+    const at = edgeWordsOf(piece!).findIndex(({ text }) => text.startsWith('hem '));
+    const { source } = edgeWordsOf(piece!)[at]!;
+    const hem = pathOf(piece!.lines.find((line) => line.source === source && line.role === 'sewing')!);
+    const sign = hem.pointAt(hem.length / 2);
+    const [before, after] = [[], [sign]].map((signs) => lettered(piece!, 1, signs).edges[at]);
+    const away = (one: { readonly at: Spot } | undefined) =>
+      one && Math.hypot(one.at.x - sign.x, one.at.y - sign.y);
+    assert.ok(away(before)! < 20, `${away(before)}`);
+    assert.ok(after === undefined || away(after)! > 30, `${away(after)}`);
+  });
+
   it('what is shown can be read: capitals of seven pixels in a piece’s name, of five and a half in an edge’s', () => {
     for (const piece of pieces())
       for (const zoom of ZOOMS) {

@@ -25,6 +25,8 @@ const NAME_ALONE = [10, 8.5, 7];
 const EDGE_PX = 7;
 const EDGE_MOST = 5;
 const EDGE_LEAST_PX = 5.5;
+/** How large the sign of a problem is, pixels. */
+const SIGN_PX = 18;
 /** Left free round a label, pixels. */
 const CLEAR_PX = 3;
 
@@ -64,16 +66,20 @@ export function middleOf(label: readonly DrawnText[]): Spot {
   return { x, y: (y + label.at(-1)!.at.y) / 2 };
 }
 
-export function lettered(piece: PieceDrawing, zoom: number): Lettering {
+/** @param signs where the signs of problems stand on the piece: no words lie below them */
+export function lettered(piece: PieceDrawing, zoom: number, signs: readonly Spot[] = []): Lettering {
   const ground = groundOf(piece);
-  const wanted = edgeWordsOf(piece).map((text, i) => edgeAt(text, ground.feet[i]!, ground, zoom));
+  const taken = signs.map((at) => uprightBox(at, SIGN_PX / zoom, SIGN_PX / zoom));
+  const wanted = edgeWordsOf(piece).map((text, i) =>
+    edgeAt(text, ground.feet[i]!, ground, { zoom, words: taken }),
+  );
   const kept: WordBox[] = [];
   const edges = wanted.map((one) => {
     if (one === undefined || kept.some((other) => overlap(other, one.box))) return undefined;
     kept.push(one.box);
     return one;
   });
-  const label = labelAt(labelOf(piece), piece, ground, { zoom, words: kept });
+  const label = labelAt(labelOf(piece), piece, ground, { zoom, words: [...kept, ...taken] });
   return {
     label,
     edges: edges.map((one) => (one && (!label || !overlap(label.box, one.box)) ? one : undefined)),
@@ -82,35 +88,63 @@ export function lettered(piece: PieceDrawing, zoom: number): Lettering {
 
 // The names of edges
 
+type EdgePlaced = EdgeWordsAt & { readonly box: WordBox };
+
 function edgeAt(
-  { at, size, turn, text, source }: DrawnText,
+  text: DrawnText,
   foot: Foot,
   { lines }: Ground,
-  zoom: number,
-): (EdgeWordsAt & { readonly box: WordBox }) | undefined {
+  { zoom, words }: Around,
+): EdgePlaced | undefined {
+  const { at, size, source } = text;
   const scale = Math.min(Math.max(EDGE_PX / (size * zoom), 1), EDGE_MOST);
-  const wide = text.length * LETTER_WIDTH * size * scale;
+  const wide = text.text.length * LETTER_WIDTH * size * scale;
   if (size * scale * zoom < EDGE_LEAST_PX || wide > foot.length) return undefined;
   // grown away from its edge, which it would else come to lie on
   const { near } = foot;
   const grown = { x: near.x + (at.x - near.x) * scale, y: near.y + (at.y - near.y) * scale };
+  const own = edgePlaced(text, grown, scale, wide);
+  const clear = ({ box }: EdgePlaced) =>
+    !lines.some((one) => one.source !== source && crossedBy(box, one)) &&
+    !words.some((other) => overlap(other, box));
+  if (clear(own)) return own;
+  // aside on its edge, as near to it as before, which a bend may not let it
+  const [cos, sin] = own.box.turn;
+  const by = wide / 2 + SIGN_PX / zoom;
+  const off = apart(grown, near);
+  return [-by, by]
+    .map((aside) => edgePlaced(text, { x: grown.x + cos * aside, y: grown.y + sin * aside }, scale, wide))
+    .find((one) => {
+      const edge = foot.edge;
+      if (edge === undefined || !clear(one) || crossedBy(one.box, edge)) return false;
+      return apart(nearestOn(edge.line, one.at), one.at) < 1.5 * off;
+    });
+}
+
+const apart = (a: Spot, b: Spot): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+function edgePlaced({ size, turn }: DrawnText, at: Spot, scale: number, wide: number): EdgePlaced {
   const [cos, sin] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
   const up = (size * scale) / 2;
-  const middle = { x: grown.x + sin * up, y: grown.y - cos * up };
+  const middle = { x: at.x + sin * up, y: at.y - cos * up };
   const box: WordBox = { middle, halfWide: wide / 2, halfHigh: size * scale * 0.7, turn: [cos, sin] };
-  const lies = lines.some((one) => one.source !== source && crossedBy(box, one));
-  return lies ? undefined : { at: grown, scale, box };
+  return { at, scale, box };
 }
 
 /** Where the name of an edge stands on it, and how long that edge is. */
 interface Foot {
   readonly near: Spot;
   readonly length: number;
+  readonly edge?: Chords;
 }
 
 /** Of an edge and its twin in the other half, the one that a name stands at. */
 function footOf(at: Spot, edges: readonly Chords[]): Foot {
-  const feet = edges.map(({ line, spots }) => ({ near: nearestOn(line, at), length: lengthOf(spots) }));
+  const feet = edges.map((edge): Foot => ({
+    near: nearestOn(edge.line, at),
+    length: lengthOf(edge.spots),
+    edge,
+  }));
   const away = ({ near }: Foot) => Math.hypot(near.x - at.x, near.y - at.y);
   return feet.reduce(
     (best, one) => (away(one) < away(best) ? one : best),

@@ -1,6 +1,7 @@
 /** The stage: one node a piece, laid on the sheet, replaced only when its piece changed. */
 import { say } from '../../../grammar/say';
 import type { Frame, PieceDrawing, Source, Spot } from '../../../server/drawing/model';
+import type { Sheet } from '../protocol';
 import type { Camera } from './camera';
 import { drawPiece, setZoom } from './draw';
 import { svg } from './dom';
@@ -37,8 +38,10 @@ export class Stage {
   );
   private nodes = new Map<string, SVGGElement>();
   /** For which zoom the words of each piece are set. */
-  private readonly lettered = new WeakMap<SVGGElement, number>();
+  private lettered = new WeakMap<SVGGElement, number>();
   private pieces: ReadonlyMap<string, PieceDrawing> = new Map();
+  /** Where problems stand on each piece. */
+  private signs: ReadonlyMap<string, readonly Spot[]> = new Map();
 
   /** Draws what changed, and answers the new nodes. The node of an unchanged piece is left alone. */
   apply({ held, redraw, placements }: Applied): SVGGElement[] {
@@ -53,6 +56,7 @@ export class Stage {
     this.place(placements.map(({ piece, by }) => [kept.get(piece)!, `translate(${by.x} ${by.y})`]));
     this.nodes = kept;
     this.pieces = held.pieces;
+    this.setSigns(held.sheet);
     if (focused) this.refocus(focused);
     return redraw.map((name) => kept.get(name)!);
   }
@@ -64,9 +68,21 @@ export class Stage {
     this.hatch.setAttribute('patternTransform', `rotate(45) scale(${1 / zoom})`);
     setZoom(this.element, zoom);
     for (const [name, node] of this.nodes) {
-      if (this.lettered.get(node) !== zoom) letter(node, this.pieces.get(name)!, zoom);
+      if (this.lettered.get(node) !== zoom) letter(node, this.pieces.get(name)!, zoom, this.signs.get(name));
       this.lettered.set(node, zoom);
     }
+  }
+
+  /** Words make room for the signs of problems; where those moved, all words are set again. */
+  private setSigns({ problems }: Sheet): void {
+    const signs = new Map<string, Spot[]>();
+    for (const { severity, spots = [] } of problems) {
+      if (severity === 'note') continue;
+      for (const { piece, at } of spots) signs.set(piece, [...(signs.get(piece) ?? []), at]);
+    }
+    if (JSON.stringify([...signs]) === JSON.stringify([...this.signs])) return;
+    this.signs = signs;
+    this.lettered = new WeakMap();
   }
 
   /** Everything that can be selected, and what is hidden of it as well. */

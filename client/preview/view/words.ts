@@ -28,9 +28,14 @@ export function textGroup(text: DrawnText): SVGGElement {
 const placeOf = ({ turn }: Pick<DrawnText, 'turn'>, { x, y }: Spot, scale: number): string =>
   `translate(${x} ${y}) rotate(${turn}) scale(${scale})`;
 
-/** Sets the words of a piece for a zoom: as large as can be read, where there is room. */
-export function letter(node: SVGGElement, piece: PieceDrawing, zoom: number): void {
-  const { label, edges } = lettered(piece, zoom);
+/** Sets the words of a piece for a zoom: as large as can be read, where there is room beside the signs of its problems. */
+export function letter(
+  node: SVGGElement,
+  piece: PieceDrawing,
+  zoom: number,
+  signs: readonly Spot[] = [],
+): void {
+  const { label, edges } = lettered(piece, zoom, signs);
   const block = node.querySelector<SVGGElement>(':scope > .label');
   block?.classList.toggle('crowded', label === undefined);
   block?.classList.toggle('bare', label?.bare === true);
