@@ -7,6 +7,7 @@ import { Workshop } from '../../server/drafting/workshop';
 import type { Drawing, DrawnLine, Spot } from '../../server/drawing/model';
 import { GAP_MM } from '../../server/drawing/paper/arrange';
 import { connected } from '../../server/drawing/paper/connected';
+import { metrics } from '../../server/drawing/paper/font';
 import { paperNamed } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
 import { printed } from '../../server/drawing/paper/printed';
@@ -122,6 +123,33 @@ describe('pieces on papers', function () {
     assert.match(first!.words.join(' '), /Sheets in a dashed frame on the map are empty and not printed/);
     const [small] = await readPdf((await onPaper('chalk-bag.draft')).value);
     assert.doesNotMatch(small!.words.join(' '), /dashed frame/);
+  });
+});
+
+describe('the names beside a cross', function () {
+  this.timeout(60_000);
+
+  it('stand on no words of a piece, though a line has its own within the same strip', async () => {
+    const { laid, tiling } = await onPaper('bodice-block.draft', PAPERS[1]);
+    const level = laid.placements.flatMap(({ piece, by }) =>
+      laid.pieces
+        .find(({ name }) => name === piece)!
+        .texts.filter(({ turn }) => Math.abs(turn) < 1)
+        .map(({ text, size, at }) => {
+          const half = (metrics().widthOf(text) * size) / 0.714 / 2;
+          const [x, y] = [at.x + by.x, at.y + by.y];
+          return { text, left: x - half, right: x + half, top: y - size, bottom: y };
+        }),
+    );
+    assert.ok(level.some(({ text }) => text === 'scye-line'));
+    for (const { at, between } of tiling.marks.filter(({ beside }) => !beside)) {
+      const wide = metrics().widthOf(between.join(' ')) * 3.5;
+      const own = { left: at.x - 4, right: at.x + 5 + wide, top: at.y - 1.25, bottom: at.y + 1.25 };
+      const hit = level.filter(
+        (one) => one.left < own.right && own.left < one.right && one.top < own.bottom && own.top < one.bottom,
+      );
+      assert.deepEqual(hit, [], between.join(' '));
+    }
   });
 });
 

@@ -83,10 +83,13 @@ function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Tiling {
   const named = new Map(pieces.map((piece) => [piece.name, piece]));
   const laid = placements.flatMap(({ piece, by }) => {
     const drawn = named.get(piece);
-    return drawn === undefined ? [] : [{ by, frame: drawn.frame, space: spaceOf(drawn) }];
+    if (drawn === undefined) return [];
+    const { frame, texts } = drawn;
+    const spaces = { everything: spaceOf(drawn), words: spaceOf({ lines: [], dots: [], texts }) };
+    return [{ by, frame, spaces }];
   });
-  const free: Free = ({ x, y }, beside) =>
-    laid.every(({ by, frame, space }) => {
+  const free: Free = ({ x, y }, beside, of) =>
+    laid.every(({ by, frame, spaces }) => {
       const cross = beside ? UPRIGHT : LYING;
       const at = { x: x - by.x + cross.x, y: y - by.y + cross.y };
       const near =
@@ -94,12 +97,12 @@ function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Tiling {
         at.x < frame.right + 12 &&
         at.y > frame.top - 10 &&
         at.y < frame.bottom + 10;
-      return !near || space.free({ ...cross, ...at });
+      return !near || spaces[of].free({ ...cross, ...at });
     });
   return withMarks(tiling, free);
 }
 
-function spaceOf(piece: PieceDrawing): Space {
+function spaceOf(piece: Pick<PieceDrawing, 'lines' | 'dots' | 'texts'>): Space {
   const space = new Space(piece);
   for (const text of piece.texts) space.add(rectOfText(text, runs(text.text, text.size, metrics())));
   return space;

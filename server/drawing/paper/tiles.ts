@@ -172,8 +172,8 @@ const PLACES: readonly (readonly number[])[] = [
   [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6, 0.94, 0.56, 0.775, 0.725, 0.825, 0.675, 0.875, 0.625],
 ];
 
-/** Whether a cross and its words may stand there. */
-export type Free = (at: Spot, beside: boolean) => boolean;
+/** Whether a cross and its words may stand there: clear of everything, or at least of other words. */
+export type Free = (at: Spot, beside: boolean, of: 'everything' | 'words') => boolean;
 
 /** The tiling with its crosses where nothing else is, as far as that can be. */
 export const withMarks = (tiling: Tiling, free: Free): Tiling => ({
@@ -190,7 +190,9 @@ function matchMarks(tiles: readonly Tile[], free: Free = () => true): MatchMark[
       other === undefined
         ? []
         : PLACES.map((shares) => {
-            const share = shares.find((one) => free(spot(one), beside)) ?? shares[0]!;
+            const clear = (of: 'everything' | 'words'): number | undefined =>
+              shares.find((one) => free(spot(one), beside, of));
+            const share = clear('everything') ?? clear('words') ?? shares[0]!;
             return { at: spot(share), between: [name, other.name], beside };
           });
     return [
