@@ -80,7 +80,7 @@ describeView('ruler of the preview', ({ withSkirt }) => {
   it('arrows and Enter lay it without a mouse, and the two ends are spoken', async () => {
     const v = await withSkirt();
     await v.send({ type: 'do', tool: 'measure' });
-    const said = () => v.page.locator('.room > .spoken').textContent();
+    const said = () => v.page.locator('.room > .spoken').first().textContent();
     assert.match((await said())!, /^Measuring\. Arrow keys/);
     await v.page.keyboard.press('ArrowRight');
     const first = await said();

@@ -28,11 +28,12 @@ export class Popover {
     if (open) this.panel.querySelector<HTMLElement>('button, input')?.focus();
   }
 
-  /** The panel hangs from the right of its button: where that stands far left, long words would leave the page. */
+  /** The panel hangs from its button: where that stands near an edge, long words would leave the page. */
   private keepWithin(): void {
     this.panel.style.removeProperty('translate');
-    const over = EDGE_PX - this.panel.getBoundingClientRect().left;
-    if (over > 0) this.panel.style.setProperty('translate', `${over}px 0`);
+    const { left, right } = this.panel.getBoundingClientRect();
+    const over = Math.max(EDGE_PX - left, Math.min(0, window.innerWidth - EDGE_PX - right));
+    if (over !== 0) this.panel.style.setProperty('translate', `${over}px 0`);
   }
 
   private closeByKey(event: KeyboardEvent): void {
