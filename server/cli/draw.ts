@@ -10,7 +10,7 @@ import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { reportOn } from './check';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
-import { Bench, type Choice, type Opened } from './open';
+import { Bench, beyondRange, type Choice, type Opened } from './open';
 import { counted } from './print/ink';
 import { countOf, type Report } from './print/report';
 import { drawnSizes, inSizes, lackingSizes } from './sizes';
@@ -45,7 +45,7 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   const report = reportOn(bench, [opened]);
   const whole = draw(opened.pattern);
   const lost = missing(opened.pattern, whole, report);
-  lost.forEach((line) => io.err(line));
+  [...beyondRange(opened.pattern, options), ...lost].forEach((line) => io.err(line));
   if (whole.pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;

@@ -82,14 +82,20 @@ export class Bench {
 }
 
 /** What is said of settings that are no value of their choice's kind: a word for a length, an angle for a word. */
-function unfit(pattern: Pattern, { set }: Choice): string[] {
+const unfit = (pattern: Pattern, choice: Choice): string[] => saidOfSettings(pattern, choice, 'wrong-kind');
+
+/** A line for each setting that lies outside what its choice allows; it holds all the same. */
+export const beyondRange = (pattern: Pattern, choice: Choice): readonly string[] =>
+  saidOfSettings(pattern, choice, 'choice-out-of-range').map((message) => `${message}\n`);
+
+function saidOfSettings(pattern: Pattern, { set }: Choice, code: string): string[] {
   const sources = new Set(
     [...set.keys()].map((path) =>
       path.replace(/(?:(.*)\.)?(.*)/, (_, scope, name) => `${scope ? `${scope}/` : ''}=${name}`),
     ),
   );
   return pattern.findings
-    .filter(({ source, finding }) => finding.code === 'wrong-kind' && sources.has(source))
+    .filter(({ source, finding }) => finding.code === code && sources.has(source))
     .map(({ finding }) => finding.message);
 }
 

@@ -16,7 +16,7 @@ import { reportOn } from './check';
 import { missing } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { longWork, type Tell } from './long-work';
-import { Bench, type Choice, type Opened } from './open';
+import { Bench, beyondRange, type Choice, type Opened } from './open';
 import { counted } from './print/ink';
 import { countOf } from './print/report';
 import { somePieces } from './some-pieces';
@@ -50,7 +50,7 @@ async function printing(path: string, options: PrintOptions, io: Io, tell: Tell)
   const errors = countOf(report, 'error');
   const whole = draw(opened.pattern);
   const lost = missing(opened.pattern, whole, report);
-  lost.forEach((line) => io.err(line));
+  [...beyondRange(opened.pattern, options), ...lost].forEach((line) => io.err(line));
   if (somePieces(whole, options.pieces).pieces.length === 0) {
     io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
     return FAULTY;

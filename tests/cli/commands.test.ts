@@ -204,6 +204,14 @@ lines and curves  length
 });
 
 describe('draftwright draw', () => {
+  it('says that a choice is set outside its range, and draws it so', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      const { exit, out, err } = await folder.run('draw', 'apron.draft', '--set', 'width=90cm');
+      assert.deepEqual([exit, out], [0, 'apron.svg: 2 pieces\n']);
+      assert.equal(err, 'width is 90cm, outside its range of 40cm to 80cm.\n');
+      assert.equal((await folder.run('draw', 'apron.draft', '--set', 'width=80cm')).err, '');
+    }));
+
   it('writes one picture a pattern, makes the folder, and leaves nothing half written', () =>
     inFolder({ 'apron.draft': apron }, async (folder) => {
       const { exit, out } = await folder.run('draw', 'apron.draft', '--out', 'out/wardrobe');
