@@ -142,8 +142,7 @@ function cuttingLines(piece: Piece, opening: Affine | undefined): DrawnLine[] {
   const around = [...piece.cutting.slice(index), ...piece.cutting.slice(0, index)].flatMap(
     (path) => path.segments,
   );
-  const isFold = fold && alongFold(fold.path);
-  const half = isFold === undefined ? around : around.filter((segment) => !isFold(segment));
+  const half = fold === undefined ? around : besideFold(around, alongFold(fold.path));
   if (half.length === 0) return [];
   const segments = opening === undefined ? half : bothHalves(Path.of(half), opening);
   const { name, source } = piece;
@@ -167,6 +166,12 @@ function alongFold(fold: Path): (segment: Segment) => boolean {
   const along = fold.tangentAt(0);
   const off = (p: Point): number => Math.abs((p.x - start.x) * along.y - (p.y - start.y) * along.x);
   return ({ kind, p0, p3 }) => kind === 'line' && off(p0) < ON_FOLD && off(p3) < ON_FOLD;
+}
+
+/** What is cut, from where it leaves the fold to where it comes back: it may leave a little aslant, where a hem is not square. */
+function besideFold(around: readonly Segment[], isFold: (segment: Segment) => boolean): readonly Segment[] {
+  const leaves = around.map(isFold).lastIndexOf(true) + 1;
+  return [...around.slice(leaves), ...around.slice(0, leaves)].filter((segment) => !isFold(segment));
 }
 
 /** The cloth is folded through the allowances as well: the fold runs on to the cutting line at both ends. */
