@@ -169,7 +169,7 @@ function letters(row: number): string {
 /** Where a cross may stand along a side that is shared, as shares of it: two are wanted, one in each half. */
 const PLACES: readonly (readonly number[])[] = [
   [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4, 0.06, 0.44, 0.225, 0.275, 0.175, 0.325, 0.125, 0.375],
-  [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6, 0.94, 0.56, 0.775, 0.725, 0.825, 0.675, 0.875, 0.625],
+  [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6, 0.58, 0.56, 0.775, 0.725, 0.825, 0.675, 0.875, 0.625],
 ];
 
 /** Whether a cross and its words may stand there: clear of everything, or at least of other words. */
