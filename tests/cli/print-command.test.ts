@@ -71,7 +71,7 @@ describe('draftwright print', () => {
       assert.match(out, /^apron\.pdf: 2 pieces on 2 sheets of A4\n/);
       const pages = await readPdf(readFileSync(join(folder.path, 'apron.pdf')));
       assert.deepEqual(
-        pages.map(({ words }) => words.find((word) => /^[A-Z]\d$/.test(word))),
+        pages.map(({ words }) => words.flatMap((word) => /, sheet ([A-Z]\d),/.exec(word)?.[1] ?? []).join()),
         ['A1', 'B2'],
       );
       const { exit, err } = await folder.run('print', 'apron.draft', '--sheets', 'Z9');
