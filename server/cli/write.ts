@@ -3,6 +3,7 @@ import {
   accessSync,
   chmodSync,
   constants,
+  existsSync,
   mkdirSync,
   realpathSync,
   renameSync,
@@ -10,15 +11,26 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname } from 'node:path';
 import { Unable } from './io';
 
 /** Writes beside the file first and renames, so that nobody ever reads half of it. Throws Unable where that fails. */
 export function writeWhole(file: string, content: string | Uint8Array, named: string): void {
   orUnable(named, () => {
-    mkdirSync(join(file, '..'), { recursive: true });
+    makeFolder(dirname(file));
     swap(file, content);
   });
+}
+
+/** A folder and those above it. Node's own way never comes to an end below a folder that takes none, like /proc. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  try {
+    mkdirSync(folder);
+  } catch (error) {
+    if (!existsSync(folder)) throw error; // somebody else may have made it meanwhile
+  }
 }
 
 /** Writes over a file that is there: links to it and its permissions stay, and a read-only one is left as it is. */
@@ -67,6 +79,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EACCES: READ_ONLY,
   EPERM: READ_ONLY,
   EROFS: READ_ONLY,
+  ENOENT: 'no folder can be made there. Write elsewhere',
   ENOTDIR: NO_FOLDER,
   EEXIST: NO_FOLDER,
   EISDIR: 'a folder of that name lies there. Write elsewhere',

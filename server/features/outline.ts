@@ -50,29 +50,31 @@ const KINDS: Partial<Record<StatementNode['kind'], SymbolKind>> = {
 
 /** The symbols of a file in file order. */
 export function outline(file: SourceFile): readonly OutlineSymbol[] {
-  return file.items.flatMap((top) => symbolsOf(top.statement, top));
+  const symbols: OutlineSymbol[] = [];
+  for (const top of file.items) collect(top.statement, top, symbols);
+  return symbols;
 }
 
 /** A statement's symbol, or those of its block where it has no name of its own (an outline's edges). */
-function symbolsOf(statement: Statement, top: TopLevel): readonly OutlineSymbol[] {
-  const children = (statement.block ?? []).flatMap((inner) => symbolsOf(inner, top));
-  const { node } = statement;
+function collect(statement: Statement, top: TopLevel, into: OutlineSymbol[]): void {
+  const { node, block = [] } = statement;
   const kind = KINDS[node.kind];
   const name = nameOf(node);
-  if (kind === undefined || name === undefined) return children;
+  const named = kind !== undefined && name !== undefined;
+  const children: OutlineSymbol[] = named ? [] : into;
+  for (const inner of block) collect(inner, top, children);
+  if (!named) return;
   const from = top.offset + statement.start;
-  return [
-    {
-      name: name.text,
-      detail: detailOf(node),
-      kind,
-      from,
-      to: top.offset + statement.end,
-      nameFrom: from + name.at.from,
-      nameTo: from + name.at.to,
-      children,
-    },
-  ];
+  into.push({
+    name: name.text,
+    detail: detailOf(node),
+    kind,
+    from,
+    to: top.offset + statement.end,
+    nameFrom: from + name.at.from,
+    nameTo: from + name.at.to,
+    children,
+  });
 }
 
 const nameOf = (node: StatementNode) => ('name' in node ? node.name : undefined);

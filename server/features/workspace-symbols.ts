@@ -15,22 +15,16 @@ const MOST = 500;
 /** Symbols whose names hold the letters of `query` in their order, those that begin with it first. */
 export function workspaceSymbols(files: readonly ReadFile[], query: string): readonly FoundSymbol[] {
   const wanted = query.toLowerCase();
-  const found = files.flatMap(({ uri, file }) => flat(uri, outline(file), ''));
-  const ranked = found.flatMap((one) => {
-    const rank = rankOf(one.symbol.name.toLowerCase(), wanted);
-    return rank === undefined ? [] : [{ one, rank }];
-  });
-  return ranked
-    .sort((a, b) => a.rank - b.rank)
-    .slice(0, MOST)
-    .map(({ one }) => one);
-}
-
-function flat(uri: string, symbols: readonly OutlineSymbol[], container: string): readonly FoundSymbol[] {
-  return symbols.flatMap((symbol) => [
-    { uri, symbol, container },
-    ...flat(uri, symbol.children, symbol.name),
-  ]);
+  const found: FoundSymbol[][] = [[], [], [], [], []];
+  const look = (uri: string, symbols: readonly OutlineSymbol[], container: string): void => {
+    for (const symbol of symbols) {
+      const rank = rankOf(symbol.name.toLowerCase(), wanted);
+      if (rank !== undefined) found[rank]!.push({ uri, symbol, container });
+      look(uri, symbol.children, symbol.name);
+    }
+  };
+  for (const { uri, file } of files) look(uri, outline(file), '');
+  return found.flat().slice(0, MOST);
 }
 
 /** 0: the name itself, 1: begins so, 2: a part of it begins so, 3: holds it, 4: has its letters; undefined: no match. */

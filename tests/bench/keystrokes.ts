@@ -60,11 +60,12 @@ export function measureEdits(unit: number, say: Say, only: string): void {
     const pair = (take: (one: Times) => number): string => {
       return `${ms(quantile(of(take), 0.5))}/${ms(quantile(of(take), 0.95))}`;
     };
+    const reading = of(({ read }) => read);
     const findings = of(({ read, drafted, checked }) => read + drafted + checked);
     const drawing = of(({ read, drafted, checked, drawn }) => read + drafted + checked + drawn);
     say(`${one.name}: ${before}${before === after ? '' : ` but ${after} after edits that cancel out`}`);
     say(
-      `  read ${pair((t) => t.read)}  drafted ${pair((t) => t.drafted)}  checked ${pair((t) => t.checked)}  drawn ${pair((t) => t.drawn)}`,
+      `  read ${ms(quantile(reading, 0.5))}/${judged(quantile(reading, 0.95), one.budget.read)}  drafted ${pair((t) => t.drafted)}  checked ${pair((t) => t.checked)}  drawn ${pair((t) => t.drawn)}`,
     );
     for (const kind of ['number', 'name', 'comment'] as const) {
       const all = times.filter((t) => t.kind === kind).map((t) => t.read + t.drafted + t.checked + t.drawn);

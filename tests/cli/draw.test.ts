@@ -1,6 +1,6 @@
 /** `draftwright draw` with sizes on one another, with some pieces only, as DXF, and where nothing can be written. */
 import assert from 'node:assert/strict';
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { apron } from '../support/apron';
 import { notWritten } from '../../server/cli/write';
@@ -130,6 +130,15 @@ describe('a file that can’t be written', () => {
       assert.equal(exit, 2);
       assert.match(err, /^bucket\.svg can't be written: a folder of that name lies there\./);
       assert.deepEqual(readdirSync(folder.path).sort(), ['apron.draft', 'bucket.draft', 'bucket.svg']);
+    }));
+
+  it('is told at once where no folder can be made', () =>
+    inFolder(files, async (folder) => {
+      assert.match(notWritten('a.dxf', 'ENOENT'), /no folder can be made there/);
+      if (!existsSync('/proc/self')) return; // only Linux has a folder that takes none and says so in this way
+      const { exit, err } = await folder.run('draw', 'bucket.draft', '--out', '/proc/nowhere');
+      assert.equal(exit, 2);
+      assert.match(err, /can't be written: no folder can be made there/);
     }));
 
   it('is explained for a full disk, a folder that may not be written to, and what nobody foresaw', () => {
