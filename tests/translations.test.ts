@@ -1,7 +1,7 @@
 /** Words of the extension in its two languages: everything that is shown has both, and nothing is left over. */
 import assert from 'node:assert/strict';
 import { exportTitles } from './support/export-titles';
-import { everythingSaid } from './support/said';
+import { everythingSaid, everythingUnasked } from './support/said';
 import { keptInTables } from './support/tables';
 import { read, sources } from './support/sources';
 
@@ -83,6 +83,10 @@ describe('the words of the extension, its preview and its server', () => {
       early.map(({ path, key }) => `${path}: ${key}`),
       [],
     );
+  });
+
+  it('are asked for wherever a finding or a repair tells something in a sentence', () => {
+    assert.deepEqual(everythingUnasked(), []);
   });
 
   it('are shown through the table of words, wherever the editor shows them', () => {

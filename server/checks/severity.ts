@@ -1,4 +1,5 @@
 /** What a person wants to hear of, and how gravely: severities that settings put in place of the catalogue's. */
+import { say } from '../../grammar/say';
 import type { Severity } from '../drafting/finding';
 import type { PlacedFinding } from '../drafting/model';
 import { nearest } from '../drafting/names/spelling';
@@ -18,12 +19,14 @@ export function settingRefusal(code: string, word: unknown): string | undefined 
   const codes = catalogue.map((entry) => entry.code);
   if (!codes.includes(code)) {
     const near = nearest(code, codes);
-    return `No problem is called ${code}.${near === undefined ? '' : ` Did you mean ${near}?`}`;
+    return near === undefined
+      ? say`No problem is called ${code}.`
+      : say`No problem is called ${code}. Did you mean ${near}?`;
   }
   if (isFirm(code))
-    return `${code} can't be set: where it is found, something can't be read or drawn, and what rests on it is not checked.`;
+    return say`${code} can't be set: where it is found, something can't be read or drawn, and what rests on it is not checked.`;
   if (SETTINGS.includes(word as SeveritySetting)) return undefined;
-  return `${code} can be set to ${SETTINGS.slice(0, -1).join(', ')} or ${SETTINGS.at(-1)}, not to ${String(word)}.`;
+  return say`${code} can be set to ${SETTINGS.slice(0, -1).join(', ')} or ${SETTINGS[SETTINGS.length - 1]!}, not to ${String(word)}.`;
 }
 
 /** Settings that can be followed, and what is wrong with the others. */

@@ -52,3 +52,25 @@ export const everythingSaid = (): readonly Said[] =>
   sources()
     .filter((path) => /^(client|grammar|server)\//.test(path) && /\b(say`|l10n\.t\()/.test(read(path)))
     .flatMap(saidIn);
+
+/** A sentence, or the title of a repair, that tells something and is English whatever the person speaks. */
+function unasked(path: string): readonly string[] {
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isTemplateExpression(node) && !ts.isTaggedTemplateExpression(node.parent)) {
+      const key = keyOf(node);
+      const shown =
+        ts.isPropertyAssignment(node.parent) && /^(title|message)$/.test(node.parent.name.getText());
+      if (/[a-z]{2}/.test(key) && (shown || /\w{2} .*[.?]$/.test(key))) found.push(`${path}: ${key}`);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile(path, read(path), ts.ScriptTarget.Latest, true));
+  return found;
+}
+
+/** Where findings and repairs are made. */
+export const everythingUnasked = (): readonly string[] =>
+  sources()
+    .filter((path) => /^(grammar|server\/(checks|drafting|features))\//.test(path) && path.endsWith('.ts'))
+    .flatMap(unasked);

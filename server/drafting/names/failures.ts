@@ -209,10 +209,10 @@ export function notFromDraft({ at, path }: Ref, found: Target, statement: Statem
   const name = path.map(({ text }) => text).join('.');
   return {
     code: 'wrong-kind',
-    message: `${name} is a draft, but a piece is needed here. A piece is walked round on a draft: piece NAME of ${name}, with its outline.`,
+    message: say`${name} is a draft, but a piece is needed here. A piece is walked round on a draft: piece NAME of ${name}, with its outline.`,
     statement,
     at,
-    related: [{ source: found.id, message: `${name} is defined here.` }],
+    related: [{ source: found.id, message: say`${name} is defined here.` }],
     fixes: [],
   };
 }
@@ -234,10 +234,10 @@ export function ofItself(
     .join('.');
   return {
     code: 'circle',
-    message: `${called}.${text} is asked for while ${called} is being made. Within its own block it is called ${text}.`,
+    message: say`${called}.${text} is asked for while ${called} is being made. Within its own block it is called ${text}.`,
     statement,
     at,
     related: [],
-    fixes: [{ title: `Write ${text}`, edits: [{ statement, at, text }] }],
+    fixes: [{ title: say`Write ${text}`, edits: [{ statement, at, text }] }],
   };
 }

@@ -194,7 +194,7 @@ export const ON_CORNER = 0.05;
 /** `corner at P turned back`; P must be a corner. */
 function ruledBefore(reader: Reader, said: Point[], { at, point }: CornerNode, place: Point): void {
   if (said.some((other) => distance(other, place) < ON_CORNER)) {
-    const message = `How the corner at ${wordsOf(reader, point)} is cut was said already, and the first line counts. Take one of the two out.`;
+    const message = say`How the corner at ${wordsOf(reader, point)} is cut was said already, and the first line counts. Take one of the two out.`;
     report(reader, 'defined-twice', at, message);
   }
   said.push(place);

@@ -70,7 +70,7 @@ export function grainLine(reader: Reader, node: GrainNode, source: string): Grai
     const to = pointOf(reader, node.to!, 'grain to');
     if (from === undefined || to === undefined) return undefined;
     if (distance(from, to) > POINT) return { from, to, bias: false, source };
-    const message = `The grain runs nowhere: ${wordsOf(reader, node.from!)} and ${wordsOf(reader, node.to!)} are one place.`;
+    const message = say`The grain runs nowhere: ${wordsOf(reader, node.from!)} and ${wordsOf(reader, node.to!)} are one place.`;
     return report(reader, 'no-length', node.at, message);
   }
   const shape = pathOf(reader, along, 'grain');
@@ -108,7 +108,7 @@ export function allowances(
     const width = allowance(reader, line.node.width, 'allow');
     if (width === undefined) continue;
     if (line.node.edges.length === 0) {
-      saidBefore(reader, line, said, '', 'the whole piece');
+      saidBefore(reader, line, said, '', say`the whole piece`);
       for (const edge of edges) found.set(edge.name, width);
     }
     for (const ref of line.node.edges) {
@@ -132,7 +132,7 @@ function saidBefore(
   const before = said.get(key);
   said.set(key, line);
   if (before === undefined || before === line) return;
-  const message = `This line and an earlier one both give a width to ${of}. This one counts; take one of the two out.`;
+  const message = say`This line and an earlier one both give a width to ${of}. This one counts; take one of the two out.`;
   report(reader, 'overlapping-allowances', line.node.at, message);
 }
 

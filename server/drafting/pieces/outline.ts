@@ -129,10 +129,10 @@ function namedOnce({ reader, edges }: Walk, { text, at }: Name): void {
   if (other === undefined) return;
   const message =
     other.name === text
-      ? `This outline has an edge called ${text} already. Give each edge a name of its own, or let this be a stretch of it (then …).`
-      : `${text} and ${other.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`;
+      ? say`This outline has an edge called ${text} already. Give each edge a name of its own, or let this be a stretch of it (then …).`
+      : say`${text} and ${other.name} differ in capitals alone, which nobody hears when they are read out. Rename one of them.`;
   report(reader, 'defined-twice', at, message, {
-    related: [{ source: other.source, message: `${other.name} runs here.` }],
+    related: [{ source: other.source, message: say`${other.name} runs here.` }],
   });
 }
 

@@ -62,7 +62,7 @@ function namedOnce(reader: Reader, block: readonly Statement[]): void {
     const { text, at } = node.name;
     if (names.has(text)) {
       reader.statement = line;
-      const message = `This piece has a dart called ${text} already; give this one a name of its own.`;
+      const message = say`This piece has a dart called ${text} already; give this one a name of its own.`;
       report(reader, 'defined-twice', at, message);
     }
     names.add(text);
