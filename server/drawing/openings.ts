@@ -7,6 +7,7 @@ import { printLength } from '../drafting/values/quantity';
 import type { DisplayUnit } from '../drafting/model';
 import { add, Path, scale } from '../geometry';
 import type { DrawnLine } from './model';
+import { isSeamOf } from './partners';
 import { pathLine } from './path';
 
 /** Half the stroke, mm. */
@@ -14,8 +15,9 @@ const REACH = 5;
 
 /** The ends of every opening on the edges of a piece; where a whole seam opens there is nothing to stop at. */
 export function openingEnds(piece: Piece, seams: readonly Seam[], unit: DisplayUnit): DrawnLine[] {
+  const drawn = new Set<string>();
   return seams.flatMap((seam) =>
-    (seam.side ?? piece.side) !== piece.side
+    !isSeamOf(seam, piece)
       ? []
       : (seam.openings ?? []).flatMap((opening) =>
           endsWithin(seam, opening).flatMap((end) =>
@@ -24,6 +26,9 @@ export function openingEnds(piece: Piece, seams: readonly Seam[], unit: DisplayU
               if (edge === undefined) return [];
               const long = printLength(opening.to - opening.from, unit);
               const at = pointOn(edge, distance);
+              const place = `${seam.name} ${at.x.toFixed(1)} ${at.y.toFixed(1)}`;
+              if (drawn.has(place)) return []; // the seams of both sides, on a piece that serves both
+              drawn.add(place);
               const path = edge.path;
               const along = path.tangentAt(path.locate(at).s);
               const off = scale({ x: along.y, y: -along.x }, REACH);

@@ -10,6 +10,10 @@ export interface Partner {
   readonly words: string;
 }
 
+/** Whether a seam is one of a piece: of its side, or of either where the piece serves both. */
+export const isSeamOf = ({ side }: Seam, piece: Piece): boolean =>
+  piece.side === undefined || side === undefined || side === piece.side;
+
 export const partnersOf = (
   piece: Piece,
   edge: string,
@@ -28,8 +32,14 @@ function partnerIn({ base }: Piece, edge: string, seam: Seam, unit: DisplayUnit)
   if (!onLeft && !takes(right, base, edge)) return undefined;
   const other = onLeft ? right : left;
   const to = itsPair ? say`its pair` : other.map((one) => `${one.piece} ${one.edge}`).join(say` and `);
-  return say`sewn to ${to}${easeWords(seam, onLeft, unit)}${openingWords(seam, unit)}`;
+  const opens = openingWords(seam, unit);
+  if (isOpenThroughout(seam)) return say`meets ${to}${opens}`;
+  return say`sewn to ${to}${easeWords(seam, onLeft, unit)}${opens}`;
 }
+
+/** Nothing of the seam is sewn: laces or buttons take all of it, mm. */
+const isOpenThroughout = ({ openings = [], leftLength }: Seam): boolean =>
+  openings.reduce((sum, { from, to }) => sum + to - from, 0) > leftLength - 1;
 
 const takes = (edges: Seam['left'], base: string, edge: string): boolean =>
   edges.some((one) => one.piece === base && one.edge === edge);

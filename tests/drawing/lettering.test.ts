@@ -141,6 +141,20 @@ describe('the words on a printed piece', function () {
     }
   });
 
+  it('say of a piece that serves both sides what it is sewn to, and mark where its opening ends once', () => {
+    const [top] = piecesOf('two-piece-sleeve.draft');
+    assert.match(said(top!), /sewn to back armhole and front armhole, eased by 3cm/);
+    assert.match(said(top!), /sewn to under-sleeve hind, buttons over 9cm/);
+    assert.equal(top!.lines.filter(({ tip }) => tip?.startsWith('end of the buttoned opening')).length, 1);
+  });
+
+  it('say which line is the finished size, and that edges which are laced all along only meet', () => {
+    const pieces = piecesOf('laced-bodice.draft');
+    const words = (name: string) => said(pieces.find((piece) => piece.name === name)!);
+    assert.match(words('shoulder-straps'), /no allowance: the line is the finished size/);
+    assert.match(words('front-left'), /meets its pair, laces over/);
+  });
+
   it('say side and right side up where the wearer’s sides differ', () => {
     const right = piecesOf('princess-bodice.draft').find(({ name }) => name === 'side-front-right')!;
     assert.match(said(right), /cut 1 right, right side up/);

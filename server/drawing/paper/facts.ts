@@ -1,11 +1,11 @@
 /** What must stand on a printed piece: the lines of its label, and of each edge its length, its partner, its allowance. */
-import type { Edge, Finish, Pattern, Piece } from '../../drafting/model';
+import type { Edge, Finish, Pattern, Piece, Seam } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
 import { allowedWidth, fullnessWords } from '../allowed';
 import { aroundOf, type Around } from '../draw';
 import { inlayWords } from '../inlays';
 import type { DrawnText, Spot } from '../model';
-import { partnersOf } from '../partners';
+import { isSeamOf, partnersOf } from '../partners';
 import { rounded } from '../path';
 import { isOpen, openingOf, wholePiece } from '../whole';
 import { cutLines } from '../words';
@@ -81,7 +81,8 @@ const placedLabels = ({ labels }: Piece): readonly DrawnText[] =>
  * Pattern; body or size; which piece; cut and cloth; side; what the author adds; day and revision; which line is which. Of a
  * small print, whose pieces stay on their sheet, the sheet says what is alike for all.
  */
-function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): readonly string[] {
+function labelLines(piece: Piece, around: Around, numbered: Numbered): readonly string[] {
+  const { title, body } = around;
   const { number, of, errors, body: sizes, scale = 1 } = numbered;
   const alone = (text: string): string => (scale > 1 ? '' : text);
   return [
@@ -94,16 +95,20 @@ function labelLines(piece: Piece, { title, body }: Around, numbered: Numbered): 
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
     piece.grain === undefined ? 'no grain stated' : '',
     alone(datedWords(numbered)),
-    piece.cutting === undefined ? lineWords(piece, false) : alone(lineWords(piece, sizes !== undefined)),
+    isCutOnLine(piece, around)
+      ? ON_LINE
+      : alone(sizes === undefined ? WITHIN : 'cut at the line of the size'),
     errors === 0 ? '' : `${errors === 1 ? '1 error' : `${errors} errors`}: mend before you cut`,
   ].filter((line) => line !== '');
 }
 
 /** Which line is the finished size. */
-function lineWords({ cutting }: Piece, sizes: boolean): string {
-  if (cutting === undefined) return 'no allowance: the line is the finished size';
-  return sizes ? 'cut at the line of the size' : 'finished size: the thin dashed line';
-}
+const ON_LINE = 'no allowance: the line is the finished size';
+const WITHIN = 'finished size: the thin dashed line';
+
+const isCutOnLine = (piece: Piece, around: Around): boolean =>
+  piece.cutting === undefined ||
+  piece.edges.every(({ name }) => name === piece.fold?.edge || allowedWidth(piece, name, around) === '0mm');
 
 function edgeFacts(
   piece: Piece,
@@ -116,8 +121,7 @@ function edgeFacts(
   const { unit, seams } = around;
   const paths = edge.parts.filter(({ dart }) => dart === undefined).map(({ path }) => path);
   const longest = paths.reduce((a, b) => (b.length > a.length ? b : a), paths[0] ?? edge.path);
-  const own = seams.filter(({ side }) => (side ?? piece.side) === piece.side);
-  const partners = partnersOf(piece, name, own, unit).map(({ words }) => words);
+  const partners = partnerWords(piece, name, seams, unit);
   const finished = finishes.filter(({ edges }) =>
     edges.some((one) => one.piece === piece.base && one.edge === name),
   );
@@ -129,17 +133,28 @@ function edgeFacts(
     name,
     run: longest.polyline(0.2).map(spotOf),
     length: `${name} ${printLength(sewn, unit)}${onPaper}`,
-    partner: [
-      ...foldWords(piece, name),
-      ...new Set(partners),
-      ...finished.map((one) => finishWords(one, unit)),
-      hem,
-    ]
+    partner: [...foldWords(piece, name), ...partners, ...finished.map((one) => finishWords(one, unit)), hem]
       .filter((words) => words !== '')
       .join(', '),
     allowed: width === '' ? '' : width === '0mm' ? 'no allowance' : `allow ${width}`,
     inLabel,
   };
+}
+
+/** What an edge is sewn to; of a piece that serves both sides by side where they are not alike, as in ease. */
+function partnerWords(
+  piece: Piece,
+  edge: string,
+  seams: readonly Seam[],
+  unit: Pattern['unit'],
+): readonly string[] {
+  const own = seams.filter((seam) => isSeamOf(seam, piece));
+  const partners = partnersOf(piece, edge, own, unit);
+  const unlike = piece.side === undefined && new Set(partners.map(({ words }) => words)).size > 1;
+  const words = partners.map(({ words, seam: { side } }) =>
+    unlike && side !== undefined ? `${side}: ${words}` : words,
+  );
+  return [...new Set(words)];
 }
 
 const foldWords = (piece: Piece, edge: string): readonly string[] =>
