@@ -120,13 +120,24 @@ export class Preview {
     }
   }
 
+  /** The middle of a thing on the screen; where it is just drawn anew it is looked for again. */
+  async middle(thing: Locator): Promise<{ readonly x: number; readonly y: number }> {
+    let spot = { x: 0, y: 0 };
+    await this.scene.until('its place on the screen', async () => {
+      const box = await thing.boundingBox();
+      if (box !== null) spot = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      return box !== null;
+    });
+    return spot;
+  }
+
   /** Takes hold of the middle of a thing and moves it by pixels. */
   async drag(thing: Locator, dx: number, dy: number): Promise<void> {
-    const { x, y, width, height } = (await thing.boundingBox())!;
+    const { x, y } = await this.middle(thing);
     const { mouse } = this.scene.page;
-    await mouse.move(x + width / 2, y + height / 2);
+    await mouse.move(x, y);
     await mouse.down();
-    await mouse.move(x + width / 2 + dx, y + height / 2 + dy, { steps: 6 });
+    await mouse.move(x + dx, y + dy, { steps: 6 });
     await this.scene.page.waitForTimeout(300); // a hand that rests before it lets go
     await mouse.up();
   }

@@ -125,8 +125,8 @@ export const aHollowCurveIsDrawnDeeperAndUndoneAtOnce: Story = async (scene) => 
 
 export const arrowKeysMoveAPointAndOneUndoTakesThemBack: Story = async (scene) => {
   const preview = await Preview.of(scene);
-  const { x, y, width, height } = (await dotOf(preview, 'b').boundingBox())!;
-  await scene.page.mouse.click(x + width / 2, y + height / 2);
+  const { x, y } = await preview.middle(dotOf(preview, 'b'));
+  await scene.page.mouse.click(x, y);
   await preview.hasKeyboard();
   await scene.press('Space');
   await scene.until('the point in the hand', async () => /arrow keys move it/.test(await tip(preview)));
@@ -144,10 +144,9 @@ export const arrowKeysMoveAPointAndOneUndoTakesThemBack: Story = async (scene) =
 
 export const aPointThatIsWorkedOutSaysFromWhat: Story = async (scene) => {
   const preview = await Preview.of(scene);
-  const spot = dotOf(preview, 'third');
-  const { x, y, width, height } = (await spot.boundingBox())!;
+  const { x, y } = await preview.middle(dotOf(preview, 'third'));
   const { mouse } = scene.page;
-  await mouse.move(x + width / 2, y + height / 2);
+  await mouse.move(x, y);
   await mouse.down();
   await mouse.move(x + 30, y + 20, { steps: 5 });
   await scene.until('the reason', async () => /worked out from hoist, d/.test(await tip(preview)));

@@ -5,7 +5,7 @@ import { wear } from '../themes';
 
 export const aStrangerReadsThePageOfTheExtension: Story = async (scene) => {
   await wear(scene, 'light');
-  await scene.command('Extensions: Show Installed Extensions');
+  await scene.command('View: Show Extensions');
   await scene.page.locator('.extension-list-item', { hasText: 'Draftwright' }).first().click();
   const page = await scene.frameWith('h2:text("What it never does")');
   await scene.picture('extension-page');
