@@ -9,10 +9,13 @@ const DRAFT = 'harbour-skirt.draft';
 async function pointedAt(scene: Scene, text: string, columns: number, name: string): Promise<void> {
   await scene.goToText(DRAFT, text, columns);
   await scene.textHasKeyboard();
-  await scene.press('ControlOrMeta+K');
-  await scene.press('ControlOrMeta+I');
   const picture = scene.page.locator('.monaco-hover:visible img').first();
-  await picture.waitFor();
+  await scene.until('a hover, which a server that only just starts does not have yet', async () => {
+    await scene.press('ControlOrMeta+K');
+    await scene.press('ControlOrMeta+I');
+    await scene.page.waitForTimeout(500);
+    return picture.isVisible();
+  });
   await scene.until('the picture', () =>
     picture.evaluate((img) => img instanceof HTMLImageElement && img.complete && img.naturalWidth > 50),
   );
