@@ -3,7 +3,7 @@ import { inWords, say } from './say';
 import type { TokenType } from 'chevrotain';
 import { missingBracket, unknownSign } from './attempts';
 import type { Refusal } from './refusals';
-import { BLOCKS, FORMS } from './forms';
+import { blockWords, FORMS } from './forms';
 import { endsValue } from './heads';
 import type { SyntaxProblemCode } from './problems';
 import type { Repair } from './repairs';
@@ -124,13 +124,14 @@ export function explainHead(kind: BlockKind, tokens: readonly Token[]): Repair {
     (other) => other !== kind && ruleOf(other, head.text) !== undefined,
   );
   if (homes.length > 0) {
-    const places = either(homes.slice(0, 3).map((home) => BLOCKS[home]));
-    const here = kind === 'file' ? say`outside every block` : say`in ${BLOCKS[kind]}`;
+    const places = either(homes.slice(0, 3).map((home) => blockWords(home)));
+    const here = kind === 'file' ? say`outside every block` : say`in ${blockWords(kind)}`;
     const message = say`\`${head.text}\` belongs in ${places}; this line stands ${here}. Move it there, or look for a brace too many above.`;
     return said('out-of-place', message, from, to);
   }
   if (head.tokenType === t.Odd) return { ...unknownSign(head), edits: [], title: '' };
-  const where = kind === 'file' ? say`Outside the blocks no statement` : say`No statement of ${BLOCKS[kind]}`;
+  const where =
+    kind === 'file' ? say`Outside the blocks no statement` : say`No statement of ${blockWords(kind)}`;
   const message = say`${where} begins with \`${shown(head)}\`. Its lines begin with ${firstHeads(kind)}.`;
   return said('unknown-statement', message, from, to);
 }

@@ -94,38 +94,17 @@ export const FORMS: Readonly<Record<string, Form>> = {
 }; // prettier-ignore
 
 /** A block as it is called in a sentence. */
-export const BLOCKS: Readonly<Record<BlockKind, string>> = {
-  get file() {
-    return say`the file, outside every block`;
-  },
-  get draft() {
-    return say`a draft`;
-  },
-  get piece() {
-    return say`a piece`;
-  },
-  get work() {
-    return say`a worked piece`;
-  },
-  get outline() {
-    return say`an outline`;
-  },
-  get body() {
-    return say`a body`;
-  },
-  get sizes() {
-    return say`a size table`;
-  },
-  get trace() {
-    return say`a trace`;
-  },
-  get grade() {
-    return say`a grading`;
-  },
-  get fitting() {
-    return say`a fitting`;
-  },
-  get cloth() {
-    return say`a cloth`;
-  },
-};
+export const blockWords = (kind: BlockKind): string =>
+  ({
+    file: say`the file, outside every block`,
+    draft: say`a draft`,
+    piece: say`a piece`,
+    work: say`a worked piece`,
+    outline: say`an outline`,
+    body: say`a body`,
+    sizes: say`a size table`,
+    trace: say`a trace`,
+    grade: say`a grading`,
+    fitting: say`a fitting`,
+    cloth: say`a cloth`,
+  })[kind];

@@ -3,6 +3,6 @@ export { parse, edit, type Change, type Edited } from './blocks';
 export { format, formatEdits, sameMeaning, type TextEdit } from './format';
 export { tokensOf, type TextToken, type TokenKind } from './text-tokens';
 export { wordsOf, ruleOf, RESERVED, FUNCTIONS, GIVEN, UNITS, type BlockKind, type WordList } from './words';
-export { FORMS, BLOCKS, type Form } from './forms';
+export { FORMS, blockWords, type Form } from './forms';
 export { SYNTAX_PROBLEMS, type Severity, type SyntaxCode, type SyntaxProblemCode } from './problems';
 export * from './syntax';

@@ -1,4 +1,5 @@
 /** Pieces that are not cut themselves, because others made of them are: what is cut is the last of a chain. */
+import { keptFor } from '../../grammar/kept';
 import type { Expr, StatementNode } from '../../grammar/syntax';
 import type { FileNames } from './names/files';
 import type { Piece } from './model';
@@ -56,13 +57,5 @@ function inherits(root: FileNames, name: string): boolean {
   }
 }
 
-const uncutKept = new WeakMap<Piece, Piece>();
-
 /** The piece without its cutting words, the same object while it stays the same. */
-export function uncut(piece: Piece): Piece {
-  const before = uncutKept.get(piece);
-  if (before !== undefined) return before;
-  const { cut: _, ...rest } = piece;
-  uncutKept.set(piece, rest);
-  return rest;
-}
+export const uncut = keptFor(({ cut: _, ...rest }: Piece): Piece => rest);

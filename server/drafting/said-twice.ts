@@ -1,4 +1,5 @@
 /** What a file says twice and can mean but once: a measurement of one body, a line of the file, the name of a used file. */
+import { keptFor } from '../../grammar/kept';
 import { say } from '../../grammar/say';
 import type { Name, Statement, StatementNode } from '../../grammar/syntax';
 import type { Finding, SourcedFinding } from './finding';
@@ -36,18 +37,16 @@ function lineTwice(file: FileNames, statement: Statement, words: string): Source
   return { source: `${file.key}line:${statement.text}`, finding: twice(statement, at, message) };
 }
 
-/** Findings of a body or table, kept while it stays the same object. */
-const kept = new WeakMap<Statement, readonly Finding[]>();
-
 function measuredTwice(file: FileNames): readonly SourcedFinding[] {
-  return file.bodies().flatMap(({ statement, id }) => {
-    const found = kept.get(statement) ?? rowsTwice(statement);
-    kept.set(statement, found);
-    return found.map((finding) => ({ source: file.key + id, finding }));
-  });
+  return file
+    .bodies()
+    .flatMap(({ statement, id }) =>
+      rowsTwice(statement).map((finding) => ({ source: file.key + id, finding })),
+    );
 }
 
-function rowsTwice({ node, block = [] }: Statement): readonly Finding[] {
+/** Of a body or table. */
+const rowsTwice = keptFor(({ node, block = [] }: Statement): readonly Finding[] => {
   if (node.kind !== 'body' && node.kind !== 'sizes') return [];
   const seen = new Set<string>();
   return block.flatMap((line) => {
@@ -59,7 +58,7 @@ function rowsTwice({ node, block = [] }: Statement): readonly Finding[] {
     const message = say`${node.name.text} has a line for ${name.text} already. Take one of the two out.`;
     return [twice(line, name.at, message)];
   });
-}
+});
 
 function rowName(node: StatementNode): Name | undefined {
   if (node.kind === 'measured' || node.kind === 'row') return node.name;

@@ -2,7 +2,7 @@
 import { say } from '../../grammar/say';
 import type { Piece, Seam } from '../drafting/model';
 import { edgeNamed, pointOn } from '../drafting/sewing/course';
-import { acrossOpening, endsWithin, OPENING_WORDS } from '../drafting/sewing/opening-ends';
+import { acrossOpening, endsWithin, openingName } from '../drafting/sewing/opening-ends';
 import { printLength } from '../drafting/values/quantity';
 import type { DisplayUnit } from '../drafting/model';
 import { add, Path, scale } from '../geometry';
@@ -32,7 +32,7 @@ export function openingEnds(piece: Piece, seams: readonly Seam[], unit: DisplayU
               const path = edge.path;
               const along = path.tangentAt(path.locate(at).s);
               const off = scale({ x: along.y, y: -along.x }, REACH);
-              const tip = say`end of ${OPENING_WORDS[opening.how]}, ${long}${opening.side ? say`, at the ${opening.side}` : ''}`;
+              const tip = say`end of ${openingName(opening.how)}, ${long}${opening.side ? say`, at the ${opening.side}` : ''}`;
               const words = { name: seam.name, source: seam.source, tip };
               return [pathLine('mark', Path.line(add(at, off), add(at, scale(off, -1))), words)];
             }),

@@ -10,7 +10,7 @@ import {
   gathersInWords,
   pleatsInWords,
 } from '../drafting/pieces/told';
-import { OPENING_WORDS } from '../drafting/sewing/opening-ends';
+import { openingName } from '../drafting/sewing/opening-ends';
 import { print, printLength } from '../drafting/values/quantity';
 import { markTold } from '../drawing/marks';
 import { code, plain } from './markdown';
@@ -186,7 +186,7 @@ function seamFigures({ unit }: Pattern, seam: Seam): string[] {
 const openingFigures = ({ openings = [] }: Seam, unit: Pattern['unit']): string[] =>
   openings.map(({ how, from, to, side }) => {
     const at = side === undefined ? '' : say`, at the ${side}`;
-    return say`opens over ${printLength(to - from, unit)}: ${OPENING_WORDS[how]}${at}`;
+    return say`opens over ${printLength(to - from, unit)}: ${openingName(how)}${at}`;
   });
 
 const documentation = ({ doc }: DefinitionInfo): string => doc.split('\n').map(plain).join('  \n');

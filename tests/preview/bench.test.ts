@@ -1,34 +1,14 @@
 /** What is laid out in the preview instead of the sheet: a seam walked by keys and by hand, and the way back. */
 import assert from 'node:assert/strict';
-import type { Browser } from 'playwright-core';
-import { launchBrowser } from '../editor/browser.mjs';
 import { liveView, type Live } from '../support/live-view';
-import { painted } from '../support/preview-suite';
+import { describePages, painted } from '../support/preview-suite';
 
 const SKIRT = 'harbour-skirt.draft';
 
-describe('the bench of the preview', function () {
-  this.timeout(60_000);
-  let browser: Browser | undefined;
-  let view: Live | undefined;
-
-  before(async function () {
-    ({ browser } = await launchBrowser());
-    if (browser) return;
-    process.stderr.write('SKIPPED: no browser starts here: the bench of the preview\n');
-    this.skip();
-  });
-  after(() => browser?.close());
-  afterEach(async () => {
-    const faults = view?.faults ?? [];
-    await view?.page.close();
-    view = undefined;
-    assert.deepEqual(faults, []);
-  });
-
+describePages<Live>('the bench of the preview', (open) => {
   /** The skirt with one of its tools in use. */
   async function withTool(tool: string, text = SKIRT): Promise<Live> {
-    view = await liveView(browser!, text);
+    const view = await open((browser) => liveView(browser, text));
     await view.send({ type: 'do', tool });
     await view.settle();
     return view;
@@ -73,8 +53,8 @@ describe('the bench of the preview', function () {
   });
 
   it('two pieces alone are laid out, and Escape brings back the sheet as it was seen', async () => {
-    view = await liveView(browser!, SKIRT);
-    const seen = () => view!.page.locator('.sheet').getAttribute('transform');
+    const view = await open((browser) => liveView(browser, SKIRT));
+    const seen = () => view.page.locator('.sheet').getAttribute('transform');
     await view.page.keyboard.press('+');
     await painted(view);
     const before = await seen();
@@ -88,7 +68,7 @@ describe('the bench of the preview', function () {
   });
 
   it('the seam of the edge that was pointed at is taken', async () => {
-    view = await liveView(browser!, SKIRT);
+    const view = await open((browser) => liveView(browser, SKIRT));
     await view.page.locator('.thing[data-source="back/centre"]').first().focus();
     await press(view, ' ');
     await view.send({ type: 'do', tool: 'walk' });
@@ -115,7 +95,7 @@ describe('the bench of the preview', function () {
     await v.page.waitForTimeout(250);
     const state = await v.state();
     await v.page.close();
-    view = await liveView(browser!, SKIRT, { state });
+    const view = await open((browser) => liveView(browser, SKIRT, { state }));
     assert.equal((await sentences(view))[1], '1cm along front side lies on 1cm along back side.');
   });
 });

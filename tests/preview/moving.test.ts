@@ -1,9 +1,7 @@
 /** Points moved in the preview with the real server behind it: by the pointer and by the arrow keys, into the text. */
 import assert from 'node:assert/strict';
-import type { Browser } from 'playwright-core';
-import { launchBrowser } from '../editor/browser.mjs';
 import { liveView, type Live } from '../support/live-view';
-import { painted } from '../support/preview-suite';
+import { describePages, painted } from '../support/preview-suite';
 
 const TEXT = `draft sheet {
   point a = origin
@@ -27,28 +25,10 @@ piece flag of sheet {
 }
 `;
 
-describe('points moved in the preview', function () {
-  this.timeout(60_000);
-  let browser: Browser | undefined;
-  let view: Live | undefined;
-
-  before(async function () {
-    ({ browser } = await launchBrowser());
-    if (browser) return;
-    process.stderr.write('SKIPPED: no browser starts here: points moved in the preview\n');
-    this.skip();
-  });
-  after(() => browser?.close());
-  afterEach(async () => {
-    const faults = view?.faults ?? [];
-    await view?.page.close();
-    view = undefined;
-    assert.deepEqual(faults, []);
-  });
-
+describePages<Live>('points moved in the preview', (open) => {
   /** The flag with the lines of its draft in sight. */
   async function onDraft(): Promise<Live> {
-    view = await liveView(browser!, TEXT);
+    const view = await open((browser) => liveView(browser, TEXT));
     await view.page.click('button.show');
     await view.page.click('input[name="construction"]');
     await view.settle();

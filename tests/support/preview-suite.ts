@@ -29,11 +29,21 @@ interface Views {
   withSkirt(options?: OpenOptions): Promise<Opened>;
 }
 
-export function describeView(title: string, tests: (views: Views) => void): void {
+interface Page {
+  readonly page: { close(): Promise<void> };
+  /** What the page complained of. */
+  readonly faults: readonly unknown[];
+}
+
+/** @param tests gets what opens a page in the browser of the suite; it is closed and held to no fault after the test */
+export function describePages<V extends Page>(
+  title: string,
+  tests: (open: (make: (browser: Browser) => Promise<V>) => Promise<V>) => void,
+): void {
   describe(title, function () {
     this.timeout(60_000);
     let browser: Browser | undefined;
-    let view: Opened | undefined;
+    let view: V | undefined;
 
     before(async function () {
       const launched = await launchBrowser();
@@ -52,7 +62,13 @@ export function describeView(title: string, tests: (views: Views) => void): void
       assert.deepEqual(faults, [], 'the page had no fault and loaded nothing that its policy forbids');
     });
 
-    const opened = async (options?: OpenOptions) => (view = await openView(browser!, options));
+    tests(async (make) => (view = await make(browser!)));
+  });
+}
+
+export function describeView(title: string, tests: (views: Views) => void): void {
+  describePages<Opened>(title, (open) => {
+    const opened = (options?: OpenOptions) => open((browser) => openView(browser, options));
 
     const withSkirt = async (options?: OpenOptions) => {
       const v = await opened(options);

@@ -22,32 +22,17 @@ export const ofShapes = (space: RefSpace): boolean => space === 'shape' || space
 
 const written = (ref: Ref): string => ref.path.map(({ text }) => text).join('.');
 
-const WANTED: Readonly<Record<NameSpace, string>> = {
-  get value() {
-    return say`a value`;
-  },
-  get shape() {
-    return say`a point, line or curve`;
-  },
-  get measured() {
-    return say`a point, line or curve`;
-  },
-  get part() {
-    return say`an edge or point of this piece`;
-  },
-  get edge() {
-    return say`an edge of a piece`;
-  },
-  get block() {
-    return say`a draft or piece`;
-  },
-  get body() {
-    return say`a body or size table`;
-  },
-  get subject() {
-    return say`a piece, an edge or a seam`;
-  },
-};
+const wantedWords = (kind: NameSpace): string =>
+  ({
+    value: say`a value`,
+    shape: say`a point, line or curve`,
+    measured: say`a point, line or curve`,
+    part: say`an edge or point of this piece`,
+    edge: say`an edge of a piece`,
+    block: say`a draft or piece`,
+    body: say`a body or size table`,
+    subject: say`a piece, an edge or a seam`,
+  })[kind];
 
 export function failure(
   scope: Scope,
@@ -62,7 +47,7 @@ export function failure(
 /** The name exists, but as something else than is needed here. */
 function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Statement): Finding | undefined {
   const name = written(ref);
-  const needed = WANTED[space];
+  const needed = wantedWords(space);
   const finding = (is: string, next: string, source?: string): Finding => ({
     code: 'wrong-kind',
     message: say`${name} is ${is}, but ${needed} is needed here. ${next}`,

@@ -1,4 +1,5 @@
 /** What the seams of a file say of a piece by themselves: which of its edges are sewn to its own kind. */
+import { keptFor } from '../../../grammar/kept';
 import type { SeamNode, Statement, TopLevel } from '../../../grammar/syntax';
 import type { FileNames } from './files';
 
@@ -10,13 +11,10 @@ interface SelfSewn {
 }
 
 /** By piece, kept while the seams of the file stay the same. */
-const kept = new WeakMap<readonly TopLevel[], ReadonlyMap<string, SelfSewn>>();
+const ofSeams = keptFor(read);
 
 function of(file: FileNames, piece: string): SelfSewn | undefined {
-  const seams = file.ofKind('seam');
-  let found = kept.get(seams);
-  if (found === undefined) kept.set(seams, (found = read(seams)));
-  return found.get(piece);
+  return ofSeams(file.ofKind('seam')).get(piece);
 }
 
 /** The edge of a piece that is sewn to its own pair: where it has no fold, that is its centre. */

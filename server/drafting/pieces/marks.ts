@@ -5,7 +5,7 @@ import { Path } from '../../geometry';
 import type { BalanceLine, Edge, Mark, Piece, Shape } from '../model';
 import { ofNode } from '../names/mentions';
 import { shapeOfMark } from '../shapes/parts';
-import { pointOf, shapeOf, SHAPE_WORDS } from '../shapes/phrase';
+import { pointOf, shapeOf, shapeWords } from '../shapes/phrase';
 import { lengthOf } from '../values/arithmetic';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { barAt, USUAL_BUTTONHOLE } from './buttonholes';
@@ -176,7 +176,7 @@ function wrongShape(reader: Reader, node: MarkNode, shape: Shape, wanted: string
     reader,
     'wrong-kind',
     node.phrase.at,
-    say`${wordsOf(reader, node.phrase)} is ${SHAPE_WORDS[shape.kind]}, but ${what} is ${wanted}. ${advice}`,
+    say`${wordsOf(reader, node.phrase)} is ${shapeWords(shape.kind)}, but ${what} is ${wanted}. ${advice}`,
   );
 }
 

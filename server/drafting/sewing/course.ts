@@ -1,19 +1,12 @@
 /** The course of a seam: places along its two sides, and which of them come to lie on each other when it is sewn. */
+import { keptFor } from '../../../grammar/kept';
 import type { Path, Point } from '../../geometry';
 import type { Edge, Piece } from '../model';
 import type { SeamCourse, SeamPlace, SeamRun, Stretch } from '../sewing-model';
 import { everyEdge, flatAt, sewnTo, withoutMouths } from '../shapes/parts';
 
-const sewnKept = new WeakMap<Edge, Path>();
-
 /** What is sewn of an edge, without the mouths of its darts, laid flat. */
-export function sewnPath(edge: Edge): Path {
-  const before = sewnKept.get(edge);
-  if (before !== undefined) return before;
-  const path = withoutMouths(edge.parts);
-  sewnKept.set(edge, path);
-  return path;
-}
+export const sewnPath = keptFor(({ parts }: Edge): Path => withoutMouths(parts));
 
 export const sizeOf = ({ from, to }: Stretch): number => Math.abs(to - from);
 

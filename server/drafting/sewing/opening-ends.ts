@@ -4,23 +4,14 @@ import type { Seam } from '../model';
 import type { SeamOpening, SeamRun } from '../sewing-model';
 import { across, placeOnSide, sideLength } from './course';
 
-export const OPENING_WORDS: Readonly<Record<SeamOpening['how'], string>> = {
-  get zip() {
-    return say`the zip`;
-  },
-  get buttoned() {
-    return say`the buttoned opening`;
-  },
-  get laced() {
-    return say`the laced opening`;
-  },
-  get hooked() {
-    return say`the hooked opening`;
-  },
-  get 'left-open'() {
-    return say`the opening`;
-  },
-};
+export const openingName = (kind: SeamOpening['how']): string =>
+  ({
+    zip: say`the zip`,
+    buttoned: say`the buttoned opening`,
+    laced: say`the laced opening`,
+    hooked: say`the hooked opening`,
+    'left-open': say`the opening`,
+  })[kind];
 
 /** Ends of a seam and of its openings count as one within this, mm. */
 const AT_END = 0.05;

@@ -7,7 +7,7 @@ import { printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { across, sideLength } from './course';
 import type { TakenEdge } from './edges';
-import { OPENING_WORDS } from './opening-ends';
+import { openingName } from './opening-ends';
 import { isAtEnd, placeOnSeam, type NamedNotch, type SeamSpot } from './seam-places';
 
 interface Along {
@@ -31,7 +31,7 @@ export function readOpenings(reader: Reader, node: SeamNode, along: Along): read
 }
 
 function opensNothing(reader: Reader, { how, length, from, to, at }: Opening): undefined {
-  const what = capital(OPENING_WORDS[how]);
+  const what = capital(openingName(how));
   const why =
     length !== undefined
       ? say`${what} is ${printLength(0, reader.unit)} long`
@@ -85,7 +85,7 @@ function counted(
       reader,
       'opening-too-long',
       opening.length!.at,
-      say`${capital(OPENING_WORDS[opening.how])} is ${long} long, but the seam it lies in is only ${seam}. Make it ${seam} at most, or leave the length out: then the whole seam opens.`,
+      say`${capital(openingName(opening.how))} is ${long} long, but the seam it lies in is only ${seam}. Make it ${seam} at most, or leave the length out: then the whole seam opens.`,
     );
   }
   if (!isAtEnd([{ piece: '', edge: '', from: 0, to: total, start: 0 }], begin)) {

@@ -4,10 +4,10 @@ import type { ChooseNode, CircleNode, Expr, ShapeNode, Span, Statement } from '.
 import { circle, Path, samePoint, type Point } from '../../geometry';
 import type { Quantity, Shape, Value } from '../model';
 import { lengthOf, ofKind, quantity, value } from '../values/arithmetic';
-import { KIND_WORDS, print, printLength } from '../values/quantity';
+import { kindWords, print, printLength } from '../values/quantity';
 import { turnedAbout } from '../values/ranges';
 import { report, wordsOf, type Reader, type ShapeAnswer, type ValueAnswer } from '../values/reader';
-import { pointOf, shapeOf, SHAPE_WORDS } from './phrase';
+import { pointOf, shapeOf, shapeWords } from './phrase';
 import { curveShape, way } from './ways';
 
 const shaped = (shape: Shape | undefined): ShapeAnswer | undefined => shape && { is: 'shape', shape };
@@ -56,7 +56,7 @@ function inRange(
     return complain(
       'wrong-kind',
       node.name.at,
-      say`${node.name.text} is ${KIND_WORDS[own.kind]}, but it was set to ${KIND_WORDS[chosen.kind]}.`,
+      say`${node.name.text} is ${kindWords(own.kind)}, but it was set to ${kindWords(chosen.kind)}.`,
     );
   }
   const number = chosen as Quantity;
@@ -192,7 +192,7 @@ function lineTo(reader: Reader, node: ShapeNode, phrase: Expr, end: Point): Shap
     const what =
       node.form === 'line'
         ? say`A line goes from one point to another`
-        : say`${SHAPE_WORDS.curve} goes from one point to another`;
+        : say`${shapeWords('curve')} goes from one point to another`;
     return report(
       reader,
       'wrong-kind',

@@ -3,7 +3,7 @@ import { say } from '../../../grammar/say';
 import type { Expr, Ref } from '../../../grammar/syntax';
 import { ORIGIN, type Point } from '../../geometry';
 import type { CurveShape, LineShape, Shape } from '../model';
-import { KIND_WORDS, print } from '../values/quantity';
+import { kindWords, print } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { changed } from './changes';
 import { crossing } from './meeting';
@@ -14,17 +14,12 @@ import { joinedRun, section, way } from './ways';
 
 export type PathShape = LineShape | CurveShape;
 
-export const SHAPE_WORDS: Readonly<Record<Shape['kind'], string>> = {
-  get point() {
-    return say`a point`;
-  },
-  get line() {
-    return say`a line`;
-  },
-  get curve() {
-    return say`a curve`;
-  },
-};
+export const shapeWords = (kind: Shape['kind']): string =>
+  ({
+    point: say`a point`,
+    line: say`a line`,
+    curve: say`a curve`,
+  })[kind];
 
 export const pointShape = (point: Point): Shape => ({ kind: 'point', point });
 
@@ -99,7 +94,7 @@ function namedShape(reader: Reader, ref: Ref, wanted?: 'point' | 'path'): Shape 
     const is =
       answer.value.kind === 'text'
         ? say`a word`
-        : `${KIND_WORDS[answer.value.kind]} (${print(answer.value, reader.unit)})`;
+        : `${kindWords(answer.value.kind)} (${print(answer.value, reader.unit)})`;
     return report(
       reader,
       'wrong-kind',
@@ -136,7 +131,7 @@ export function pointOf(reader: Reader, expr: Expr, use: string | (() => string)
     reader,
     'wrong-kind',
     expr.at,
-    say`${wordsOf(reader, expr)} is ${SHAPE_WORDS[shape.kind]}, but ${what} wants a point. ${fix}`,
+    say`${wordsOf(reader, expr)} is ${shapeWords(shape.kind)}, but ${what} wants a point. ${fix}`,
   );
 }
 

@@ -3,7 +3,7 @@ import { say } from '../../../grammar/say';
 import type { Expr, Place } from '../../../grammar/syntax';
 import { add, scale, type Point } from '../../geometry';
 import { quantity } from '../values/arithmetic';
-import { KIND_WORDS, printLength } from '../values/quantity';
+import { kindWords, printLength } from '../values/quantity';
 import { report, wordsOf, type Reader } from '../values/reader';
 import { pathOf, pointOf, type PathShape } from './phrase';
 
@@ -71,7 +71,7 @@ function counted(reader: Reader, shape: PathShape, place: Place): number | undef
     reader,
     'wrong-kind',
     place.value.at,
-    say`A place wants a length or a share; this is ${KIND_WORDS[found.kind]}.`,
+    say`A place wants a length or a share; this is ${kindWords(found.kind)}.`,
   );
 }
 

@@ -4,7 +4,7 @@ import type { Call, Expr, Product, Ref, Sum } from '../../../grammar/syntax';
 import type { Quantity, Value } from '../model';
 import { condition } from './conditions';
 import { applied, FUNCTION_NAMES } from './functions';
-import { added, divided, KIND_WORDS, length, multiplied, print, ratio, written } from './quantity';
+import { added, divided, kindWords, length, multiplied, print, ratio, written } from './quantity';
 import { replace, report, wordsOf, type Found, type Reader } from './reader';
 
 /** Any value; undefined when there is none. */
@@ -66,7 +66,7 @@ export function ofKind(reader: Reader, expr: Expr, kind: Quantity['kind'], use: 
     reader,
     'wrong-kind',
     expr.at,
-    say`${wordsOf(reader, expr)} is ${KIND_WORDS[found.kind]}${inBrackets(reader, expr, found)}, but ${use} wants ${KIND_WORDS[kind]}.`,
+    say`${wordsOf(reader, expr)} is ${kindWords(found.kind)}${inBrackets(reader, expr, found)}, but ${use} wants ${kindWords(kind)}.`,
   );
 }
 
@@ -110,7 +110,7 @@ export function missingUnit(
       reader,
       'missing-unit',
       expr.at,
-      say`${words} comes to the plain number ${print(found, reader.unit)}, but ${use} wants ${KIND_WORDS[kind]}. Give one of its numbers a unit.`,
+      say`${words} comes to the plain number ${print(found, reader.unit)}, but ${use} wants ${kindWords(kind)}. Give one of its numbers a unit.`,
     );
   }
   const units =
@@ -122,7 +122,7 @@ export function missingUnit(
     reader,
     'missing-unit',
     bare.at,
-    say`${number} has no unit, but ${use} wants ${KIND_WORDS[kind]}: write ${number}${units[0]!}.`,
+    say`${number} has no unit, but ${use} wants ${kindWords(kind)}: write ${number}${units[0]!}.`,
     { fixes: units.map((unit) => replace(reader, say`Write ${number}${unit}`, bare.at, `${number}${unit}`)) },
   );
 }
@@ -187,7 +187,7 @@ function sum(reader: Reader, expr: Sum): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    say`${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: ${expr.op === '+' ? say`they can't be added` : say`they can't be taken from each other`}.`,
+    say`${wordsOf(reader, expr.left)} is ${kindWords(left.kind)} and ${wordsOf(reader, expr.right)} is ${kindWords(right.kind)}: ${expr.op === '+' ? say`they can't be added` : say`they can't be taken from each other`}.`,
   );
 }
 
@@ -202,7 +202,7 @@ function product(reader: Reader, expr: Product): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    say`${capital(KIND_WORDS[left.kind])} ${how} ${KIND_WORDS[right.kind]} is nothing that can be drawn.`,
+    say`${capital(kindWords(left.kind))} ${how} ${kindWords(right.kind)} is nothing that can be drawn.`,
   );
 }
 
@@ -239,7 +239,7 @@ function either(reader: Reader, expr: Call): Quantity | undefined {
     reader,
     'wrong-kind',
     expr.at,
-    say`The two values of an if must be of one kind; these are ${KIND_WORDS[a.kind]} and ${KIND_WORDS[b.kind]}.`,
+    say`The two values of an if must be of one kind; these are ${kindWords(a.kind)} and ${kindWords(b.kind)}.`,
   );
 }
 

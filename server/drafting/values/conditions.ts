@@ -3,7 +3,7 @@ import { say } from '../../../grammar/say';
 import type { Compare, Expr } from '../../../grammar/syntax';
 import type { Quantity } from '../model';
 import { missingUnit, quantity, withoutUnit } from './arithmetic';
-import { KIND_WORDS } from './quantity';
+import { kindWords } from './quantity';
 import { report, wordsOf, type Reader } from './reader';
 
 /** Whether a condition holds; undefined when that can't be told. */
@@ -72,7 +72,7 @@ export function comparison(reader: Reader, expr: Compare): { left: Quantity; rig
     reader,
     'wrong-kind',
     expr.at,
-    say`${wordsOf(reader, expr.left)} is ${KIND_WORDS[left.kind]} and ${wordsOf(reader, expr.right)} is ${KIND_WORDS[right.kind]}: they can't be compared.`,
+    say`${wordsOf(reader, expr.left)} is ${kindWords(left.kind)} and ${wordsOf(reader, expr.right)} is ${kindWords(right.kind)}: they can't be compared.`,
   );
 }
 

@@ -1,7 +1,7 @@
 /** The functions of numbers: `min`, `round`, `sqrt`, the angles. Functions of shapes are in `shapes/measuring.ts`. */
 import { say } from '../../../grammar/say';
 import type { Quantity } from '../model';
-import { angle, KIND_WORDS, length, ratio } from './quantity';
+import { angle, kindWords, length, ratio } from './quantity';
 
 interface Refusal {
   readonly code: 'wrong-kind' | 'no-such-number';
@@ -23,7 +23,7 @@ const alike =
     const other = args.find((arg) => arg.kind !== kind);
     if (other !== undefined) {
       return wrong(
-        say`${name} compares values of one kind; these are ${KIND_WORDS[kind]} and ${KIND_WORDS[other.kind]}.`,
+        say`${name} compares values of one kind; these are ${kindWords(kind)} and ${kindWords(other.kind)}.`,
       );
     }
     return { kind, amount: of(args.map(({ amount }) => amount)) };
@@ -38,13 +38,13 @@ const ofAngle = (name: string, of: (radians: number) => number): Apply =>
   single(name, (arg) =>
     arg.kind === 'angle'
       ? ratio(of(arg.amount * RADIANS))
-      : wrong(say`${name} takes an angle, such as 20deg; this is ${KIND_WORDS[arg.kind]}.`),
+      : wrong(say`${name} takes an angle, such as 20deg; this is ${kindWords(arg.kind)}.`),
   );
 
 const toAngle = (name: string, of: (share: number) => number): Apply =>
   single(name, (arg) => {
     if (arg.kind !== 'ratio')
-      return wrong(say`${name} takes a plain number; this is ${KIND_WORDS[arg.kind]}.`);
+      return wrong(say`${name} takes a plain number; this is ${kindWords(arg.kind)}.`);
     const result = of(arg.amount);
     if (Number.isFinite(result)) return angle(result / RADIANS);
     return {
@@ -59,7 +59,7 @@ function squareRoot(arg: Quantity): Quantity | Refusal {
   if (arg.kind === 'area') return length(Math.sqrt(arg.amount));
   if (arg.kind === 'ratio') return ratio(Math.sqrt(arg.amount));
   return wrong(
-    say`sqrt takes a plain number or an area (a length times a length); this is ${KIND_WORDS[arg.kind]}.`,
+    say`sqrt takes a plain number or an area (a length times a length); this is ${kindWords(arg.kind)}.`,
   );
 }
 
@@ -71,7 +71,7 @@ const rounded: Apply = (args) => {
   }
   if (step.kind !== amount.kind) {
     return wrong(
-      say`round needs a step of the value's own kind, ${KIND_WORDS[amount.kind]}; this is ${KIND_WORDS[step.kind]}.`,
+      say`round needs a step of the value's own kind, ${kindWords(amount.kind)}; this is ${kindWords(step.kind)}.`,
     );
   }
   const steps = amount.amount / step.amount;

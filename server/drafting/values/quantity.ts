@@ -7,23 +7,14 @@ import type { DisplayUnit, Kind, Quantity } from '../model';
 const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4, yd: 914.4 };
 
 /** What a person reads for a kind. */
-export const KIND_WORDS: Readonly<Record<Kind, string>> = {
-  get length() {
-    return say`a length`;
-  },
-  get area() {
-    return say`an area`;
-  },
-  get angle() {
-    return say`an angle`;
-  },
-  get ratio() {
-    return say`a plain number`;
-  },
-  get text() {
-    return say`a word`;
-  },
-};
+export const kindWords = (kind: Kind): string =>
+  ({
+    length: say`a length`,
+    area: say`an area`,
+    angle: say`an angle`,
+    ratio: say`a plain number`,
+    text: say`a word`,
+  })[kind];
 
 export const length = (amount: number): Quantity => ({ kind: 'length', amount });
 export const ratio = (amount: number): Quantity => ({ kind: 'ratio', amount });

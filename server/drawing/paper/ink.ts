@@ -1,4 +1,5 @@
 /** Where on the sheet something is drawn: boxes small enough to tell which papers would come out empty. */
+import { keptFor } from '../../../grammar/kept';
 import type { Drawing, DrawnLine, DrawnText, Frame, PieceDrawing, Spot } from '../model';
 import { runs } from './along';
 import { metrics } from './font';
@@ -26,16 +27,8 @@ export function inkOfAll({ pieces, placements }: Laid, grain: Grain): readonly (
   });
 }
 
-const kept = new WeakMap<PieceDrawing, readonly Frame[]>();
-
 /** A piece is laid in many ways before the best is known: its boxes are had once. */
-export function coarseInk(piece: PieceDrawing): readonly Frame[] {
-  const before = kept.get(piece);
-  if (before !== undefined) return before;
-  const boxes = inkOfPiece(piece, 'coarse');
-  kept.set(piece, boxes);
-  return boxes;
-}
+export const coarseInk = keptFor((piece: PieceDrawing) => inkOfPiece(piece, 'coarse'));
 
 function inkOfPiece(piece: PieceDrawing, grain: Grain): readonly Frame[] {
   const short = SHORT_MM[grain];

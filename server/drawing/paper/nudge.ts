@@ -1,4 +1,5 @@
 /** Pieces that lie already, moved a little where that spares a paper: into the hollows of their neighbours, off a paper's edge. */
+import { keptFor } from '../../../grammar/kept';
 import type { Drawing, Frame, PieceDrawing, Placement, Spot } from '../model';
 import { rounded } from '../path';
 import { coarseInk, inkOfAll } from './ink';
@@ -155,17 +156,7 @@ function beginnings(long: number, start: number, end: number, side: number, edge
 const CHORD_MM = 15;
 
 /** What a piece is cut along; its frame, where words stand below it or no line goes round it. */
-function ringOf(piece: PieceDrawing): readonly Spot[] {
-  const before = rings.get(piece);
-  if (before !== undefined) return before;
-  const ring = newRingOf(piece);
-  rings.set(piece, ring);
-  return ring;
-}
-
-const rings = new WeakMap<PieceDrawing, readonly Spot[]>();
-
-function newRingOf({ lines, frame }: PieceDrawing): readonly Spot[] {
+const ringOf = keptFor(({ lines, frame }: PieceDrawing): readonly Spot[] => {
   const cutting = lines.filter(({ role }) => role === 'cutting').flatMap(chordsOf);
   const bottom = Math.max(...cutting.map(({ y }) => y));
   const { left, top, right, bottom: foot } = frame;
@@ -184,7 +175,7 @@ function newRingOf({ lines, frame }: PieceDrawing): readonly Spot[] {
       y: a.y + ((b.y - a.y) * k) / parts,
     }));
   });
-}
+});
 
 function tooNear(a: Laid, b: Laid, gap: number): boolean {
   const by = { x: a.by.x - b.by.x, y: a.by.y - b.by.y };
