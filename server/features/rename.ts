@@ -64,10 +64,11 @@ export function rename(
 }
 
 /** Names that are given by the language or the trade, not by a file. */
-function fixedFor({ kind, name }: Meaning): string | undefined {
-  if (kind !== 'measurement' || !measurementNamed.has(name)) return undefined;
-  return say`${name} is a measurement that every pattern knows by this name.`;
-}
+export const isFixed = ({ kind, name }: Meaning): boolean =>
+  kind === 'measurement' && measurementNamed.has(name);
+
+const fixedFor = (meaning: Meaning): string | undefined =>
+  isFixed(meaning) ? say`${meaning.name} is a measurement that every pattern knows by this name.` : undefined;
 
 /** Why a word can't be a name at all. */
 function unfit(name: string): string | undefined {
@@ -84,7 +85,7 @@ function unfit(name: string): string | undefined {
 }
 
 /** A statement that can't be read may name it too, and would be left behind. */
-function unread({ name }: Meaning, speaking: readonly Names[]): string | undefined {
+export function unread({ name }: Meaning, speaking: readonly Names[]): string | undefined {
   const word = new RegExp(`(?<![\\p{L}\\p{Nd}-])${name}(?![\\p{L}\\p{Nd}]|-\\p{L})`, 'gu');
   for (const names of speaking) {
     for (const top of names.root.faulty()) {

@@ -2,6 +2,7 @@
 import {
   DocumentHighlightKind,
   DocumentHighlightRequest,
+  LinkedEditingRangeRequest,
   LSPErrorCodes,
   PrepareRenameRequest,
   ReferencesRequest,
@@ -9,6 +10,7 @@ import {
   ResponseError,
   WillRenameFilesRequest,
   type DocumentHighlight,
+  type LinkedEditingRanges,
   type Location,
   type PrepareRenameResult,
   type ReferenceParams,
@@ -18,6 +20,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { mendedUses } from '../features/file-rename';
+import { linked } from '../features/linked';
 import { highlights, meaningAt, references } from '../features/references';
 import { prepareRename, rename, type Refused } from '../features/rename';
 import { location, workspaceEdit } from './convert';
@@ -37,6 +40,15 @@ const highlightsAt = aboutText((document, params: TextDocumentPositionParams, de
     range: document.lines.range(from, to),
     kind: defines ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
   })),
+);
+
+const linkedAt = aboutText(
+  ({ key, text, lines }, { position }: TextDocumentPositionParams, desk): LinkedEditingRanges | null => {
+    const found = linked(desk.names(key), text, lines.offset(position), desk.tied(key));
+    if (found === undefined) return null;
+    const ranges = found.places.map(({ from, to }) => lines.range(from, to));
+    return { ranges, wordPattern: found.pattern };
+  },
 );
 
 /** An answer that the editor shows to the person as it stands. */
@@ -76,6 +88,7 @@ function beforeFilesMove({ files }: RenameFilesParams, { desk }: Room): Workspac
 export const namingServices: readonly Service[] = [
   service(ReferencesRequest.method, 'names', { referencesProvider: true }, referencesTo),
   service(DocumentHighlightRequest.method, 'names', { documentHighlightProvider: true }, highlightsAt),
+  service(LinkedEditingRangeRequest.method, 'names', { linkedEditingRangeProvider: true }, linkedAt),
   service(PrepareRenameRequest.method, 'names', {}, preparedAt),
   service(WillRenameFilesRequest.method, 'text', {}, beforeFilesMove),
   service(RenameRequest.method, 'names', { renameProvider: { prepareProvider: true } }, renamed),

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { DocumentHighlight, Location, WorkspaceEdit } from 'vscode-languageserver';
+import type { DocumentHighlight, LinkedEditingRanges, Location, WorkspaceEdit } from 'vscode-languageserver';
 import { diskBehind, uriOfPath } from '../../server/lsp/disk';
 import { TestClient } from '../support/client';
 
@@ -72,6 +72,23 @@ describe('following a name in an editor', () => {
         client.at(uri, 'fist'),
       );
       assert.equal(found.length, 2);
+    }));
+
+  it('links the places of a name that stands in this text alone, and no others', () =>
+    withBag(async (client, uri) => {
+      const ask = (words: string) =>
+        client.ask<LinkedEditingRanges | null>('textDocument/linkedEditingRange', client.at(uri, words));
+      await client.type(uri, '+ 4cm', '+ 4cm\nlet flap = pocket / 2');
+      const { ranges, wordPattern } = (await ask('pocket'))!;
+      assert.deepEqual(
+        ranges.map(({ start, end }) => [start.line, start.character, end.character]),
+        [
+          [2, 4, 10],
+          [3, 11, 17],
+        ],
+      );
+      assert.equal(new RegExp(wordPattern!).exec('hip-line = 4cm')![0], 'hip-line');
+      assert.equal(await ask('fist'), null);
     }));
 });
 

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { edit, parse } from '../../grammar/index';
 import type { SourceFile } from '../../grammar/syntax';
 import { builtAt, builtFrom, moves, type Step } from '../../server/features/hierarchy';
+import { linked } from '../../server/features/linked';
 import { Names } from '../../server/features/names';
 import { highlights, meaningAt, references } from '../../server/features/references';
 import { prepareRename, rename, type RenameEdit } from '../../server/features/rename';
@@ -94,6 +95,21 @@ export function checkHighlights(text: string, expected: readonly string[]): void
     return `${lines.position(from).line + 1}${defines ? '*' : ''}`;
   });
   assert.deepEqual(found, expected);
+}
+
+/** The lines whose places of the marked name are typed in together; none: they are not. */
+export function checkLinked(
+  text: string,
+  expected: readonly string[],
+  beside: Readonly<Record<string, string>> = {},
+): void {
+  const { wardrobe, names, text: clean, offset } = placed(text, beside);
+  const lines = new Lines(clean);
+  const found = linked(names, clean, offset, wardrobe.names)?.places ?? [];
+  assert.deepEqual(
+    found.map(({ from }) => `${lines.position(from).line + 1}`),
+    expected,
+  );
 }
 
 /** The text after giving the marked name another, or the reason why that can't be; `besideAfter`: other files then. */
