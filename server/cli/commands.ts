@@ -11,6 +11,7 @@ import { runFormat, type FormatOptions } from './format';
 import { runGitSetup, type GitSetupOptions } from './git-setup';
 import { runGitText } from './git-text';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
+import { inItsLanguage, language } from './language';
 import { runLsp } from './lsp';
 import { runMeasure, type MeasureOptions } from './measure';
 import { bodyChoice, settings, severitySetting, type Choice } from './open';
@@ -19,7 +20,10 @@ import { runSheet, type SheetOptions } from './sheet';
 import { sizeNames } from './sizes';
 
 /** Runs one command line and answers what the process is to end with; `undefined` means that it goes on (a server). */
-export async function run(args: readonly string[], io: Io): Promise<Exit | undefined> {
+export const run = (args: readonly string[], io: Io): Promise<Exit | undefined> =>
+  inItsLanguage(args, () => ran(args, io));
+
+async function ran(args: readonly string[], io: Io): Promise<Exit | undefined> {
   let exit: Exit | undefined;
   const done = (code: Exit | undefined) => void (exit = code);
   try {
@@ -53,6 +57,9 @@ function spread(args: readonly string[]): string[] {
 /** The commands as they are, for whoever reads off what they offer. */
 export const commandsFor = (io: Io): Command => program(io, () => undefined);
 
+/** What prints a text with its figures, and what learns the language from an editor. */
+const WORDLESS: ReadonlySet<string> = new Set(['git-text', 'lsp']);
+
 type Done = (exit: Exit | undefined) => void;
 
 function program(io: Io, done: Done): Command {
@@ -76,6 +83,8 @@ function program(io: Io, done: Done): Command {
   addGit(top, io, done);
   addExplain(top, io, done);
   addLsp(top, io, done);
+  for (const command of [top, ...top.commands])
+    if (!WORDLESS.has(command.name())) command.addOption(language());
   return top;
 }
 

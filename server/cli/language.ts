@@ -1,0 +1,42 @@
+/** `--language`: what is said and written in words, in the one place that reads it; never taken from the environment. */
+import { Option } from 'commander';
+import { say } from '../../grammar/say';
+import { speakTo } from '../lsp/tongue';
+
+/** The first holds where nothing is asked for. */
+const LANGUAGES = ['en', 'de'];
+
+/** For every command that tells a person something. */
+export const language = (): Option =>
+  new Option(
+    '--language <language>',
+    say`what is said and written in words, English or German; never taken from the environment`,
+  )
+    .choices(LANGUAGES)
+    .default(LANGUAGES[0]);
+
+/** The language that a command line asks for, the last one counts; read before anything is said, help and refusals included. */
+function askedFor(args: readonly string[]): string | undefined {
+  const [flag, end] = ['--language', args.indexOf('--')];
+  const options = end < 0 ? args : args.slice(0, end);
+  const asked = options.flatMap((arg, i) => {
+    if (arg.startsWith(`${flag}=`)) return [arg.slice(flag.length + 1)];
+    return options[i - 1] === flag ? [arg] : [];
+  });
+  return asked.at(-1);
+}
+
+/** What is spoken belongs to the process, so one command line waits for the one before it. */
+let turn: Promise<unknown> = Promise.resolve();
+
+/** Runs a command line in the language that it asks for; afterwards English is spoken again. */
+export function inItsLanguage<T>(args: readonly string[], work: () => Promise<T>): Promise<T> {
+  const asked = askedFor(args);
+  const mine = turn.then(async () => {
+    if (asked === undefined) return work();
+    speakTo(asked);
+    return work().finally(() => speakTo(undefined));
+  });
+  turn = mine.catch(() => undefined);
+  return mine;
+}

@@ -1,0 +1,51 @@
+/** The option `--language`: what the command line says in German, and what stays as it is. */
+import assert from 'node:assert/strict';
+import { apron, apronWith } from '../support/apron';
+import { inFolder } from '../support/command';
+
+const broken = apronWith('right width', 'right wdith');
+
+describe('the option --language', () => {
+  it('has problems told in German, and the codes and keys for programs as they are', () =>
+    inFolder({ 'apron.draft': broken }, async (folder) => {
+      const { exit, out } = await folder.run('check', 'apron.draft', '--language', 'de');
+      assert.equal(exit, 1);
+      assert.match(out, /unknown-name\n {2}[^\n]*War width gemeint\?/);
+      const json = await folder.run('check', '--language=de', '--format', 'json', 'apron.draft');
+      const [problem] = JSON.parse(json.out).problems;
+      assert.deepEqual([problem.code, problem.severity], ['unknown-name', 'error']);
+      assert.match(problem.message, /gemeint/);
+    }));
+
+  it('may stand before the command, and the last one counts', () =>
+    inFolder({ 'apron.draft': broken }, async (folder) => {
+      const { out } = await folder.run('--language', 'de', 'check', 'apron.draft');
+      assert.match(out, /gemeint\?/);
+      const last = await folder.run('check', '--language', 'de', 'apron.draft', '--language', 'en');
+      assert.match(last.out, /Did you mean width\?/);
+    }));
+
+  it('is asked for each time: the next command line speaks English, whatever the environment says', () =>
+    inFolder({ 'apron.draft': broken }, async (folder) => {
+      const before = process.env.LANG;
+      process.env.LANG = 'de_DE.UTF-8';
+      try {
+        const [german, english] = await Promise.all([
+          folder.run('check', 'apron.draft', '--language', 'de'),
+          folder.run('check', 'apron.draft'),
+        ]);
+        assert.match(german.out, /gemeint\?/);
+        assert.match(english.out, /Did you mean width\?/);
+      } finally {
+        if (before === undefined) delete process.env.LANG;
+        else process.env.LANG = before;
+      }
+    }));
+
+  it('refuses every other language in a sentence', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      const { exit, err } = await folder.run('check', 'apron.draft', '--language', 'cy');
+      assert.equal(exit, 2);
+      assert.match(err, /Allowed choices are en, de\./);
+    }));
+});
