@@ -47,9 +47,13 @@ const assets = [
   ['node_modules/@resvg/resvg-wasm/index_bg.wasm', 'resvg.wasm'],
 ];
 
-/** The pages about problems, which lie beside their checks. */
+/** The pages about problems, which lie beside their checks, and in German in a folder of their own. */
 const CHECKS = join(root, 'server', 'checks');
-const pages = readdirSync(CHECKS).filter((name) => name.endsWith('.md'));
+const pages = ['.', 'de'].flatMap((folder) =>
+  readdirSync(join(CHECKS, folder))
+    .filter((name) => name.endsWith('.md'))
+    .map((name) => `${folder}/${name}`),
+);
 
 function options({ from, to, shebang, ...rest }) {
   return {

@@ -7,20 +7,23 @@ const SCHEME = 'draftwright-page';
 /** The beginning of a page's address, told to the server; the code and `.md` follow. */
 export const pages = `${SCHEME}:/`;
 
-/** The pages are packed with the extension, and read from there in every host; open ones follow the setting. */
+/**
+ * The pages are packed with the extension, and read from there in every host: in German where the editor speaks it, else in
+ * English, whose open pages follow the setting for its dialect.
+ */
 export function activatePages({ extensionUri }: vscode.ExtensionContext): vscode.Disposable {
   const changed = new vscode.EventEmitter<vscode.Uri>();
   const provider: vscode.TextDocumentContentProvider = {
     onDidChange: changed.event,
     async provideTextDocumentContent({ path }) {
       const file = path.replace(/^\//, '');
-      const address = vscode.Uri.joinPath(extensionUri, 'dist', 'checks', file);
-      try {
-        const page = new TextDecoder().decode(await vscode.workspace.fs.readFile(address));
-        return pageInDialect(dialect(), page);
-      } catch {
-        return `${vscode.l10n.t('There is no page about {0}.', `\`${file.replace(/\.md$/, '')}\``)}\n`;
-      }
+      const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'checks');
+      const german = /^de\b/i.test(vscode.env.language);
+      const page = german ? await read(vscode.Uri.joinPath(folder, 'de', file)) : undefined;
+      if (page !== undefined) return page;
+      const english = await read(vscode.Uri.joinPath(folder, file));
+      if (english !== undefined) return pageInDialect(dialect(), english);
+      return `${vscode.l10n.t('There is no page about {0}.', `\`${file.replace(/\.md$/, '')}\``)}\n`;
     },
   };
   const following = vscode.workspace.onDidChangeConfiguration((change) => {
@@ -29,6 +32,14 @@ export function activatePages({ extensionUri }: vscode.ExtensionContext): vscode
   });
   const provided = vscode.workspace.registerTextDocumentContentProvider(SCHEME, provider);
   return vscode.Disposable.from(changed, following, provided);
+}
+
+async function read(page: vscode.Uri): Promise<string | undefined> {
+  try {
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(page));
+  } catch {
+    return undefined;
+  }
 }
 
 const dialect = () => readDialect(vscode.workspace.getConfiguration('draftwright').get('dialect'));

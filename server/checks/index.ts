@@ -4,6 +4,6 @@ export { catalogue, isFirm, ranges, severityOf } from './catalogue';
 export { explain, pageFile } from './pages';
 export { findingsInDialect } from './in-dialect';
 export { NO_SEVERITIES, readSettings, SETTINGS, withSeverities, type Severities } from './severity';
-export { rangeInWords, rangeRow, type Usual } from './usual';
+export { rangeInWords, type Usual } from './usual';
 export { sweep, Sweep, variantsOf, type Variant } from './sweep';
 export { openEdgesIn } from './unfinished-edge';

@@ -59,8 +59,3 @@ export function rangeInWords(range: UsualRange, unit: DisplayUnit): string {
     ? say`this pattern asks for ${print(low)} to ${print(high)}`
     : say`usual are ${print(low)} to ${print(high)}`;
 }
-
-/** For a table: `0° to 25°`, `at least 2cm`. */
-export function rangeRow({ kind, low, high }: Usual): string {
-  return rangeInWords({ kind, low, high, stated: false }, 'cm').replace(/^usual (is|are) /, '');
-}

@@ -198,9 +198,10 @@ function beginnings(kind: BlockKind): readonly Item[] {
 /** Ranges after `usual`, codes after `accept`, and what a finding may be of. */
 function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[] {
   if (/^usual\s+$/.test(line))
-    return ranges.map((one) =>
-      item(one.name, 'word', rangeInWords({ ...one, stated: false }, pattern.unit), one.standing),
-    );
+    return ranges.map((one) => {
+      const range = rangeInWords({ ...one, stated: false }, pattern.unit);
+      return item(one.name, 'word', range, inWords(one.standing));
+    });
   if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(pattern, scope);
   if (/^accept\s+$/.test(line)) {
     const codes = catalogue.filter(({ code }) => !isFirm(code));

@@ -9,7 +9,21 @@
  *
  * `#<` stands for the first two columns where a range begins at the margin; a range over several lines ends in `…`.
  */
+import type { Severity } from '../../server/drafting/finding';
 import type { FileRange, PlacedFinding } from '../../server/drafting/model';
+
+/** The words between what is found. The marks of a pattern are English; a page may show them in another language. */
+export interface MarkWords {
+  readonly severities: Readonly<Record<Severity, string>>;
+  readonly fix: string;
+  readonly see: string;
+}
+
+const ENGLISH: MarkWords = {
+  severities: { error: 'error', warning: 'warning', note: 'note' },
+  fix: 'fix',
+  see: 'see',
+};
 
 const annotation = /^#(?:<|\s*\^|\s+(?:\||fix: |see `))/;
 const columns = 110;
@@ -26,6 +40,7 @@ export function annotated(
   text: string,
   findings: readonly PlacedFinding[],
   textOf: (uri: string) => string,
+  words = ENGLISH,
 ): string {
   const lines = text.split('\n');
   let start = 0;
@@ -35,7 +50,7 @@ export function annotated(
       start += line.length + 1;
       if (annotation.test(line)) return [];
       const here = findings.filter(({ place }) => place.from >= from && place.from <= from + line.length);
-      return [line, ...here.flatMap((finding) => written(finding, from, line, textOf))];
+      return [line, ...here.flatMap((finding) => written(finding, from, line, textOf, words))];
     })
     .join('\n');
 }
@@ -45,16 +60,18 @@ function written(
   start: number,
   line: string,
   textOf: (uri: string) => string,
+  { severities, fix, see }: MarkWords,
 ): string[] {
   const from = finding.place.from - start;
   const to = finding.place.to - start;
   const carets = marks(from, to, line.length);
   const indent = `#${' '.repeat(Math.max(1, from - 1))}`;
-  const said = wrapped(`${carets} ${finding.severity}[${finding.code}]: ${finding.message}`, `${indent}| `);
+  const head = `${carets} ${severities[finding.severity]}[${finding.code}]`;
+  const said = wrapped(`${head}: ${finding.message}`, `${indent}| `);
   const seen = finding.related.map(
-    ({ place, message }) => `${indent}see \`${quoted(place, textOf)}\`: ${message}`,
+    ({ place, message }) => `${indent}${see} \`${quoted(place, textOf)}\`: ${message}`,
   );
-  return [...said, ...seen, ...finding.fixes.map(({ title }) => `${indent}fix: ${title}`)];
+  return [...said, ...seen, ...finding.fixes.map(({ title }) => `${indent}${fix}: ${title}`)];
 }
 
 function marks(from: number, to: number, length: number): string {

@@ -8,7 +8,7 @@ import { check } from '../../server/checks/index';
 import { withRanges } from './ranges';
 import type { Door, Pattern, PlacedFinding, PlacedFix } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
-import { annotated, withoutAnnotations } from './annotations';
+import { annotated, withoutAnnotations, type MarkWords } from './annotations';
 import { root } from './sources';
 
 export const folder = join(root, 'server', 'checks');
@@ -26,7 +26,7 @@ export const pagedCodes = (): readonly string[] =>
 export const pageText = (code: string): string => readFileSync(join(folder, `${code}.md`), 'utf8');
 
 /** One fenced block: where its inside stands in the page, and under which heading. */
-interface Block {
+export interface Block {
   readonly section: string;
   readonly file: string;
   readonly from: number;
@@ -49,7 +49,7 @@ export interface Page {
 const MAIN = 'pattern.draft';
 const WARDROBE = 'file:///wardrobe/';
 
-function blocksOf(page: string): readonly Block[] {
+export function blocksOf(page: string): readonly Block[] {
   const found: Block[] = [];
   let section = '';
   for (const { 0: whole, 1: heading, 2: file = '', 3: inside = '', index } of page.matchAll(
@@ -112,12 +112,13 @@ export function tried(example: Example, text = example.text): Tried {
 }
 
 /** The example with its findings written under the lines they concern. */
-export function marked(example: Example): string {
+export function marked(example: Example, words?: MarkWords): string {
   const { uri, findings, textOf } = tried(example);
   return annotated(
     example.text,
     findings.filter(({ place }) => place.uri === uri),
     textOf,
+    words,
   );
 }
 

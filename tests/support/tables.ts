@@ -1,6 +1,7 @@
 /** What is kept in tables, in English, and put into the person's words where it is shown. */
 import { FORMS } from '../../grammar/forms';
 import * as tokens from '../../grammar/tokens';
+import { ranges } from '../../server/checks';
 import { measurements } from '../../server/drafting/values/measurements';
 import { SIGNATURES } from '../../server/features/signature';
 
@@ -20,6 +21,7 @@ export const keptInTables = (): readonly string[] => [
     ...labels,
     ...Object.values(SIGNATURES).map(({ doc }) => doc),
     ...measurements.flatMap(({ definition, howToTake }) => [definition, howToTake]),
+    ...ranges.map(({ standing }) => standing),
     ...`${KINDS} ${SEVERITIES}`.split(' '),
   ]),
 ];

@@ -4,6 +4,7 @@
  */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { germanCodes, germanFilled, germanPath, germanText } from './german-pages';
 import { messages, messagesPath } from './messages';
 import { folder, pagedCodes, pageText, rewritten } from './pages';
 import { root } from './sources';
@@ -11,6 +12,7 @@ import { writeSetting } from './severity-setting';
 import { checksTable, withTable } from './table';
 
 for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(code, pageText(code)));
+for (const code of germanCodes()) writeFileSync(germanPath(code), germanFilled(code, germanText(code)));
 writeFileSync(messagesPath, messages());
 const readme = join(root, 'README.md');
 if (existsSync(readme)) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), checksTable()));
