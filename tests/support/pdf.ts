@@ -6,6 +6,8 @@ export interface ReadPage {
   readonly width: number;
   readonly height: number;
   readonly words: readonly string[];
+  /** Each with the left end of its base line, in points from the upper left corner, y down. */
+  readonly placed: readonly { readonly text: string; readonly at: Spot }[];
   /** Every straight line or box edge that is stroked, with its ends in points from the lower left corner. */
   readonly lines: readonly Line[];
   /** The four control points of every curve. */
@@ -30,6 +32,11 @@ export async function readPdf(bytes: Uint8Array): Promise<readonly ReadPage[]> {
     const [left, bottom, right, top] = page.view as [number, number, number, number];
     const { items } = await page.getTextContent();
     const words = items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item.str] : []));
+    const placed = items.flatMap((item) =>
+      'str' in item && item.str.trim() !== ''
+        ? [{ text: item.str, at: [item.transform[4] - left, top - item.transform[5]] as const }]
+        : [],
+    );
     const { fnArray, argsArray } = await page.getOperatorList();
     const layers = new Map<string, number>();
     fnArray.forEach((fn, i) => {
@@ -38,7 +45,8 @@ export async function readPdf(bytes: Uint8Array): Promise<readonly ReadPage[]> {
       const name = tag === 'OC' ? content.getGroup(props.id ?? '')?.name : undefined;
       if (name) layers.set(name, (layers.get(name) ?? 0) + 1);
     });
-    pages.push({ width: right - left, height: top - bottom, words, ...drawnIn(fnArray, argsArray), layers });
+    const size = { width: right - left, height: top - bottom };
+    pages.push({ ...size, words, placed, ...drawnIn(fnArray, argsArray), layers });
   }
   await document.destroy();
   return pages;

@@ -24,6 +24,9 @@ export const number = (value: number): string => {
   const rounded = Math.round(value * 1e4) / 1e4;
   return Number.isFinite(rounded) ? String(rounded === 0 ? 0 : rounded) : '0';
 };
+/** A straight line. */
+export const stroke = (x1: number, y1: number, x2: number, y2: number): string =>
+  `${number(x1)} ${number(y1)} m ${number(x2)} ${number(y2)} l S`;
 const numbers = (...values: readonly number[]): string => values.map(number).join(' ');
 
 /** The name under which a page's resources know the layer of a size: sizes are counted from 0. */

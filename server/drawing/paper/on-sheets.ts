@@ -1,12 +1,10 @@
 /** What is known once the pieces lie on their sheets: words go off the sheets' edges, crosses where nothing else is. */
 import type { Drawing, Frame, PieceDrawing, Spot } from '../model';
-import { runs } from './along';
 import { connected } from './connected';
-import { metrics } from './font';
+import { clearMarks } from './crosses';
 import { inkOfAll } from './ink';
 import type { SheetEdges } from './lettering';
-import { rectOfText, Space } from './space';
-import { everyPaper, neededFor, tilingOf, withMarks, type Free, type Tile, type Tiling } from './tiles';
+import { everyPaper, neededFor, tilingOf, type Tile, type Tiling } from './tiles';
 
 export type Off = (piece: PieceDrawing, edges: SheetEdges) => PieceDrawing;
 
@@ -72,38 +70,4 @@ function edgesOn(
       bottom,
     ),
   };
-}
-
-/** A cross with the names of its papers, about its middle: above it in a strip that stands, beside it in one that lies. */
-const UPRIGHT = { x: 0, y: -4, wide: 10, high: 17, turn: 0 } as const;
-const LYING = { x: 6, y: 0, wide: 21, high: 9, turn: 0 } as const;
-
-/** The tiling with its crosses clear of lines and words, as far as that can be. */
-function clearMarks(tiling: Tiling, { pieces, placements }: Drawing): Tiling {
-  const named = new Map(pieces.map((piece) => [piece.name, piece]));
-  const laid = placements.flatMap(({ piece, by }) => {
-    const drawn = named.get(piece);
-    if (drawn === undefined) return [];
-    const { frame, texts } = drawn;
-    const spaces = { everything: spaceOf(drawn), words: spaceOf({ lines: [], dots: [], texts }) };
-    return [{ by, frame, spaces }];
-  });
-  const free: Free = ({ x, y }, beside, of) =>
-    laid.every(({ by, frame, spaces }) => {
-      const cross = beside ? UPRIGHT : LYING;
-      const at = { x: x - by.x + cross.x, y: y - by.y + cross.y };
-      const near =
-        at.x > frame.left - 12 &&
-        at.x < frame.right + 12 &&
-        at.y > frame.top - 10 &&
-        at.y < frame.bottom + 10;
-      return !near || spaces[of].free({ ...cross, ...at });
-    });
-  return withMarks(tiling, free);
-}
-
-function spaceOf(piece: Pick<PieceDrawing, 'lines' | 'dots' | 'texts'>): Space {
-  const space = new Space(piece);
-  for (const text of piece.texts) space.add(rectOfText(text, runs(text.text, text.size, metrics())));
-  return space;
 }

@@ -1,8 +1,9 @@
 /** What stands on paper beside the drawing: the test square, the heading of a large sheet, the frame and crosses of a small one. */
 import { lineTypeOf, lineTypes } from '../lines';
 import type { Drawing } from '../model';
-import { number, words, type Font } from './content';
-import { MARGIN_MM, OVERLAP_MM, type MatchMark, type Tile, type Tiling } from './tiles';
+import { number, stroke, words, type Font } from './content';
+import { crossContent } from './crosses';
+import { MARGIN_MM, OVERLAP_MM, type Tile, type Tiling } from './tiles';
 
 /** What is told of the whole print. */
 export interface Told {
@@ -19,17 +20,11 @@ export interface Told {
 export const SQUARE_MM = 100;
 const INCH_MM = 25.4;
 
-const CROSS_MM = 4;
-/** Size of type, mm: capitals of 2.5 mm. */
-const CROSS_NAME = 3.5;
 export const THIN = '0.25 w [] 0 d';
 const FINE = '0.13 w [] 0 d';
 
 export const box = (x: number, y: number, wide: number, high: number): string =>
   `${[x, y, wide, high].map(number).join(' ')} re S`;
-const stroke = (x1: number, y1: number, x2: number, y2: number): string =>
-  `${number(x1)} ${number(y1)} m ${number(x2)} ${number(y2)} l S`;
-
 export const titleOf = ({ title, body }: Pick<Drawing, 'title' | 'body'>): string =>
   [title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', ');
 
@@ -84,20 +79,6 @@ function frameLines({ paper, tiles }: Tiling, { row, column }: Tile): string[] {
     ...(has(row, column + 1) ? [upright(right), upright(right - OVERLAP_MM)] : []),
     ...(has(row + 1, column) ? [level(bottom), level(bottom - OVERLAP_MM)] : []),
   ];
-}
-
-/** The names stand within the strip in which the papers lap over each other, clear of their frames. */
-function crossContent({ at, between, beside }: MatchMark, { frame }: Tile, font: Font): string {
-  const [x, y] = [at.x - frame.left + MARGIN_MM, at.y - frame.top + MARGIN_MM];
-  const high = CROSS_NAME * 0.714;
-  const names = beside
-    ? between.map((text, i) => ({ text, x, y: y - CROSS_MM - 1 - (1 - i) * (high + 1.2), middle: true }))
-    : [{ text: between.join(' '), x: x + CROSS_MM + 1, y: y + high / 2 }];
-  return [
-    stroke(x - CROSS_MM, y, x + CROSS_MM, y),
-    stroke(x, y - CROSS_MM, x, y + CROSS_MM),
-    ...names.map((name) => words({ ...name, size: CROSS_NAME }, font)),
-  ].join('\n');
 }
 
 /** In full size 100 mm; made smaller with the drawing, its side on paper and what it stands for. */

@@ -26,6 +26,10 @@ export interface MatchMark {
   readonly between: readonly [string, string];
   /** Whether the two lie side by side, or one below the other. */
   readonly beside: boolean;
+  /** Whether its names stand above it or left of it, not below it or right. */
+  readonly before: boolean;
+  /** Whether its names stand in the middle of the strip, or at either side of it: a line may run along between. */
+  readonly aside: 0 | 1 | -1;
 }
 
 export interface Tiling {
@@ -167,13 +171,30 @@ function letters(row: number): string {
 }
 
 /** Where a cross may stand along a side that is shared, as shares of it: two are wanted, one in each half. */
-const PLACES: readonly (readonly number[])[] = [
-  [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4, 0.06, 0.44, 0.225, 0.275, 0.175, 0.325, 0.125, 0.375],
-  [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6, 0.58, 0.56, 0.775, 0.725, 0.825, 0.675, 0.875, 0.625],
-];
+const HALVES = [
+  { usual: [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4], from: 0.06, to: 0.44, otherFrom: 0.14 },
+  { usual: [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6], from: 0.56, to: 0.9, otherFrom: 0.7 },
+] as const;
+/** Where the usual places are all taken, others are tried in such steps. */
+const STEP = 0.01;
 
-/** Whether a cross and its words may stand there: clear of everything, or at least of other words. */
-export type Free = (at: Spot, beside: boolean, of: 'everything' | 'words') => boolean;
+/** A place along the side, and whether the names stand on the side of the cross where they usually don't. */
+type Way = readonly [share: number, other: boolean, aside: MatchMark['aside']];
+
+const WAYS = HALVES.map(({ usual, from, to, otherFrom }): readonly Way[] => {
+  const far = (share: number): number => Math.abs(share - usual[0]);
+  const steps = Array.from({ length: Math.round((to - from) / STEP) + 1 }, (_, i) => from + i * STEP);
+  const all = [...usual, ...steps.sort((a, b) => far(a) - far(b))];
+  // on the other side they need room before the cross, and must not meet those of the first one
+  const turned = all.filter((share) => share >= otherFrom);
+  return ([0, 1, -1] as const).flatMap((aside) => [
+    ...all.map((share): Way => [share, false, aside]),
+    ...turned.map((share): Way => [share, true, aside]),
+  ]);
+});
+
+/** Whether a cross stands clear of everything, at least its names do, or these are at least clear of other words. */
+export type Free = (mark: MatchMark, of: 'everything' | 'names' | 'words') => boolean;
 
 /** The tiling with its crosses where nothing else is, as far as that can be. */
 export const withMarks = (tiling: Tiling, free: Free): Tiling => ({
@@ -189,11 +210,19 @@ function matchMarks(tiles: readonly Tile[], free: Free = () => true): MatchMark[
     const marks = (other: Tile | undefined, beside: boolean, spot: (share: number) => Spot): MatchMark[] =>
       other === undefined
         ? []
-        : PLACES.map((shares) => {
-            const clear = (of: 'everything' | 'words'): number | undefined =>
-              shares.find((one) => free(spot(one), beside, of));
-            const share = clear('everything') ?? clear('words') ?? shares[0]!;
-            return { at: spot(share), between: [name, other.name], beside };
+        : WAYS.map((ways) => {
+            const made = ([share, turned, aside]: Way): MatchMark => ({
+              at: spot(share),
+              between: [name, other.name],
+              beside,
+              before: beside !== turned,
+              aside,
+            });
+            const clear = (of: Parameters<Free>[1]): MatchMark | undefined => {
+              const way = ways.find((one) => free(made(one), of));
+              return way && made(way);
+            };
+            return clear('everything') ?? clear('names') ?? clear('words') ?? made(ways[0]!);
           });
     return [
       ...marks(right, true, (share) => ({
