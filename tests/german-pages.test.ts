@@ -9,7 +9,10 @@ const GRAVE = { error: 'ein Fehler', warning: 'eine Warnung', note: 'ein Hinweis
 /** A page without its examples. */
 const prose = (page: string): string => page.replace(/^```[\s\S]*?^```$/gm, '');
 
-/** Words to type, which every language shares, each once. */
+/**
+ * Words to type, which every language shares, each once. What an English sentence says with a word of the language, such as a
+ * piece called front, a German one sets in marks.
+ */
 const typed = (page: string): readonly string[] =>
   [...new Set([...prose(page).matchAll(/`([^`]+)`/g)].map(([, word]) => word!.replace(/\s+/g, ' ')))].sort();
 
@@ -49,7 +52,15 @@ describe('the German pages of the catalogue', () => {
     });
 
     it(`the German page of ${code} names what is typed as the English one, and leads to the same pages`, () => {
-      assert.deepEqual(typed(german), typed(english));
+      const [told, asked, said] = [typed(german), typed(english), english.replace(/\s+/g, ' ')];
+      assert.deepEqual(
+        asked.filter((word) => !told.includes(word)),
+        [],
+      );
+      assert.deepEqual(
+        told.filter((word) => !said.includes(word)),
+        [],
+      );
       assert.deepEqual(links(german), links(english));
       for (const to of links(german)) assert.ok(pagedCodes().includes(to.replace(/\.md$/, '')), to);
     });
