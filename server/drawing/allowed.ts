@@ -27,7 +27,7 @@ export function allowedWidth(piece: Piece, edge: string, { unit }: Pick<Around, 
   const [least, most] = [Math.min(...widths), Math.max(...widths)];
   return most - least < 0.05
     ? printLength(most, unit)
-    : `${printLength(least, unit)} to ${printLength(most, unit)}`;
+    : say`${printLength(least, unit)} to ${printLength(most, unit)}`;
 }
 
 /** Below this a turned hem lies flat (common practice). */
@@ -35,10 +35,16 @@ const FLAT = 0.01;
 
 /** How a hem lies that is turned up, where it does not lie flat; begins with a comma. */
 export function fullnessWords(piece: Piece, edge: string): string {
+  const words = hemWords(piece, edge);
+  return words === '' ? '' : say`, turned up ${words}`;
+}
+
+/** The same by itself: "8% fuller than where it lies: ease it in"; empty where the hem lies flat. */
+export function hemWords(piece: Piece, edge: string): string {
   const share = hemFullness(piece, edge)?.share ?? 0;
   if (Math.abs(share) < FLAT) return '';
   const percent = `${Math.round(Math.abs(share) * 1000) / 10}%`;
   return share > 0
-    ? say`, turned up ${percent} fuller than where it lies: ease it in`
-    : say`, turned up ${percent} shorter than where it lies: stretch it`;
+    ? say`${percent} fuller than where it lies: ease it in`
+    : say`${percent} shorter than where it lies: stretch it`;
 }

@@ -28,7 +28,7 @@ export function inlayWords(piece: Piece, { unit }: Pick<Around, 'unit'>): DrawnT
     const own = piece.edges.find(({ name }) => name === edge);
     const wide = piece.inlays?.get(edge) ?? 0;
     if (own === undefined) return [];
-    const text = `inlay ${printLength(wide, unit)}`;
+    const text = say`inlay ${printLength(wide, unit)}`;
     const size = Math.min(LARGEST, SHARE * wide);
     const { path } = own;
     if (text.length * size > path.length) return [];

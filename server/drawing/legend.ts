@@ -2,8 +2,10 @@
  * The strip below the pieces of an exported drawing: a test square, a ruler in the pattern's unit, and a key that
  * says in words what each weight and dash means. A print that came out in another size is found here, before cutting.
  */
+import { inWords, say } from '../../grammar/say';
 import type { Drawing, LineRole } from './model';
 import { decimal, lineTypeOf, lineTypes, type LineType } from './lines';
+import { forWhom } from './told';
 import { group, leaf, text } from './xml';
 
 type Unit = Drawing['unit'];
@@ -73,15 +75,15 @@ function testSquare(ruler: Ruler): string {
       stroke: '#000',
       'stroke-width': 0.35,
     }),
-    text('text', { x: middle, y: middle - 3, 'font-size': 7 }, `${squareWords} by ${squareWords}`),
-    text('text', { x: middle, y: middle + 7, 'font-size': 5 }, 'measure before you cut'),
+    text('text', { x: middle, y: middle - 3, 'font-size': 7 }, say`${squareWords} by ${squareWords}`),
+    text('text', { x: middle, y: middle + 7, 'font-size': 5 }, say`measure before you cut`),
   ]);
 }
 
 function heading(drawing: Drawing): string {
   return group('g', { class: 'heading' }, [
-    text('text', { x: 0, y: 6, 'font-size': 8 }, drawing.title || 'Pattern'),
-    ...(drawing.body ? [text('text', { x: 0, y: 14, 'font-size': 5 }, `for ${drawing.body}`)] : []),
+    text('text', { x: 0, y: 6, 'font-size': 8 }, drawing.title || say`Pattern`),
+    ...(drawing.body ? [text('text', { x: 0, y: 14, 'font-size': 5 }, forWhom(drawing.body))] : []),
   ]);
 }
 
@@ -149,7 +151,7 @@ function keyRows(rows: readonly KeyRow[]): string[] {
     const d = role === 'notch' ? `M15 ${y - 3}v6` : `M0 ${y}H30`;
     return [
       leaf('path', { d, fill: 'none', stroke: '#000', 'stroke-width': type.weight, ...dash }),
-      text('text', { x: 35, y: y + 1.6, 'font-size': 4.5 }, type.words),
+      text('text', { x: 35, y: y + 1.6, 'font-size': 4.5 }, inWords(type.words)),
     ];
   });
 }

@@ -5,6 +5,7 @@
  * 2 to 1; dash 12 d, long dash 24 d, gap 3 d, wide gap 18 d for a line of width d) *from memory*. The dot of a
  * dash-dot line is drawn one d long, since half a d is lost on an office printer.
  */
+import { say } from '../../grammar/say';
 import type { DrawnLine, LineRole, Spot } from './model';
 
 export interface LineType {
@@ -12,7 +13,7 @@ export interface LineType {
   readonly weight: number;
   /** Dash and gap lengths in turn, mm on paper; empty for a solid line. */
   readonly dash: readonly number[];
-  /** What the line is, in the words of a key. */
+  /** What the line is, in the words of a key: English in the table, put into the person's words where it is shown. */
   readonly words: string;
 }
 
@@ -76,7 +77,7 @@ export function lineTypeOf(
   const outline = role === 'cutting' || role === 'hole';
   const weight = outline ? SIZE_WEIGHTS[(index + round) % 2]! : WITHIN;
   const dash = SIZE_DASHES[index % SIZE_DASHES.length]!;
-  return lineType(weight, `size ${ofSize}`, ...dash.map((times) => (outline ? times : times * 1.5)));
+  return lineType(weight, say`size ${ofSize!}`, ...dash.map((times) => (outline ? times : times * 1.5)));
 }
 
 /** Roles from the quietest to the loudest: a printer that draws in this order never buries a cutting line. */

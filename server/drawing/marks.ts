@@ -104,30 +104,38 @@ function sideOf(path: Path, by: number): Path | undefined {
   return Path.line(add(path.start, aside), add(path.end, aside));
 }
 
-const MANY: Readonly<Record<Mark['word'], string>> = {
-  mark: 'marks',
-  button: 'buttons',
-  buttonhole: 'buttonholes',
-  drill: 'drill holes',
-  bone: 'bones',
-  eyelet: 'eyelets',
-  tape: 'tapes',
-  topstitch: 'lines of topstitching',
-  crease: 'creases',
-};
-const ONE: Partial<Record<Mark['word'], string>> = { drill: 'drill hole', topstitch: 'topstitching' };
+const many = (word: Mark['word']): string =>
+  ({
+    mark: say`marks`,
+    button: say`buttons`,
+    buttonhole: say`buttonholes`,
+    drill: say`drill holes`,
+    bone: say`bones`,
+    eyelet: say`eyelets`,
+    tape: say`tapes`,
+    topstitch: say`lines of topstitching`,
+    crease: say`creases`,
+  })[word];
+
+const one = (word: Mark['word']): string =>
+  ({
+    mark: say`mark`,
+    button: say`button`,
+    buttonhole: say`buttonhole`,
+    drill: say`drill hole`,
+    bone: say`bone`,
+    eyelet: say`eyelet`,
+    tape: say`tape`,
+    topstitch: say`topstitching`,
+    crease: say`crease`,
+  })[word];
 
 /** "fronts, 8 buttons, 9.4cm apart"; "busk, bone, 31cm long"; "top-button, button, 1.8cm wide" */
 export function markTold(mark: Mark, { unit }: Pick<Around, 'unit'>): string {
   const { name, word, points, paths, row, size } = mark;
   const count = Math.max(points.length, paths.length);
   const apart = row !== undefined && count > 1 ? [say`${printLength(row.apart, unit)} apart`] : [];
-  const is =
-    row === undefined
-      ? (ONE[word] ?? word)
-      : count === 1
-        ? `1 ${ONE[word] ?? word}`
-        : `${count} ${MANY[word]}`;
+  const is = row === undefined ? one(word) : count === 1 ? `1 ${one(word)}` : `${count} ${many(word)}`;
   const wide = word === 'button' && size !== undefined ? [say`${printLength(size, unit)} wide`] : [];
   return [name, is, ...apart, ...wide, ...longs(mark, unit)].join(', ');
 }

@@ -1,14 +1,16 @@
 /** The label of a nest: the words of its smallest size, and what is said of some sizes only with their names before it. */
+import { say } from '../../grammar/say';
 import type { DrawnText } from './model';
 import type { Sized, SizedPiece } from './nest';
 import { rounded } from './path';
+import { forWhom } from './told';
 
 /** Height of a line of text, in heights of a capital, as in words.ts. */
 const LEADING = 1.9;
 
 /** Smallest first, so that the label lies within every size. Lengths of edges differ from size to size, and are left out. */
 export function nestedLabel(laid: readonly SizedPiece[], sized: readonly Sized[]): readonly DrawnText[] {
-  const bodies = new Map(sized.map(({ size, drawing }) => [size, `for ${drawing.body}`]));
+  const bodies = new Map(sized.map(({ size, drawing }) => [size, forWhom(drawing.body)]));
   const said = laid.map(({ size, piece }) =>
     piece.texts.filter(({ role, text }) => role === 'detail' && text !== bodies.get(size)),
   );
@@ -16,7 +18,7 @@ export function nestedLabel(laid: readonly SizedPiece[], sized: readonly Sized[]
   if (first === undefined) return [];
   const own = first.piece.texts.filter(({ role }) => role === 'title' || role === 'note');
   const sizes = laid.map(({ size }) => size);
-  return [...own, ...placed(first, [`sizes ${sizes.join(', ')}`, ...merged(said, sizes)], bodies)];
+  return [...own, ...placed(first, [say`sizes ${sizes.join(', ')}`, ...merged(said, sizes)], bodies)];
 }
 
 /** Every line once, in the order of the first size that says it. */

@@ -48,7 +48,7 @@ export function nest(sized: readonly Sized[], options: NestOptions = {}): Drawin
 /** `deckhand, sizes S, M, L` */
 function bodyOf({ size, drawing }: Sized, sizes: readonly string[]): string {
   const table = drawing.body.endsWith(` ${size}`) ? drawing.body.slice(0, -size.length - 1) : '';
-  return [...(table === '' ? [] : [table]), `sizes ${sizes.join(', ')}`].join(', ');
+  return [...(table === '' ? [] : [table]), say`sizes ${sizes.join(', ')}`].join(', ');
 }
 
 /** A piece that changed in no size keeps its nest, object for object. */

@@ -9,6 +9,7 @@ import { add, Path, scale } from '../geometry';
 import type { DrawnLine } from './model';
 import { isSeamOf } from './partners';
 import { pathLine } from './path';
+import { sideWord } from './told';
 
 /** Half the stroke, mm. */
 const REACH = 5;
@@ -32,7 +33,7 @@ export function openingEnds(piece: Piece, seams: readonly Seam[], unit: DisplayU
               const path = edge.path;
               const along = path.tangentAt(path.locate(at).s);
               const off = scale({ x: along.y, y: -along.x }, REACH);
-              const tip = say`end of ${openingName(opening.how)}, ${long}${opening.side ? say`, at the ${opening.side}` : ''}`;
+              const tip = say`end of ${openingName(opening.how)}, ${long}${opening.side ? say`, at the ${sideWord(opening.side)}` : ''}`;
               const words = { name: seam.name, source: seam.source, tip };
               return [pathLine('mark', Path.line(add(at, off), add(at, scale(off, -1))), words)];
             }),

@@ -3,11 +3,14 @@ import { say } from '../../grammar/say';
 import type { DisplayUnit, Piece, Seam } from '../drafting/model';
 import type { SeamOpening } from '../drafting/sewing-model';
 import { printLength } from '../drafting/values/quantity';
+import { sideWord } from './told';
 
 /** A seam that takes an edge, and what is sewn to the edge there: "sewn to back side, eased by 4mm". */
 export interface Partner {
   readonly seam: Seam;
   readonly words: string;
+  /** The same without how much is eased, which is not alike in all sizes. */
+  readonly plain: string;
 }
 
 /** Whether a seam is one of a piece: of its side, or of either where the piece serves both. */
@@ -22,19 +25,25 @@ export const partnersOf = (
 ): readonly Partner[] =>
   seams.flatMap((seam) => {
     const words = partnerIn(piece, edge, seam, unit);
-    return words === undefined ? [] : [{ seam, words }];
+    return words === undefined ? [] : [{ seam, ...words }];
   });
 
 /** Undefined where the seam does not take the edge. */
-function partnerIn({ base }: Piece, edge: string, seam: Seam, unit: DisplayUnit): string | undefined {
+function partnerIn(
+  { base }: Piece,
+  edge: string,
+  seam: Seam,
+  unit: DisplayUnit,
+): Omit<Partner, 'seam'> | undefined {
   const { left, right, itsPair } = seam;
   const onLeft = takes(left, base, edge);
   if (!onLeft && !takes(right, base, edge)) return undefined;
   const other = onLeft ? right : left;
   const to = itsPair ? say`its pair` : other.map((one) => `${one.piece} ${one.edge}`).join(say` and `);
   const opens = openingWords(seam, unit);
-  if (isOpenThroughout(seam)) return say`meets ${to}${opens}`;
-  return say`sewn to ${to}${easeWords(seam, onLeft, unit)}${opens}`;
+  const sewn = (ease: string): string =>
+    isOpenThroughout(seam) ? say`meets ${to}${opens}` : say`sewn to ${to}${ease}${opens}`;
+  return { words: sewn(easeWords(seam, onLeft, unit)), plain: sewn('') };
 }
 
 /** Nothing of the seam is sewn: laces or buttons take all of it, mm. */
@@ -47,8 +56,8 @@ const takes = (edges: Seam['left'], base: string, edge: string): boolean =>
 /** Of the first seam that takes the edge; begins with a comma, empty where none does. */
 export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], unit: DisplayUnit): string {
   for (const seam of seams) {
-    const words = partnerIn(piece, edge, seam, unit);
-    if (words !== undefined) return say`, seam ${seam.name}, ${words}`;
+    const found = partnerIn(piece, edge, seam, unit);
+    if (found !== undefined) return say`, seam ${seam.name}, ${found.words}`;
   }
   return '';
 }
@@ -84,7 +93,7 @@ function openingWords({ openings = [] }: Seam, unit: DisplayUnit): string {
   return openings
     .map(({ how, from, to, side }) => {
       const long = printLength(to - from, unit);
-      return say`, ${howInWords(how)} over ${long}${side === undefined ? '' : say` at the ${side}`}`;
+      return say`, ${howInWords(how)} over ${long}${side === undefined ? '' : say` at the ${sideWord(side)}`}`;
     })
     .join('');
 }

@@ -50,7 +50,9 @@ export async function toPng(svg: string, options: PngOptions = {}): Promise<PngR
     const render = await (options.portable ? portableRenderer() : renderer());
     return { value: render(svg, width, fontFile), problems };
   } catch (error) {
-    problems.push(`The picture could not be made: ${error instanceof Error ? error.message : String(error)}`);
+    problems.push(
+      say`The picture could not be made: ${error instanceof Error ? error.message : String(error)}`,
+    );
     return { value: undefined, problems };
   }
 }
@@ -93,7 +95,7 @@ interface SizeMm {
 
 function sizeMm(svg: string): SizeMm {
   const found = /<svg [^>]*?width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg);
-  if (!found) throw new Error('the drawing has no size in millimetres.');
+  if (!found) throw new Error(say`the drawing has no size in millimetres.`);
   return { width: Number(found[1]), height: Number(found[2]) };
 }
 

@@ -3,6 +3,7 @@
  * editor's theme is. Presentation attributes only, no style sheet, no script, nothing from outside: programs that
  * drive a cutter read little else.
  */
+import { say } from '../../grammar/say';
 import type {
   DrawnDot,
   DrawnLine,
@@ -23,6 +24,7 @@ import {
   pathData,
 } from './lines';
 import { legend, legendSize } from './legend';
+import { titleOf } from './told';
 import { group, leaf, text, type Attributes } from './xml';
 
 export interface SvgOptions {
@@ -63,16 +65,12 @@ export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
   };
   const parts = [
     text('title', {}, titleOf(drawing)),
-    text('desc', {}, 'Full size. The finished size is the thin dashed line.'),
+    text('desc', {}, say`Full size. The finished size is the thin dashed line.`),
     leaf('rect', { class: 'paper', x: left, y: top, width, height, fill: '#fff' }),
     ...pieces(drawing, options),
     ...(options.bare ? [] : [legend(drawing, left + marginOf(options), layout.legendTop)]),
   ];
   return `<?xml version="1.0" encoding="UTF-8"?>\n${group('svg', root, parts)}\n`;
-}
-
-export function titleOf(drawing: Drawing): string {
-  return [drawing.title || 'Pattern', drawing.body && `for ${drawing.body}`].filter(Boolean).join(', ');
 }
 
 function marginOf(options: SvgOptions): number {
@@ -132,7 +130,7 @@ function pieceGroup(
     ...found.sizes.flatMap((size, i) => {
       const name = `${id}.size-${i + 1}`;
       const inside = drawnGroups(only(piece, size), name, found);
-      const title = text('title', {}, `${piece.name}, size ${size}`);
+      const title = text('title', {}, say`${piece.name}, size ${size}`);
       return inside.length === 0 ? [] : [group('g', { id: name, class: 'size' }, [title, ...inside])];
     }),
   ]);

@@ -1,4 +1,5 @@
 /** The words on a piece: its label in plain lines, and the names of its edges along them. */
+import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import { layerWords } from '../drafting/pieces/cut-words';
 import { printLength } from '../drafting/values/quantity';
@@ -7,6 +8,7 @@ import type { Around } from './draw';
 import type { DrawnLine, DrawnText } from './model';
 import { rounded } from './path';
 import { roomFor } from './room';
+import { forWhom } from './told';
 
 /** Height of the capitals of a piece's name, mm: a 27th of the piece's width, within what can be read at arm's length and what leaves room. */
 const TITLE_SHARE = 1 / 27;
@@ -41,8 +43,8 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
 /** One line a cloth: a cutter looks for the one on the table. */
 export function cutLines({ cut }: Piece): readonly string[] {
   if (cut === undefined || cut.layers.length < 2) return cut === undefined ? [] : [cut.text];
-  const layers = cut.layers.map((layer) => `cut ${layerWords(layer)}`);
-  return cut.rightSideUp ? [...layers, 'right side up'] : layers;
+  const layers = cut.layers.map((layer) => say`cut ${layerWords(layer)}`);
+  return cut.rightSideUp ? [...layers, say`right side up`] : layers;
 }
 
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
@@ -55,7 +57,7 @@ function label(
   const detail = title * DETAIL_SHARE;
   const lines = [
     around.title,
-    around.body === '' ? '' : `for ${around.body}`,
+    around.body === '' ? '' : forWhom(around.body),
     ...cutLines(piece),
     ...piece.remarks,
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),

@@ -4,14 +4,15 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Workshop } from '../../server/drafting/workshop';
-import type { DrawnText, PieceDrawing } from '../../server/drawing/model';
+import type { PieceDrawing } from '../../server/drawing/model';
 import { printed, type PrintedOptions } from '../../server/drawing/paper/printed';
 import { paperNamed } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
-import { metrics, missingLetters, printable } from '../../server/drawing/paper/font';
+import { missingLetters, printable } from '../../server/drawing/paper/font';
 import { apron, apronWith } from '../support/apron';
 import { diskDoor } from '../support/door';
 import { drafted } from '../support/drafted';
+import { collisions, cornersOf } from '../support/lettering';
 import { root } from '../support/sources';
 
 const folder = join(root, 'samples');
@@ -21,69 +22,6 @@ const sample = (name: string) =>
 const lettered = (text: string, options: PrintedOptions = {}) => printed(drafted(text), options).drawing;
 const piecesOf = (name: string) => printed(sample(name)).drawing.pieces;
 const said = ({ texts }: PieceDrawing): string => texts.map(({ text }) => text).join(' | ');
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** The corners of what the letters cover, from the foot of a p to the head of a capital, worked out here anew. */
-function cornersOf({ at, text, size, turn }: DrawnText): readonly Spot[] {
-  const half = (metrics().widthOf(text) * size) / 0.714 / 2;
-  const angle = (turn * Math.PI) / 180;
-  return [
-    [-half, -size],
-    [half, -size],
-    [half, size * 0.25],
-    [-half, size * 0.25],
-  ].map(([x, y]) => ({
-    x: at.x + x! * Math.cos(angle) - y! * Math.sin(angle),
-    y: at.y + x! * Math.sin(angle) + y! * Math.cos(angle),
-  }));
-}
-
-const sidesOf = (ring: readonly Spot[]) => ring.map((a, i) => [a, ring[(i + 1) % ring.length]!] as const);
-const turnOf = (a: Spot, b: Spot, c: Spot) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-const cross = ([a, b]: readonly [Spot, Spot], [c, d]: readonly [Spot, Spot]) =>
-  turnOf(a, b, c) * turnOf(a, b, d) < 0 && turnOf(c, d, a) * turnOf(c, d, b) < 0;
-
-/** Every line as chords, finer than the lettering takes them. */
-function chordsOf({ lines }: PieceDrawing): (readonly [Spot, Spot])[] {
-  return lines.flatMap(({ start, stretches, closed }) => {
-    const spots: Spot[] = [start];
-    for (const stretch of stretches) {
-      const from = spots[spots.length - 1]!;
-      if (stretch.length === 2) spots.push({ x: stretch[0], y: stretch[1] });
-      else
-        for (let i = 1; i <= 40; i++) {
-          const [t, u] = [i / 40, 1 - i / 40];
-          const mix = (p: number, q: number, r: number, s: number) =>
-            u ** 3 * p + 3 * u * u * t * q + 3 * u * t * t * r + t ** 3 * s;
-          spots.push({
-            x: mix(from.x, stretch[0], stretch[2], stretch[4]),
-            y: mix(from.y, stretch[1], stretch[3], stretch[5]),
-          });
-        }
-    }
-    const all = closed ? [...spots, start] : spots;
-    return all.slice(1).map((spot, i) => [all[i]!, spot] as const);
-  });
-}
-
-function collisions(piece: PieceDrawing): string[] {
-  const own = piece.texts.filter(({ role }) => role !== 'note');
-  const rings = own.map((text) => ({ text: text.text, sides: sidesOf(cornersOf(text)) }));
-  const lines = chordsOf(piece);
-  return rings.flatMap(({ text, sides }, i) => [
-    ...(sides.some((side) => lines.some((line) => cross(side, line)))
-      ? [`${piece.name}: ${text} on a line`]
-      : []),
-    ...rings
-      .slice(i + 1)
-      .filter((other) => sides.some((side) => other.sides.some((line) => cross(side, line))))
-      .map((other) => `${piece.name}: ${text} on ${other.text}`),
-  ]);
-}
 
 describe('the words on a printed piece', function () {
   this.timeout(60_000);

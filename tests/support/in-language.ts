@@ -2,12 +2,27 @@
 import { speak, type Words } from '../../grammar/say';
 import { everythingSaid } from './said';
 import { read } from './sources';
+import { keptInTables } from './tables';
 
 export const german: Words = JSON.parse(read('client/l10n/bundle.l10n.de.json'));
 
 /** Every text in marks, so that whatever is shown without them was not asked for. */
 export const marked = (): Words =>
   Object.fromEntries(everythingSaid().map(({ key }) => [key, `${OPEN}${key}${CLOSE}`]));
+
+/** Dots for the letters of every text, so that whatever is left in letters was told or never asked for. */
+export function hushed(): Words {
+  if (dots !== undefined) return dots;
+  const texts = [...everythingSaid().map(({ key }) => key), ...keptInTables()];
+  return (dots = Object.fromEntries(texts.map((text) => [text, hush(text)])));
+}
+let dots: Words | undefined;
+
+const hush = (text: string): string =>
+  text
+    .split(/(\{\d+\})/)
+    .map((part) => (/^\{\d+\}$/.test(part) ? part : part.replace(/\p{L}/gu, '·')))
+    .join('');
 
 const [OPEN, CLOSE] = ['«', '»'];
 

@@ -3,6 +3,7 @@ import { FORMS } from '../../grammar/forms';
 import * as tokens from '../../grammar/tokens';
 import { ranges } from '../../server/checks';
 import { measurements } from '../../server/drafting/values/measurements';
+import { lineTypes } from '../../server/drawing/lines';
 import { SIGNATURES } from '../../server/features/signature';
 
 /** What a definition can be, as the hover and the completion name it. */
@@ -22,6 +23,7 @@ export const keptInTables = (): readonly string[] => [
     ...Object.values(SIGNATURES).map(({ doc }) => doc),
     ...measurements.flatMap(({ definition, howToTake }) => [definition, howToTake]),
     ...ranges.map(({ standing }) => standing),
+    ...Object.values(lineTypes).map(({ words }) => words),
     ...`${KINDS} ${SEVERITIES}`.split(' '),
   ]),
 ];

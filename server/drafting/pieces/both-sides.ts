@@ -1,4 +1,5 @@
 /** One piece drafted for each side of the wearer: a pair, when they are alike; two pieces, when they are not. */
+import { say } from '../../../grammar/say';
 import { distance, mirror, type Path, type Point } from '../../geometry';
 import type { Piece } from '../model';
 import { sidedCut } from './cut-words';
@@ -58,6 +59,11 @@ const UPRIGHT = mirror({ x: 0, y: 0 }, { x: 0, y: 1 });
 /** A piece as it is when the paper is turned over. */
 export const turnedOver = (piece: Piece): Piece => moved(piece, UPRIGHT);
 
+const fromLarger = (side: 'left' | 'right'): string =>
+  side === 'left'
+    ? say`for both sides, from the left, which is the larger`
+    : say`for both sides, from the right, which is the larger`;
+
 /**
  * What is cut of a piece drafted for both sides. The first is as the draft is drawn, the other turned over.
  *
@@ -70,11 +76,7 @@ export function ofBothSides(drawn: Piece, other: Piece, side: 'left' | 'right'):
   if (greatest <= ALIKE_WITHIN) {
     const larger = other.area > drawn.area ? otherSide : side;
     const chosen = larger === side ? drawn : other;
-    return [
-      greatest > 1e-6
-        ? { ...chosen, remarks: [`for both sides, from the ${larger}, which is the larger`] }
-        : chosen,
-    ];
+    return [greatest > 1e-6 ? { ...chosen, remarks: [fromLarger(larger)] } : chosen];
   }
   return [oneSide(drawn, side), turnedOver(oneSide(other, otherSide))];
 }

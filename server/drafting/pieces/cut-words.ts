@@ -1,5 +1,5 @@
 /** The cutting words of a piece: how many are cut, how they lie, of which cloth. */
-import { say } from '../../../grammar/say';
+import { isEnglish, say } from '../../../grammar/say';
 import type { CutLayer as CutLayerNode, CutNode } from '../../../grammar/syntax';
 import type { CutLayer, CutWords } from '../model';
 import { ofKind } from '../values/arithmetic';
@@ -34,26 +34,33 @@ function cutLayer(reader: Reader, node: CutLayerNode): CutLayer | undefined {
 
 /** Layers with the words that are printed on the piece. */
 export function wordsFor(layers: readonly CutLayer[], rightSideUp: boolean): CutWords {
-  const words = [...layers.map(layerWords), ...(rightSideUp ? ['right side up'] : [])];
-  return { layers, rightSideUp, text: `cut ${words.join(', ')}` };
+  const words = [...layers.map(layerWords), ...(rightSideUp ? [say`right side up`] : [])];
+  return { layers, rightSideUp, text: say`cut ${words.join(', ')}` };
 }
 
 /** "pair in silk", "2 pairs", "1 on fold", "8 alike", "1 right" */
 export function layerWords({ count, as, cloth }: CutLayer): string {
-  const of = cloth === '' ? '' : ` in ${cloth}`;
+  const of = cloth === '' ? '' : say` in ${cloth}`;
   return `${countWords(count, as)}${of}`;
 }
 
 function countWords(count: number, as: CutLayer['as']): string {
   switch (as) {
     case 'pairs':
-      return count === 2 ? 'pair' : `${count / 2} pairs`;
+      return count === 2 ? say`pair` : say`${count / 2} pairs`;
     case 'fold':
-      return `${count} on fold`;
+      return say`${count} on fold`;
+    case 'alike':
+      return say`${count} alike`;
+    case 'open':
+      return say`${count} open`;
+    case 'left':
+      return say`${count} left`;
+    case 'right':
+      return say`${count} right`;
     case 'single':
-      return `${count}`;
-    default:
-      return `${count} ${as}`;
+      // elsewhere a bare number would be read as a measure
+      return isEnglish() ? `${count}` : `${count}×`;
   }
 }
 

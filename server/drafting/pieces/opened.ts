@@ -1,4 +1,5 @@
 /** A piece on the fold that is drafted for both sides: both halves joined along the fold, cut open. */
+import { say } from '../../../grammar/say';
 import { mirror } from '../../geometry';
 import type { Edge, Piece } from '../model';
 import { carriedTogether } from './carried';
@@ -27,7 +28,7 @@ export function opened(drawn: Piece, other: Piece): Piece {
     notches: [...drawn.notches, ...edgesOfOther(back.notches)],
     area: drawn.area + other.area,
     ...allowedTogether(drawn, back),
-    remarks: ['one open piece: the two halves differ'],
+    remarks: [say`one open piece: the two halves differ`],
     ...carriedTogether(drawn, back),
     darts: [
       ...drawn.darts,

@@ -84,6 +84,6 @@ function bandPiece(request: BandRequest, size: BandSize): Piece {
     cut: wordsFor([{ count: 1, as: 'single', cloth: '' }], false),
     grain: { from: at(0, wide), to: at(length, wide), bias: false, source },
     allowances: new Map(edges.map((edge) => [edge.name, size.allowance])),
-    remarks: ['folded along the middle'],
+    remarks: [say`folded along the middle`],
   };
 }

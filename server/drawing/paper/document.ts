@@ -2,6 +2,7 @@
  * A PDF in the making: pages in millimetres with y down, and drawings that are written once and shown on many pages.
  * The same content gives the same bytes: no date, no number drawn by lot.
  */
+import { say } from '../../../grammar/say';
 import { PDFDocument, PDFHexString, PDFName, type PDFPage, type PDFRef } from '@cantoo/pdf-lib';
 import type { Frame } from '../model';
 import { layerName, number, type Font } from './content';
@@ -45,11 +46,11 @@ export class PaperDocument {
     if (names.length === 0) return;
     const { context } = this.document;
     this.layers = names.map((name) => {
-      const told = PDFHexString.fromText(`size ${printable(name)}`);
+      const told = PDFHexString.fromText(say`size ${printable(name)}`);
       return context.register(context.obj({ Type: 'OCG', Name: told }));
     });
     const order = [...this.layers];
-    const shown = { Name: PDFHexString.fromText('Sizes'), BaseState: 'ON', Order: order };
+    const shown = { Name: PDFHexString.fromText(say`Sizes`), BaseState: 'ON', Order: order };
     this.document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: order, D: shown }));
     this.document.catalog.set(PDFName.of('PageMode'), PDFName.of('UseOC'));
   }

@@ -1,12 +1,14 @@
 /** What must stand on a printed piece: the lines of its label, and of each edge its length, its partner, its allowance. */
+import { say } from '../../../grammar/say';
 import type { Edge, Finish, Pattern, Piece, Seam } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
-import { allowedWidth, fullnessWords } from '../allowed';
+import { allowedWidth, hemWords } from '../allowed';
 import { aroundOf, type Around } from '../draw';
 import { inlayWords } from '../inlays';
 import type { DrawnText, Spot } from '../model';
-import { isSeamOf, partnersOf } from '../partners';
+import { isSeamOf, partnersOf, type Partner } from '../partners';
 import { rounded } from '../path';
+import { forWhom, sideWord } from '../told';
 import { isOpen, openingOf, wholePiece } from '../whole';
 import { cutLines } from '../words';
 import { datedWords, type Told } from './sheet-content';
@@ -20,6 +22,8 @@ export interface EdgeFacts {
   readonly length: string;
   /** "sewn to back side", "turned up 4cm", "on the fold, never cut"; empty where nothing is known. */
   readonly partner: string;
+  /** The same without how much is eased. */
+  readonly plainPartner: string;
   /** "allow 1.5cm"; empty where none is stated. */
   readonly allowed: string;
   /** It is told in the label alone: an edge of a hole, or one that has a length in every size. */
@@ -87,24 +91,28 @@ function labelLines(piece: Piece, around: Around, numbered: Numbered): readonly 
   const alone = (text: string): string => (scale > 1 ? '' : text);
   return [
     alone(title),
-    alone(body === '' ? '' : `for ${body}`),
-    `piece ${number} of ${of}`,
-    ...(piece.cut === undefined ? ['no cutting words'] : cutLines(piece)),
-    piece.side === undefined ? '' : `for the wearer’s ${piece.side}`,
+    alone(body === '' ? '' : forWhom(body)),
+    say`piece ${number} of ${of}`,
+    ...(piece.cut === undefined ? [say`no cutting words`] : cutLines(piece)),
+    piece.side === undefined ? '' : wearersSide(piece.side),
     ...piece.remarks,
     ...piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text),
-    piece.grain === undefined ? 'no grain stated' : '',
+    piece.grain === undefined ? say`no grain stated` : '',
     alone(datedWords(numbered)),
     isCutOnLine(piece, around)
-      ? ON_LINE
-      : alone(sizes === undefined ? WITHIN : 'cut at the line of the size'),
-    errors === 0 ? '' : `${errors === 1 ? '1 error' : `${errors} errors`}: mend before you cut`,
+      ? say`no allowance: the line is the finished size`
+      : alone(
+          sizes === undefined ? say`finished size: the thin dashed line` : say`cut at the line of the size`,
+        ),
+    errors === 0 ? '' : errorWords(errors),
   ].filter((line) => line !== '');
 }
 
-/** Which line is the finished size. */
-const ON_LINE = 'no allowance: the line is the finished size';
-const WITHIN = 'finished size: the thin dashed line';
+const wearersSide = (side: 'left' | 'right'): string =>
+  side === 'left' ? say`for the wearer’s left` : say`for the wearer’s right`;
+
+const errorWords = (errors: number): string =>
+  errors === 1 ? say`1 error: mend before you cut` : say`${errors} errors: mend before you cut`;
 
 const isCutOnLine = (piece: Piece, around: Around): boolean =>
   piece.cutting === undefined ||
@@ -126,17 +134,20 @@ function edgeFacts(
     edges.some((one) => one.piece === piece.base && one.edge === name),
   );
   const width = allowedWidth(piece, name, around);
-  const onPaper = Math.abs(drawn - sewn) > 0.05 ? `, ${printLength(drawn, unit)} on paper` : '';
-  const hem = finished.length === 0 ? '' : fullnessWords(piece, name).replace(/^, turned up /, '');
+  const onPaper = Math.abs(drawn - sewn) > 0.05 ? say`, ${printLength(drawn, unit)} on paper` : '';
+  const hem = finished.length === 0 ? '' : hemWords(piece, name);
+  const told = (sewnTo: readonly string[]): string =>
+    [...foldWords(piece, name), ...sewnTo, ...finished.map((one) => finishWords(one, unit)), hem]
+      .filter((words) => words !== '')
+      .join(', ');
   return {
     source,
     name,
     run: longest.polyline(0.2).map(spotOf),
     length: `${name} ${printLength(sewn, unit)}${onPaper}`,
-    partner: [...foldWords(piece, name), ...partners, ...finished.map((one) => finishWords(one, unit)), hem]
-      .filter((words) => words !== '')
-      .join(', '),
-    allowed: width === '' ? '' : width === '0mm' ? 'no allowance' : `allow ${width}`,
+    partner: told(partners(({ words }) => words)),
+    plainPartner: told(partners(({ plain }) => plain)),
+    allowed: width === '' ? '' : width === '0mm' ? say`no allowance` : say`allow ${width}`,
     inLabel,
   };
 }
@@ -147,35 +158,37 @@ function partnerWords(
   edge: string,
   seams: readonly Seam[],
   unit: Pattern['unit'],
-): readonly string[] {
+): (wordsOf: (partner: Partner) => string) => readonly string[] {
   const own = seams.filter((seam) => isSeamOf(seam, piece));
   const partners = partnersOf(piece, edge, own, unit);
-  const unlike = piece.side === undefined && new Set(partners.map(({ words }) => words)).size > 1;
-  const words = partners.map(({ words, seam: { side } }) =>
-    unlike && side !== undefined ? `${side}: ${words}` : words,
-  );
-  return [...new Set(words)];
+  return (wordsOf) => {
+    const unlike = piece.side === undefined && new Set(partners.map(wordsOf)).size > 1;
+    const words = partners.map((one) =>
+      unlike && one.seam.side !== undefined ? `${sideWord(one.seam.side)}: ${wordsOf(one)}` : wordsOf(one),
+    );
+    return [...new Set(words)];
+  };
 }
 
 const foldWords = (piece: Piece, edge: string): readonly string[] =>
-  piece.fold?.edge !== edge ? [] : [isOpen(piece) ? 'centre of the whole' : 'on the fold, never cut'];
+  piece.fold?.edge !== edge ? [] : [isOpen(piece) ? say`centre of the whole` : say`on the fold, never cut`];
 
 function finishWords({ how, width, facedBy }: Finish, unit: Pattern['unit']): string {
   const wide = printLength(width, unit);
   switch (how) {
     case 'turned-up':
-      return `turned up ${wide}`;
+      return say`turned up ${wide}`;
     case 'turned-twice':
-      return `turned twice ${wide}`;
+      return say`turned twice ${wide}`;
     case 'bound':
-      return 'bound';
+      return say`bound`;
     case 'faced':
-      return facedBy === undefined ? 'faced' : `faced by ${facedBy}`;
+      return facedBy === undefined ? say`faced` : say`faced by ${facedBy}`;
     case 'rolled':
-      return 'rolled';
+      return say`rolled`;
     case 'selvedge':
-      return 'on the selvedge';
+      return say`on the selvedge`;
     case 'raw':
-      return 'left raw';
+      return say`left raw`;
   }
 }

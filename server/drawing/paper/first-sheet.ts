@@ -1,7 +1,9 @@
 /** The first of the papers that are taped together: test square, map of the others, how to tape them. */
+import { say } from '../../../grammar/say';
 import type { Drawing, Spot } from '../model';
 import type { Font } from './content';
 import { leftOut, mapContent, mapScale, type Room } from './map';
+import { titleOf } from '../told';
 import { inInches } from './papers';
 import {
   datedWords,
@@ -10,12 +12,12 @@ import {
   noteLines,
   paragraph,
   pieceWords,
+  printWords,
   scaleWords,
   sizeKey,
   SQUARE_MM,
   squareContent,
   squareWords,
-  titleOf,
   type Line,
   type Told,
 } from './sheet-content';
@@ -62,29 +64,33 @@ function places(
   return { map: isBeside ? beside : below, inch: inches ? inch : undefined };
 }
 
-const LEFT_OUT =
-  'Sheets in a dashed frame on the map are empty and not printed: lay plain paper in, or leave a hole.';
-
 function lines(drawing: Drawing, tiling: Tiling, told: Told): readonly Line[] {
   const { tiles, paper } = tiling;
   const full = (told.scale ?? 1) === 1;
-  const sheets = tiles.length === 1 ? '1 sheet' : `${tiles.length} sheets`;
-  const lapping = tiles.length === 1 ? '.' : `, each ${OVERLAP_MM} mm over its neighbour.`;
+  const sheets =
+    tiles.length === 1
+      ? say`1 sheet of ${paper.name} after this one.`
+      : say`${tiles.length} sheets of ${paper.name} after this one, each ${OVERLAP_MM} mm over its neighbour.`;
   const said: readonly Line[] = [
     [titleOf(drawing), 7],
     [full ? '' : scaleWords(told), 10],
     [datedWords(told), 4],
     [pieceWords(drawing), 3.6],
-    [`${sheets} of ${paper.name} after this one${lapping}`, 3.6],
+    [sheets, 3.6],
     [squareWords(told), 3.6],
-    [full ? 'Print at 100 %, never fitted to the page. Measure the square before you cut.' : '', 3.6],
+    [full ? printWords() : '', 3.6],
     [
       tiles.length === 1
         ? ''
-        : 'Cut each sheet at the frame on its left and upper side, lay it on the line of the one before, cross on cross.',
+        : say`Cut each sheet at the frame on its left and upper side, lay it on the line of the one before, cross on cross.`,
       3.6,
     ],
-    [leftOut(tiling).length === 0 ? '' : LEFT_OUT, 3.6],
+    [
+      leftOut(tiling).length === 0
+        ? ''
+        : say`Sheets in a dashed frame on the map are empty and not printed: lay plain paper in, or leave a hole.`,
+      3.6,
+    ],
     [lineWords(drawing), 3.6],
     ...noteLines(told).map((note): Line => [note, 3.6]),
   ];

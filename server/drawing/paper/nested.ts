@@ -2,6 +2,7 @@
  * A nest of sizes as it is printed. What is alike in all sizes is said once; the lengths of an edge are said in the order of
  * the sizes.
  */
+import { say } from '../../../grammar/say';
 import type { Pattern } from '../../drafting/model';
 import { draw } from '../draw';
 import type { PieceDrawing } from '../model';
@@ -24,7 +25,7 @@ export function sizedFacts(
 ): SizedFacts {
   const drawing = draw(pattern);
   const table = drawing.body.endsWith(` ${size}`) ? drawing.body.slice(0, -size.length - 1) : drawing.body;
-  const facts = factsOfAll(pattern, { ...options, body: `${table}, sizes ${sizes.join(', ')}` });
+  const facts = factsOfAll(pattern, { ...options, body: say`${table}, sizes ${sizes.join(', ')}` });
   return { size, drawing, facts: new Map(drawing.pieces.map(({ name }, i) => [name, facts[i]!])) };
 }
 
@@ -50,10 +51,7 @@ function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): Pi
 function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
   const lengths = [...new Set(all.map(({ length }) => length.slice(edge.name.length + 1)))];
   const partners = [...new Set(all.map(({ partner }) => partner))];
-  const partner = partners.length === 1 ? partners[0]! : partnerWithout(partners);
+  // what is sewn to it is alike in all sizes; how much is eased is not
+  const partner = partners.length === 1 ? partners[0]! : edge.plainPartner;
   return { ...edge, length: `${edge.name} ${lengths.join(' / ')}`, partner, inLabel: true };
 }
-
-/** What is sewn to it is alike in all sizes; how much is eased is not. */
-const partnerWithout = ([first = '']: readonly string[]): string =>
-  first.split(/, (?:which|eased|gathered)/)[0]!;

@@ -1,4 +1,5 @@
 /** Papers that a pattern is printed on. Millimetres, upright. */
+import { say } from '../../../grammar/say';
 
 export interface Paper {
   readonly name: string;
@@ -43,14 +44,14 @@ export function rollNamed(name: string): Roll | string | undefined {
   if (rest === undefined) return undefined;
   const [, amount, unit] = /^(\d+(?:\.\d+)?)\s*(mm|cm|m|in)$/i.exec(rest.trim()) ?? [];
   if (amount === undefined || unit === undefined)
-    return 'A roll wants its width with a unit: "roll 914mm", "roll 91.4cm" or "roll 36in".';
+    return say`A roll wants its width with a unit: "roll 914mm", "roll 91.4cm" or "roll 36in".`;
   const width = Number(amount) * UNITS[unit.toLowerCase()]!;
-  if (width < NARROWEST_MM || width > WIDEST_MM)
-    return (
-      `A roll of ${amount}${unit} is ${width < NARROWEST_MM ? 'narrower' : 'wider'} than any that is printed on ` +
-      `(${NARROWEST_MM}mm to ${WIDEST_MM}mm). Look at the unit.`
-    );
-  return { name: `roll of ${amount}${unit.toLowerCase()}`, width, roll: true };
+  const wide = `${amount}${unit}`;
+  if (width < NARROWEST_MM)
+    return say`A roll of ${wide} is narrower than any that is printed on (${NARROWEST_MM}mm to ${WIDEST_MM}mm). Look at the unit.`;
+  if (width > WIDEST_MM)
+    return say`A roll of ${wide} is wider than any that is printed on (${NARROWEST_MM}mm to ${WIDEST_MM}mm). Look at the unit.`;
+  return { name: say`roll of ${amount}${unit.toLowerCase()}`, width, roll: true };
 }
 
 export const turned = ({ name, width, height }: Paper): Paper => ({ name, width: height, height: width });

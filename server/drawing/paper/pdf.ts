@@ -2,7 +2,9 @@
  * Prints a drawing as PDF in full size: cut into papers that are taped together, on a roll, or whole on one sheet. The
  * drawing is written once and shown on every paper through its frame.
  */
+import { say } from '../../../grammar/say';
 import type { Drawing } from '../model';
+import { titleOf } from '../told';
 import { arranged, EDGE_MM, edged, onRoll, onSheets, type Turn } from './arrange';
 import { drawingContent, number } from './content';
 import { PaperDocument, type Form } from './document';
@@ -10,7 +12,7 @@ import { firstContent } from './first-sheet';
 import { quarterTurned } from './mapped';
 import { settled, type Off } from './on-sheets';
 import { turned, type Paper, type Roll } from './papers';
-import { headingContent, headingHigh, headingWide, tileContent, titleOf, type Told } from './sheet-content';
+import { headingContent, headingHigh, headingWide, tileContent, type Told } from './sheet-content';
 import { MARGIN_MM, tilingFor, type Tiling } from './tiles';
 
 export interface PdfOptions extends Told {
@@ -93,7 +95,7 @@ class Printer {
   async lengths(lengths: readonly Drawing[], all = lengths[0]!, paper?: Paper | Roll): Promise<PdfResult> {
     for (const [i, drawing] of lengths.entries()) {
       await this.options.tick?.(i + 1, lengths.length);
-      this.length(drawing, paper, lengths.length > 1 ? `sheet ${i + 1} of ${lengths.length}` : '');
+      this.length(drawing, paper, lengths.length > 1 ? say`sheet ${i + 1} of ${lengths.length}` : '');
     }
     const laid = new Set(lengths.flatMap(({ pieces }) => pieces.map(({ name }) => name)));
     const tooLarge = all.pieces.map(({ name }) => name).filter((name) => !laid.has(name));

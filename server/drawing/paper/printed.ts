@@ -2,6 +2,7 @@
  * A pattern as it is printed: the drawing, made smaller where that is asked for, with everything on each piece that whoever
  * cuts it must know. Pieces are lettered for the way they come to lie, so that their words are read from one side.
  */
+import { say } from '../../../grammar/say';
 import type { Pattern } from '../../drafting/model';
 import { compose, identity, scaling, type Affine } from '../../geometry';
 import { draw, place, shown } from '../draw';
@@ -112,7 +113,7 @@ function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
   const lost = placed.filter(({ size }) => size < LEAST_MM);
   return {
     ...facts,
-    lines: [...facts.lines, ...lost.map(({ text, source }) => `${text} at ${source.split('/').pop()}`)],
+    lines: [...facts.lines, ...lost.map(({ text, source }) => say`${text} at ${source.split('/').pop()!}`)],
     edges: facts.edges.map((edge) => ({ ...edge, run: edge.run.map((at) => movedSpot(at, m)) })),
     outline: facts.outline.map((at) => movedSpot(at, m)),
     placed: placed.filter(({ size }) => size >= LEAST_MM),

@@ -1,6 +1,8 @@
 /** What stands on paper beside the drawing: the test square, the heading of a large sheet, the frame and crosses of a small one. */
+import { say } from '../../../grammar/say';
 import { lineTypeOf, lineTypes } from '../lines';
 import type { Drawing } from '../model';
+import { titleOf } from '../told';
 import { number, stroke, words, type Font } from './content';
 import { crossContent } from './crosses';
 import { MARGIN_MM, OVERLAP_MM, type Tile, type Tiling } from './tiles';
@@ -25,20 +27,18 @@ const FINE = '0.13 w [] 0 d';
 
 export const box = (x: number, y: number, wide: number, high: number): string =>
   `${[x, y, wide, high].map(number).join(' ')} re S`;
-export const titleOf = ({ title, body }: Pick<Drawing, 'title' | 'body'>): string =>
-  [title || 'Pattern', body && `for ${body}`].filter(Boolean).join(', ');
 
 /** "2026-11-28, revision 3"; empty where neither is given. */
 export const datedWords = ({ date, revision }: Told): string =>
-  [date, revision && `revision ${revision}`].filter(Boolean).join(', ');
+  [date, revision && say`revision ${revision}`].filter(Boolean).join(', ');
 
 /** What the small square of a smaller print is good for; empty in full size. */
 export const squareWords = ({ scale = 1 }: Told): string =>
   scale === 1
     ? ''
-    : `The square is ${number(SQUARE_MM / scale)} mm wide on paper and stands for 100 mm of cloth.`;
+    : say`The square is ${number(SQUARE_MM / scale)} mm wide on paper and stands for 100 mm of cloth.`;
 
-export const scaleWords = ({ scale = 1 }: Told): string => `scale 1:${number(scale)}, not for cutting`;
+export const scaleWords = ({ scale = 1 }: Told): string => say`scale 1:${number(scale)}, not for cutting`;
 
 /** On the paper of one tile, from its top left corner, mm. */
 export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: Told, font: Font): string {
@@ -49,8 +49,8 @@ export function tileContent(drawing: Drawing, tiling: Tiling, tile: Tile, told: 
   const line = [
     titleOf(drawing),
     datedWords(told),
-    `sheet ${tile.name}`,
-    `${tiles.indexOf(tile) + 1} of ${tiles.length}`,
+    say`sheet ${tile.name}`,
+    say`${tiles.indexOf(tile) + 1} of ${tiles.length}`,
     ...((told.scale ?? 1) === 1 ? [] : [scaleWords(told)]),
   ].filter((part) => part !== '');
   return [
@@ -90,8 +90,8 @@ export function squareContent(x: number, y: number, { scale = 1 }: Told, font: F
     return [
       line,
       box(x, y, side, side),
-      words({ text: '100 mm by 100 mm', x: middle, y: y + 48, size: 7, middle: true }, font),
-      words({ text: 'measure before you cut', x: middle, y: y + 57, size: 4.5, middle: true }, font),
+      words({ text: say`100 mm by 100 mm`, x: middle, y: y + 48, size: 7, middle: true }, font),
+      words({ text: say`measure before you cut`, x: middle, y: y + 57, size: 4.5, middle: true }, font),
     ].join('\n');
   }
   return [line, box(x, y, side, side)].join('\n');
@@ -102,14 +102,17 @@ export const inchContent = (x: number, y: number, font: Font): string =>
   [
     `${number(lineTypes.sewing.weight)} w [] 0 d`,
     box(x, y, INCH_MM, INCH_MM),
-    words({ text: '1 in by 1 in', x: x + INCH_MM / 2, y: y + 14, size: 3.2, middle: true }, font),
+    words({ text: say`1 in by 1 in`, x: x + INCH_MM / 2, y: y + 14, size: 3.2, middle: true }, font),
   ].join('\n');
 
 /** Which line is which: in a nest every size has a look of its own. */
 export const lineWords = ({ sizes }: Pick<Drawing, 'sizes'>): string =>
   sizes === undefined
-    ? 'The finished size is the thin dashed line; the thick line is where the shears go.'
-    : 'Each size is cut along its own line; a reader of PDF shows and hides the sizes as layers.';
+    ? say`The finished size is the thin dashed line; the thick line is where the shears go.`
+    : say`Each size is cut along its own line; a reader of PDF shows and hides the sizes as layers.`;
+
+export const printWords = (): string =>
+  say`Print at 100 %, never fitted to the page. Measure the square before you cut.`;
 
 const [KEY_MM, KEY_LINE_MM] = [36, 18];
 
@@ -169,7 +172,7 @@ const MOST_NOTES = 6;
 export const noteLines = ({ notes = [] }: Told): readonly string[] =>
   notes.length <= MOST_NOTES
     ? notes
-    : [...notes.slice(0, MOST_NOTES), `and ${notes.length - MOST_NOTES} more: see draftwright check.`];
+    : [...notes.slice(0, MOST_NOTES), say`and ${notes.length - MOST_NOTES} more: see draftwright check.`];
 
 const BESIDE_MM = 10;
 /** Room for words beside the test square, at least. */
@@ -183,7 +186,7 @@ export const headingWide = ({ frame }: Drawing, { scale = 1 }: Told): number =>
 export function headingHigh(drawing: Drawing, told: Told, wide: number, font: Font): number {
   const side = SQUARE_MM / (told.scale ?? 1);
   const at = wordsAt(0, 0, wide, side);
-  const { end: y } = paragraph(headingLines(drawing, told, 'sheet 1 of 1'), at, font);
+  const { end: y } = paragraph(headingLines(drawing, told, say`sheet ${1} of ${1}`), at, font);
   return Math.max(side, sizeKey(drawing, { ...at, y }, font).end);
 }
 
@@ -206,7 +209,7 @@ function headingLines(
           [datedWords(told), 4],
           [which, 4],
           [pieceWords(drawing), 3.6],
-          ['Print at 100 %, never fitted to the page. Measure the square before you cut.', 3.6],
+          [printWords(), 3.6],
           [lineWords(drawing), 3.6],
           ...notes,
         ]
@@ -223,7 +226,7 @@ function headingLines(
 
 export function pieceWords({ pieces }: Pick<Drawing, 'pieces'>): string {
   const names = pieces.map(({ name }) => name).join(', ');
-  return pieces.length === 1 ? `1 piece: ${names}` : `${pieces.length} pieces: ${names}`;
+  return pieces.length === 1 ? say`1 piece: ${names}` : say`${pieces.length} pieces: ${names}`;
 }
 
 /** The test square and, beside it, what is printed: for a sheet as large as the drawing. */

@@ -1,0 +1,154 @@
+/** What is drawn and printed in German: nothing of it is left in English, and its longer words find their room. */
+import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { speak, type Words } from '../../grammar/say';
+import { check } from '../../server/checks';
+import type { Pattern } from '../../server/drafting/model';
+import { Workshop } from '../../server/drafting/workshop';
+import { draw } from '../../server/drawing/draw';
+import { nest } from '../../server/drawing/nest';
+import { missingLetters } from '../../server/drawing/paper/font';
+import { papers, type Paper } from '../../server/drawing/paper/papers';
+import { toPdf } from '../../server/drawing/paper/pdf';
+import { printed, toldBy, type PrintedOptions } from '../../server/drawing/paper/printed';
+import { toSvg } from '../../server/drawing/svg';
+import { diskDoor } from '../support/door';
+import { german, hushed, inLanguage } from '../support/in-language';
+import { collisions } from '../support/lettering';
+import { readPdf } from '../support/pdf';
+import { read, root } from '../support/sources';
+
+const folder = join(root, 'samples');
+const wardrobe = readdirSync(folder).filter((name) => name.endsWith('.draft'));
+const sample = (name: string): Pattern =>
+  new Workshop(diskDoor(folder)).pattern(pathToFileURL(join(folder, name)).href);
+
+/** The same for as long as work takes that is waited for. */
+async function speaking<T>(words: Words, work: () => Promise<T>): Promise<T> {
+  speak(words);
+  try {
+    return await work();
+  } finally {
+    speak(undefined);
+  }
+}
+
+const wordsIn = (text: string): readonly string[] => text.match(/\p{L}{2,}/gu) ?? [];
+
+/** What the authors wrote, and what stands in every language alike: papers and units. */
+const own = new Set([
+  ...[...wardrobe, 'bodies/company.draft'].flatMap((name) => wordsIn(read(`samples/${name}`))),
+  ...[...papers.map(({ name }) => name), 'mm cm in draftwright check'].flatMap(wordsIn),
+]);
+
+const left = (texts: readonly string[]): readonly string[] =>
+  texts.filter((text) => wordsIn(text).some((word) => !own.has(word)));
+
+const errorsOf = (pattern: Pattern) => (name: string) =>
+  check(pattern).filter(({ severity, piece }) => severity === 'error' && piece === name).length;
+
+/** The words of one large sheet; of sheets that are taped together those besides. */
+async function pdfWords(
+  pattern: Pattern,
+  options: PrintedOptions,
+  sheets: readonly Paper[] = [],
+): Promise<readonly string[]> {
+  const { drawing, turn, off } = printed(pattern, options);
+  const told = { ...toldBy(pattern), ...options, turn, off };
+  const wordsOn = async (paper?: Paper): Promise<readonly string[]> => {
+    const { value } = await toPdf(drawing, { ...told, ...(paper && { paper }) });
+    return (await readPdf(value)).flatMap(({ words }) => words);
+  };
+  const whole = await wordsOn();
+  const cut = (await Promise.all(sheets.map(wordsOn))).flat();
+  // the reader leaves out what of a word lies beyond the edge of a sheet
+  return [...whole, ...cut.filter((text) => !whole.some((one) => one.includes(text)))];
+}
+
+/** Looked at on every paper. */
+const TAPED: ReadonlySet<string> = new Set(['harbour-skirt.draft', 'neckerchief.draft']);
+
+describe('the wardrobe in another language', function () {
+  this.timeout(120_000);
+
+  it('is printed without a word that nobody asked for', async () => {
+    const words = hushed();
+    for (const name of wardrobe)
+      for (const scale of [1, 5]) {
+        const options = { scale, date: '2026-11-28', revision: '3', errorsOf: () => 2 };
+        const sheets = TAPED.has(name) ? papers : [];
+        const found = await speaking(words, () => pdfWords(sample(name), options, sheets));
+        assert.ok(found.length > 10, name);
+        assert.deepEqual(left(found), [], `${name} at 1:${scale}`);
+      }
+  });
+
+  it('is drawn as SVG without a word that nobody asked for, tips and legend included', () => {
+    const words = hushed();
+    for (const name of wardrobe) {
+      const svg = inLanguage(words, () => toSvg(draw(sample(name)), { construction: true }));
+      const shown = [...svg.matchAll(/>([^<>]+)<\/(?:text|title|desc)>/g)].map(([, text]) => text!);
+      assert.ok(shown.length > 20, name);
+      assert.deepEqual(left(shown), [], name);
+    }
+  });
+});
+
+describe('the wardrobe in German', function () {
+  this.timeout(120_000);
+
+  it('has its words on no line and on no other words, upright and turned and small', () => {
+    for (const name of wardrobe)
+      for (const scale of [1, 5]) {
+        const all = inLanguage(german, () => {
+          const { drawing, turn } = printed(sample(name), { scale, date: '2026-11-28', revision: '3' });
+          return drawing.pieces.flatMap((piece) => [...collisions(piece), ...collisions(turn(piece))]);
+        });
+        assert.deepEqual(all, [], `${name} at 1:${scale}`);
+      }
+  });
+
+  it('can be read on the table as in English: capitals of 2.5 mm at least', () => {
+    for (const name of wardrobe) {
+      const pieces = inLanguage(german, () => printed(sample(name)).drawing.pieces);
+      const small = pieces.flatMap(({ texts }) => texts.filter(({ size }) => size < 2.5));
+      assert.deepEqual(small, [], name);
+    }
+  });
+
+  it('has every letter in the font', () => {
+    assert.deepEqual(missingLetters(Object.values(german)), []);
+  });
+
+  it('says on a printed skirt what its cutter must know', async () => {
+    const words = await speaking(german, async () => {
+      const pattern = sample('harbour-skirt.draft');
+      return pdfWords(pattern, { errorsOf: errorsOf(pattern) }, [papers[0]!]);
+    });
+    for (const text of [
+      'Harbour skirt, für ferrywoman',
+      'für ferrywoman',
+      'zuschneiden: 2× gegengleich',
+      'zuschneiden: 1× im Bruch',
+      'Fadenlauf',
+      'Zugabe 1.5cm',
+      'vor dem Zuschneiden nachmessen',
+      'Mit 100 % drucken, nie an die Seite anpassen. Vor dem Zuschneiden das Quadrat nachmessen.',
+    ])
+      assert.ok(words.includes(text), `${text} in ${[...new Set(words)].join(' | ')}`);
+  });
+
+  it('says in a nest which line is of which size, and what is sewn to an edge in all of them', () => {
+    const { texts } = inLanguage(german, () => {
+      const drawing = draw(sample('harbour-skirt.draft'));
+      return nest([
+        { size: 'S', drawing },
+        { size: 'M', drawing },
+      ]).pieces[0]!;
+    });
+    const said = texts.map(({ text }) => text);
+    assert.ok(said.includes('Größen S, M'), said.join(' | '));
+  });
+});
