@@ -163,6 +163,9 @@ export interface PreviewProblem {
   readonly spots?: readonly { readonly piece: string; readonly at: Spot }[];
 }
 
+/** Which problem is meant: its place is asked for when it is wanted, since typing moves it. */
+export type ToldProblem = Pick<PreviewProblem, 'code' | 'message'>;
+
 /** Server → extension → view. */
 export interface Sheet {
   readonly type: 'sheet';
@@ -274,7 +277,8 @@ export type FromView =
   | { readonly type: 'grip'; readonly source: Source; readonly piece: string }
   | { readonly type: 'pull'; readonly source: Source; readonly amounts: readonly number[] }
   | { readonly type: 'release' }
-  | { readonly type: 'goto'; readonly source: Source }
+  /** To the text of a thing, or to the very place of a problem that is told of it. */
+  | { readonly type: 'goto'; readonly source: Source; readonly problem?: ToldProblem }
   /** A question that the extension hands on to the server, with the preview's file and seat. */
   | { readonly type: 'question'; readonly id: number; readonly about: Question; readonly params: object }
   /** Opens the form of an export, or puts the drawing on the clipboard. */
@@ -332,7 +336,10 @@ export const methods = {
   sheet: 'draftwright/sheet',
   /** Server → extension notification: what is laid out, a Laid. */
   laid: 'draftwright/laid',
-  /** Extension → server: where a source stands in the text. Params `{ uri, source }`; answer `{ uri, range } | null`. */
+  /**
+   * Extension → server: where a source stands in the text, or a problem of it. Params
+   * `{ uri, seat?, source, problem?: ToldProblem }`; answer `{ uri, range } | null`.
+   */
   locate: 'draftwright/locate',
   /** Extension → server: what the cursor stands on. Params `{ uri, position }`; answer `Source[]`. */
   sourcesAt: 'draftwright/sourcesAt',

@@ -1,6 +1,14 @@
 /** What the previews ask of the server: sheets, what a hand may move, what a ruler tells, and the ways to the text. */
 import type { Location, WorkspaceEdit } from 'vscode-languageserver';
-import { methods, type Grip, type Measured, type Pin, type Trial } from '../../client/preview/protocol';
+import {
+  methods,
+  type Grip,
+  type Measured,
+  type Pin,
+  type ToldProblem,
+  type Trial,
+} from '../../client/preview/protocol';
+import type { PlacedFinding } from '../drafting/model';
 import { gripOf, pulled } from '../features/grip';
 import type { Position } from '../features/lines';
 import { layables } from '../features/laying';
@@ -46,10 +54,20 @@ interface Laid extends Seat {
 const measuredBetween = ({ from, to, ...seat }: Laid, { previews }: Room): Measured =>
   measured(previews.shown(seat), from, to);
 
-function located({ uri, source }: { uri: string; source: string }, { desk }: Room): Location | null {
-  const place = desk.pattern(uri).locate(source);
+interface Sought extends Seat {
+  readonly source: string;
+  readonly problem?: ToldProblem;
+}
+
+/** A problem where it is underlined by now; one that is mended meanwhile, where the thing stands that it was said of. */
+function located({ source, problem, ...seat }: Sought, { desk, previews }: Room): Location | null {
+  const told = problem && desk.problems(previews.shown(seat)).find((one) => isTold(one, source, problem));
+  const place = told?.place ?? desk.pattern(seat.uri).locate(source);
   return place === undefined ? null : location(place, desk);
 }
+
+const isTold = (one: PlacedFinding, source: string, { code, message }: ToldProblem): boolean =>
+  one.source === source && one.code === code && one.message === message;
 
 function sourcesAt(
   { uri, position }: { uri: string; position: Position },

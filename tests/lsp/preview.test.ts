@@ -163,4 +163,17 @@ describe('a preview that is kept in step', () => {
       const at = { uri, position: client.at(uri, 'hem straight', 1).position };
       assert.ok((await client.ask<string[]>(methods.sourcesAt, at)).includes(line.source));
     }));
+
+  it('leads from a problem to the very words that are underlined, as they stand after further typing', () =>
+    withPreview(async (client) => {
+      await client.type(uri, 'top-right down bib-height', 'top-right down bib-hight');
+      const { source, code, message } = (await client.sheetAfter(0)).problems[0]!;
+      await client.type(uri, 'draft ', '# one more line\ndraft ');
+      const sought = { uri, source, problem: { code, message } };
+      const found = await client.ask<Location>(methods.locate, sought);
+      assert.deepEqual(found.range.start, client.at(uri, 'bib-hight').position);
+      const mended = { ...sought, problem: { code, message: 'said of nothing' } };
+      const thing = await client.ask<Location>(methods.locate, mended);
+      assert.notDeepEqual(thing.range.start, found.range.start);
+    }));
 });

@@ -167,7 +167,10 @@ describeView('preview under the hands', ({ withSkirt }) => {
     await v.page.click('.problem >> nth=0');
     assert.deepEqual(await v.told(), [
       { type: 'select', source: 'front/side' },
-      { type: 'goto', source: 'front/side' },
+      {
+        ...{ type: 'goto', source: 'front/side' },
+        problem: { code: 'mismatched-seam', message: 'The sides differ by 5 mm.' },
+      },
     ]);
   });
 

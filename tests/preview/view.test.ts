@@ -100,8 +100,30 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     await v.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
     assert.deepEqual(await v.told(), [
       { type: 'select', source: 'back/hem' },
-      { type: 'goto', source: 'back/hem' },
+      {
+        ...{ type: 'goto', source: 'back/hem' },
+        problem: { code: 'unfinished-edge', message: 'The hem is raw.' },
+      },
     ]);
+  });
+
+  it('problems at one place share a sign, which counts them and leads to the gravest', async () => {
+    const v = await opened();
+    const spots = [{ piece: 'pocket', at: { x: 50, y: 60 } }];
+    const both = problems.map((one) => ({ ...one, spots }));
+    await v.send(fullSheet(drawing([smallPiece()]), { problems: both }));
+    assert.deepEqual(await v.page.locator('.flag.error text').allTextContents(), ['2']);
+    assert.equal(await v.page.locator('.flag').count(), 1);
+    const box = (await v.page.locator('.flag circle').boundingBox())!;
+    await v.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    assert.equal(
+      await v.page.locator('.tip.shown').innerText(),
+      'error: The sides differ by 5 mm.\nwarning: The hem is raw.',
+    );
+    const { code, message } = problems[1]!;
+    assert.deepEqual((await v.told()).at(-1), {
+      ...{ type: 'goto', source: 'front/side', problem: { code, message } },
+    });
   });
 
   it('sizes on one another are told by dash and weight', async () => {

@@ -17,7 +17,7 @@ import { Hand } from './hand';
 import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
-import { goTo, type Highlight } from './source';
+import { goTo, type Highlight, type Sought } from './source';
 import { takeAway } from './take-away';
 import { applyTrial } from './trial';
 
@@ -124,7 +124,7 @@ export class PreviewPanel {
       case 'release':
         return this.hand.release();
       case 'goto':
-        return void goTo(this.shared.client, this.uri, message.source, this.panel);
+        return void goTo(this.shared.client, this.sought(message), this.panel);
       case 'pin':
         return void (this.pinned = message.pinned);
       case 'question':
@@ -183,6 +183,10 @@ export class PreviewPanel {
     const answer = await this.shared.client.sendRequest<unknown>(methods[about], asked).catch(() => null);
     const answered: Answered = { type: 'answered', id, answer };
     this.tell(answered);
+  }
+
+  private sought({ source, problem }: Extract<FromView, { type: 'goto' }>): Sought {
+    return { ...this.where, source, ...(problem && { problem }) };
   }
 
   private get where(): { readonly uri: string; readonly seat: string } {

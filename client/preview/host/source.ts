@@ -1,7 +1,7 @@
 /** Leads from a drawn thing to the text it comes from. */
 import * as vscode from 'vscode';
 import type { Source } from '../../../server/drawing/model';
-import { methods } from '../protocol';
+import { methods, type ToldProblem } from '../protocol';
 import type { LanguageClientLike } from './client';
 
 interface Located {
@@ -14,26 +14,29 @@ interface Place {
   readonly character: number;
 }
 
-async function locate(
-  client: LanguageClientLike,
-  uri: string,
-  source: Source,
-): Promise<vscode.Location | undefined> {
-  const found = await client.sendRequest<Located | null>(methods.locate, { uri, source });
+/** What is looked for in the text: a thing of a preview, or what is wrong with it. */
+export interface Sought {
+  readonly uri: string;
+  readonly seat?: string;
+  readonly source: Source;
+  readonly problem?: ToldProblem;
+}
+
+async function locate(client: LanguageClientLike, sought: Sought): Promise<vscode.Location | undefined> {
+  const found = await client.sendRequest<Located | null>(methods.locate, sought);
   if (!found) return undefined;
   const { start, end } = found.range;
   const range = new vscode.Range(start.line, start.character, end.line, end.character);
   return new vscode.Location(vscode.Uri.parse(found.uri), range);
 }
 
-/** Puts the cursor on a source: in the editor that shows its file already, else in one beside the preview. */
+/** Puts the cursor on what is sought: in the editor that shows its file already, else in one beside the preview. */
 export async function goTo(
   client: LanguageClientLike,
-  uri: string,
-  source: Source,
+  sought: Sought,
   preview: vscode.WebviewPanel,
 ): Promise<void> {
-  const location = await locate(client, uri, source);
+  const location = await locate(client, sought);
   if (!location) {
     vscode.window.setStatusBarMessage(vscode.l10n.t('The text no longer says where this comes from.'), 4000);
     return;
@@ -63,7 +66,7 @@ export class Highlight implements vscode.Disposable {
   constructor(private readonly client: LanguageClientLike) {}
 
   async show(uri: string, source: Source | ''): Promise<void> {
-    const location = source ? await locate(this.client, uri, source) : undefined;
+    const location = source ? await locate(this.client, { uri, source }) : undefined;
     for (const editor of vscode.window.visibleTextEditors) {
       const here = location?.uri.toString() === editor.document.uri.toString();
       editor.setDecorations(this.tint, here ? [location!.range] : []);

@@ -11,17 +11,22 @@ export interface ContentsActions {
   pieces(): Iterable<PieceDrawing>;
   problems(): readonly PreviewProblem[];
   show(source: Source, piece: string, goto: boolean): void;
+  showProblem(problem: PreviewProblem, goto: boolean): void;
 }
 
 interface Leaf {
   readonly words: string;
   readonly source: Source;
+  readonly problem?: PreviewProblem;
 }
 
 export class Contents {
   private readonly popover = new Popover('contents', say`Contents`);
   readonly element = this.popover.element;
   private readonly tree = html('ul', { role: 'tree', 'aria-label': say`Pieces and what is drawn on them` });
+
+  /** The items that are problems. */
+  private readonly told = new Map<HTMLElement, PreviewProblem>();
 
   constructor(private readonly actions: ContentsActions) {
     this.popover.panel.append(this.tree);
@@ -40,8 +45,9 @@ export class Contents {
     const pieces = [...this.actions.pieces()];
     const names = new Set(pieces.map(({ source }) => source));
     const loose = this.actions.problems().filter(({ piece = '' }) => !names.has(piece));
+    this.told.clear();
     this.tree.replaceChildren(
-      ...loose.map((problem) => leaf(problemLeaf(problem), '', 1)),
+      ...loose.map((problem) => this.leaf(problemLeaf(problem), '', 1)),
       ...pieces.flatMap((piece) => this.branch(piece)),
     );
     const first = this.items()[0];
@@ -59,11 +65,28 @@ export class Contents {
     ];
     const many = problems.length === 1 ? say`1 problem` : say`${problems.length} problems`;
     const count = problems.length === 0 ? '' : `, ${many}`;
-    const own = leaf({ words: `${piece.spoken || piece.name}${count}`, source: piece.source }, piece.name, 1);
+    const own = this.leaf(
+      { words: `${piece.spoken || piece.name}${count}`, source: piece.source },
+      piece.name,
+      1,
+    );
     own.setAttribute('aria-expanded', 'false');
-    const below = leaves.map((one) => leaf(one, piece.name, 2));
+    const below = leaves.map((one) => this.leaf(one, piece.name, 2));
     for (const one of below) one.hidden = true;
     return [own, ...below];
+  }
+
+  private leaf({ words, source, problem }: Leaf, piece: string, level: number): HTMLElement {
+    const item = html(
+      'li',
+      {
+        ...{ role: 'treeitem', 'aria-level': level, tabindex: -1 },
+        ...{ 'data-source': source, 'data-piece': piece },
+      },
+      words,
+    );
+    if (problem) this.told.set(item, problem);
+    return item;
   }
 
   private items(): HTMLElement[] {
@@ -108,25 +131,18 @@ export class Contents {
     item.focus();
   }
 
-  private choose({ dataset }: HTMLElement, goto: boolean): void {
-    this.actions.show(dataset.source!, dataset.piece ?? '', goto);
+  private choose(item: HTMLElement, goto: boolean): void {
+    const [problem, { dataset }] = [this.told.get(item), item];
+    if (problem) this.actions.showProblem(problem, goto);
+    else this.actions.show(dataset.source!, dataset.piece ?? '', goto);
   }
 }
 
-const problemLeaf = ({ severity, message, source }: PreviewProblem): Leaf => ({
-  words: `${severityWord(severity)}: ${message}`,
-  source,
+const problemLeaf = (problem: PreviewProblem): Leaf => ({
+  words: `${severityWord(problem.severity)}: ${problem.message}`,
+  source: problem.source,
+  problem,
 });
-
-const leaf = ({ words, source }: Leaf, piece: string, level: number): HTMLElement =>
-  html(
-    'li',
-    {
-      ...{ role: 'treeitem', 'aria-level': level, tabindex: -1 },
-      ...{ 'data-source': source, 'data-piece': piece },
-    },
-    words,
-  );
 
 const isPiece = (item: HTMLElement): boolean => item.hasAttribute('aria-expanded');
 

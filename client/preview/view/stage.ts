@@ -90,6 +90,13 @@ export class Stage {
     return [...this.sheet.querySelectorAll<SVGGElement>('[data-source]')];
   }
 
+  /** A thing that is in sight: in the piece that is meant, else in any; else the piece. */
+  shownThing(source: Source, piece: string): SVGGElement | undefined {
+    const shown = this.things().filter((node) => node.getClientRects().length > 0);
+    const own = shown.filter((node) => node.closest(`[data-piece="${CSS.escape(piece)}"]`));
+    return (own.length > 0 ? own : shown).find(({ dataset }) => dataset.source === source) ?? own[0];
+  }
+
   /** The stops of the keyboard in reading order: a piece, then its things. */
   stops(): SVGGElement[] {
     return [...this.sheet.querySelectorAll<SVGGElement>('[tabindex]')].filter(isShown);
@@ -141,6 +148,11 @@ export class Stage {
     const stops = [...node.querySelectorAll<SVGGElement>('[tabindex]')];
     (stops.find((stop) => stop.dataset.source === source) ?? node).focus({ preventScroll: true });
   }
+}
+
+/** The innermost thing that a pixel belongs to. */
+export function thingAt(target: Element): SVGGElement | undefined {
+  return target.closest<SVGGElement>('[data-source]') ?? undefined;
 }
 
 function isShown(node: SVGGElement): boolean {

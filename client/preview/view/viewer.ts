@@ -1,7 +1,7 @@
 /** Brings the parts of the preview together: what arrives is drawn, what the person does is told to the extension. */
 import { say } from '../../../grammar/say';
 import type { Frame, Source } from '../../../server/drawing/model';
-import type { FromView, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
+import type { FromView, PreviewProblem, Sheet, ToView, Trial, ViewState, Want } from '../protocol';
 import { PROTOCOL_VERSION } from '../protocol';
 import { Bar } from './bar';
 import type { Camera, Size } from './camera';
@@ -25,7 +25,7 @@ import { Selection } from './selection';
 import { applySheet, type Held } from './sheet';
 import { Show, shownAtFirst } from './show';
 import { movedBy, type Spread } from './snap';
-import { Stage } from './stage';
+import { Stage, thingAt } from './stage';
 import { Tip } from './tip';
 import { TakeAway } from './take-away';
 import { Tools } from './tools';
@@ -54,9 +54,7 @@ export class Viewer {
     this.empty.element,
     this.tip.element,
   );
-  private readonly problems = new Problems(({ source, piece = '' }) =>
-    this.showThing(source, piece, true, false),
-  );
+  private readonly problems = new Problems((problem) => this.showProblem(problem, true));
   private readonly choices = new Choices({
     tryOut: (trial) => this.tryOut(trial),
     write: (trial) => this.host.postMessage({ type: 'write', trial }),
@@ -100,6 +98,7 @@ export class Viewer {
     pieces: () => this.held?.pieces.values() ?? [],
     problems: () => this.held?.sheet.problems ?? [],
     show: (source, piece, goto) => this.showThing(source, piece, goto, false),
+    showProblem: (problem, goto) => this.showProblem(problem, goto),
   });
   private readonly tools = new Tools(
     [
@@ -329,9 +328,22 @@ export class Viewer {
     this.select(source);
     const stop = thing?.closest<SVGGElement>('[tabindex]');
     if (stop && stop !== document.activeElement) stop.focus({ preventScroll: true });
-    // the sign of a problem leads to the text as its row in the list does
-    const leads = goto || thing?.matches('.flag') === true;
-    if (leads && source) this.host.postMessage({ type: 'goto', source });
+    const problem = thing?.matches('.flag') ? this.flags.problemOf(thing) : undefined;
+    if (problem) this.goToProblem(problem);
+    else if (goto && source) this.host.postMessage({ type: 'goto', source });
+  }
+
+  /** To the words that are underlined, not only to the thing that they are said of; from a sign as from a row. */
+  private goToProblem({ source, code, message }: PreviewProblem): void {
+    this.host.postMessage({ type: 'goto', source, problem: { code, message } });
+  }
+
+  /** A problem in both: its place in the drawing comes into sight, and the text goes there. */
+  private showProblem(problem: PreviewProblem, goto: boolean): void {
+    this.showThing(problem.source, problem.piece ?? '', false, false);
+    const sign = this.flags.placeOf(problem);
+    if (sign && !this.bench.on) this.eye.revealSpot(sign);
+    if (goto) this.goToProblem(problem);
   }
 
   private hover(target: Element | undefined, x: number, y: number): void {
@@ -350,9 +362,7 @@ export class Viewer {
   /** @param take the keyboard goes to it */
   private showThing(source: Source, piece: string, goto: boolean, take: boolean): void {
     this.select(source);
-    const shown = this.stage.things().filter((node) => node.getClientRects().length > 0);
-    const own = shown.filter((node) => node.closest(`[data-piece="${CSS.escape(piece)}"]`));
-    const node = (own.length > 0 ? own : shown).find(({ dataset }) => dataset.source === source) ?? own[0];
+    const node = this.stage.shownThing(source, piece);
     if (node) this.reveal(node);
     if (take) node?.closest<SVGGElement>('[tabindex]')?.focus({ preventScroll: true });
     if (goto) this.host.postMessage({ type: 'goto', source });
@@ -387,9 +397,4 @@ export class Viewer {
       ...(this.bench.laying && { laying: this.bench.laying }),
     };
   }
-}
-
-/** The innermost thing that a pixel belongs to. */
-function thingAt(target: Element): SVGGElement | undefined {
-  return target.closest<SVGGElement>('[data-source]') ?? undefined;
 }
