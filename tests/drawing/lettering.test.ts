@@ -12,7 +12,7 @@ import { missingLetters, printable } from '../../server/drawing/paper/font';
 import { apron, apronWith } from '../support/apron';
 import { diskDoor } from '../support/door';
 import { drafted } from '../support/drafted';
-import { collisions, cornersOf } from '../support/lettering';
+import { awayFrom, chordsOf, collisions, cornersOf } from '../support/lettering';
 import { root } from '../support/sources';
 
 const folder = join(root, 'samples');
@@ -45,6 +45,32 @@ describe('the words on a printed piece', function () {
         .flatMap(({ texts }) => texts.filter(({ size }) => size < 2.5))
         .map(({ text, size }) => `${text}: ${size}`);
       assert.deepEqual(small, [], name);
+    }
+  });
+
+  it('name the grain on its line, which runs along no other line and no edge, in the whole wardrobe', () => {
+    for (const name of wardrobe) {
+      for (const piece of piecesOf(name)) {
+        const grain = piece.lines.find(({ role }) => role === 'grain');
+        if (grain === undefined) continue;
+        const [ax, ay] = [grain.start.x, grain.start.y];
+        const [bx, by] = grain.stretches[0]!;
+        assert.match(said(piece), /(^| )grain/, `${name} ${piece.name}`);
+        const others = { ...piece, lines: piece.lines.filter((line) => line !== grain) };
+        for (const [c, d] of chordsOf(others)) {
+          const [dx, dy] = [d.x - c.x, d.y - c.y];
+          const long = Math.hypot(dx, dy) * Math.hypot(bx! - ax, by! - ay);
+          const slant = Math.abs(dx * (by! - ay) - dy * (bx! - ax)) / (long || 1);
+          if (slant > 0.05) continue;
+          const near = [0.3, 0.5, 0.7].map((share) =>
+            awayFrom({ x: ax + (bx! - ax) * share, y: ay + (by! - ay) * share }, [c, d]),
+          );
+          assert.ok(
+            Math.min(...near) > 6,
+            `${name}: the grain of ${piece.name} lies ${Math.min(...near)} mm off`,
+          );
+        }
+      }
     }
   });
 

@@ -27,8 +27,15 @@ const turnOf = (a: Spot, b: Spot, c: Spot) => (b.x - a.x) * (c.y - a.y) - (b.y -
 const cross = ([a, b]: readonly [Spot, Spot], [c, d]: readonly [Spot, Spot]) =>
   turnOf(a, b, c) * turnOf(a, b, d) < 0 && turnOf(c, d, a) * turnOf(c, d, b) < 0;
 
+/** How far a spot lies from a stretch, mm. */
+export function awayFrom({ x, y }: Spot, [a, b]: readonly [Spot, Spot]): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const t = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
+  return Math.hypot(x - a.x - t * dx, y - a.y - t * dy);
+}
+
 /** Every line as chords, finer than the lettering takes them. */
-function chordsOf({ lines }: PieceDrawing): (readonly [Spot, Spot])[] {
+export function chordsOf({ lines }: Pick<PieceDrawing, 'lines'>): (readonly [Spot, Spot])[] {
   return lines.flatMap(({ start, stretches, closed }) => {
     const spots: Spot[] = [start];
     for (const stretch of stretches) {

@@ -112,13 +112,19 @@ class Lettering {
     const named = new Set<string>();
     for (const line of this.bare.lines) {
       const { role, source, name, tip } = line;
-      if (!NAMED.has(role) || named.has(source)) continue;
-      const text = role === 'grain' ? tip : name;
+      // lines that a statement makes by itself, such as those of a band, have one source
+      const key = `${source} ${name}`;
+      if (!NAMED.has(role) || named.has(key)) continue;
+      // of a short line across a strip its name alone: that it is cut on the bias is said among the cutting words
+      const texts = role === 'grain' ? [...new Set([tip, name])] : [name];
       const run = chordsOf(line);
-      const found = this.along({ run, text, sizes: this.sizes.line, farther: [0, 1], accept: this.inside });
-      if (found === undefined) continue;
-      named.add(source);
-      this.put({ role: 'edge', source, text, ...found });
+      for (const text of texts) {
+        const found = this.along({ run, text, sizes: this.sizes.line, farther: [0, 1], accept: this.inside });
+        if (found === undefined) continue;
+        named.add(key);
+        this.put({ role: 'edge', source, text, ...found });
+        break;
+      }
     }
   }
 
