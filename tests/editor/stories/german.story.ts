@@ -32,3 +32,12 @@ export const theFormOfAnExportIsGerman: Story = async (scene) => {
   await rows.filter({ hasText: 'PDF in voller Größe' }).first().waitFor();
   await scene.picture('german-export');
 };
+
+export const theCodeOfAProblemLeadsToItsPageInGerman: Story = async (scene) => {
+  await scene.problemAbout('front.side ist');
+  await scene.page.locator('.markers-panel a', { hasText: 'mismatched-seam' }).first().click();
+  await scene.page.locator('.tab.active', { hasText: 'mismatched-seam.md' }).waitFor();
+  const lines = scene.page.locator('.editor-instance .view-line');
+  await lines.filter({ hasText: /Was.gefunden.wird/ }).first().waitFor();
+  await scene.picture('german-page');
+};
