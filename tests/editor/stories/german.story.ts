@@ -38,6 +38,9 @@ export const theCodeOfAProblemLeadsToItsPageInGerman: Story = async (scene) => {
   await scene.page.locator('.markers-panel a', { hasText: 'mismatched-seam' }).first().click();
   await scene.page.locator('.tab.active', { hasText: 'mismatched-seam.md' }).waitFor();
   const lines = scene.page.locator('.editor-instance .view-line');
-  await lines.filter({ hasText: /Was.gefunden.wird/ }).first().waitFor();
+  await lines
+    .filter({ hasText: /Was.gefunden.wird/ })
+    .first()
+    .waitFor();
   await scene.picture('german-page');
 };
