@@ -37,7 +37,9 @@ export interface TriedChoice {
 
 /** A length in a point's line, and which way the point goes when it grows. */
 export interface Axis {
-  /** Of length 1, on the paper: x to the right, y down. */
+  /**
+   * On the paper, x to the right, y down. Of length 1, or shorter where the point goes further than its length grows.
+   */
   readonly x: number;
   readonly y: number;
   /** As written, and how many millimetres its unit has. */

@@ -6,15 +6,21 @@ import { eachReference } from './names/references';
 import type { FileNames } from './names/files';
 import type { Network, Node } from './names/network';
 
-/** Where a definition's name stands; for an edge or another line of a piece, where that line names it. */
+/** Where a definition's name stands; for an edge or another line of a piece, where that line names it, or its stretch. */
 export function located(network: Network, source: Source): FileRange | undefined {
   const node = network.nodes.get(source);
   if (node !== undefined) return range(node, node.declaration.statement, node.declaration.nameAt);
   const slash = source.lastIndexOf('/');
   const owner = slash < 0 ? undefined : network.nodes.get(source.slice(0, slash));
   if (owner === undefined) return undefined;
-  const line = partOf(owner.declaration.statement, source.slice(slash + 1));
-  return line && range(owner, line.statement, line.at);
+  const [name = '', stretch] = source.slice(slash + 1).split('#');
+  const line = partOf(owner.declaration.statement, name);
+  return line && range(owner, line.statement, stretchAt(line, stretch) ?? line.at);
+}
+
+/** One of the stretches of an edge, by its number: `front/side#2`. */
+function stretchAt({ statement: { node } }: Part, stretch: string | undefined): Part['at'] | undefined {
+  return node.kind === 'edge' && stretch !== undefined ? node.runs[Number(stretch) - 1]?.at : undefined;
 }
 
 function range(node: Node, statement: Statement, at: { from: number; to: number }): FileRange {

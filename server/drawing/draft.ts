@@ -3,6 +3,7 @@ import { say } from '../../grammar/say';
 import type { Box, Point } from '../geometry';
 import type { Pattern, Piece, Shape } from '../drafting/model';
 import { ALIKE_WITHIN } from '../drafting/pieces/both-sides';
+import { hollowRuns } from '../drafting/pieces/hollow-runs';
 import { printLength } from '../drafting/values/quantity';
 import type { Drawing, DrawnDot, DrawnLine, Frame, PieceDrawing } from './model';
 import { frameOfLines, pathLine, spot } from './path';
@@ -40,6 +41,8 @@ function withDraft(drawn: PieceDrawing, piece: Piece, pattern: Pattern): PieceDr
     if (shape.kind === 'curve' && shape.deepest !== undefined)
       dots.push({ role: 'point', source, name: say`${name}, where it is deepest`, at: spot(shape.deepest) });
   }
+  for (const { source, edge, deepest } of hollowRuns(piece))
+    dots.push({ role: 'point', source, name: say`${edge.name}, where it is deepest`, at: spot(deepest) });
   if (lines.length + dots.length === 0) return drawn;
   const frame = framed(drawn.frame, lines, dots);
   return { ...drawn, lines: [...lines, ...drawn.lines], dots: [...drawn.dots, ...dots], frame };

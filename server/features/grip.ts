@@ -6,39 +6,31 @@ import { say } from '../../grammar/say';
 import type { Grip } from '../../client/preview/protocol';
 import type { Expr, SourceFile, Statement } from '../../grammar/syntax';
 import type { Source } from '../drafting/finding';
-import type { Pattern, PlacedFix, Shape } from '../drafting/model';
+import type { Pattern, Piece, PlacedFix, Shape } from '../drafting/model';
 import { eachReference } from '../drafting/names/references';
 import { ALIKE_WITHIN } from '../drafting/pieces/both-sides';
+import { hollowRuns } from '../drafting/pieces/hollow-runs';
 import { liesAsDrafted } from '../drawing/draft';
-import type { Point } from '../geometry';
-import { heldBy, type Sibling } from './grip-axes';
+import { heldBy, hollowHeld, type Grasp, type Held, type Sibling } from './grip-axes';
 
 /**
- * How a point of a piece, or the deepest place of a curve, can be moved by hand.
+ * How a point of a piece, a drill hole, or the deepest place of a curve can be moved by hand.
  *
  * @param source its definition, as a dot of the drawing names it
  * @param piece the piece in whose drawing it was taken hold of
  */
 export function gripOf(pattern: Pattern, source: Source, piece: string, fileOf: FileOf): Grip {
-  const found = lineOf(pattern, source, fileOf);
-  const at = spotOf(pattern.info(source)?.shape);
-  if (found === undefined || at === undefined) {
-    return { reason: say`It comes from a piece that was worked on, not from a point of a draft.` };
-  }
-  if (!liesThere(pattern, piece, found.name, at))
+  const line = lineOf(pattern, source, fileOf);
+  if (line === undefined) return { reason: reasonWithoutLine(pattern, source) };
+  if (!liesThere(pattern, piece, line))
     return {
-      reason: say`${piece} was worked on or turned over after ${found.name} was drawn: move it in the draft.`,
+      reason: say`${piece} was worked on or turned over after ${line.name} was drawn: move it in the draft.`,
     };
-  const held = heldBy(found.phrase, at, siblingsOf(pattern, source));
-  return held.length > 0 ? { axes: held.map(({ axis }) => axis) } : { reason: reasonFor(found) };
+  return line.held.length > 0 ? { axes: line.held.map(({ axis }) => axis) } : { reason: reasonFor(line) };
 }
 
-/** The place that can be taken hold of. */
-const spotOf = (shape: Shape | undefined): Point | undefined =>
-  shape?.kind === 'point' ? shape.point : shape?.kind === 'curve' ? shape.deepest : undefined;
-
 /** Whether a piece has the place of a draft where the draft has it; points beside its outline go with the whole. */
-function liesThere(pattern: Pattern, name: string, point: string, at: Point): boolean {
+function liesThere(pattern: Pattern, name: string, { name: point, at }: Line): boolean {
   const piece = pattern.pieces.find((one) => one.name === name);
   const corner = piece?.corners.find((one) => one.name === point);
   if (corner) return Math.hypot(corner.point.x - at.x, corner.point.y - at.y) <= ALIKE_WITHIN;
@@ -55,30 +47,77 @@ export function pulled(
   amounts: readonly number[],
   fileOf: FileOf,
 ): PlacedFix | undefined {
-  const found = lineOf(pattern, source, fileOf);
-  const spot = spotOf(pattern.info(source)?.shape);
-  if (found === undefined || spot === undefined) return undefined;
-  const held = heldBy(found.phrase, spot, siblingsOf(pattern, source));
-  if (held.length !== amounts.length || !amounts.every(Number.isFinite)) return undefined;
-  const edits = held.map(({ at }, i) => ({
-    place: { uri: found.uri, from: found.offset + at.at.from, to: found.offset + at.at.to },
+  const line = lineOf(pattern, source, fileOf);
+  if (line === undefined || line.held.length !== amounts.length || !amounts.every(Number.isFinite))
+    return undefined;
+  const edits = line.held.map(({ at }, i) => ({
+    place: { uri: line.uri, from: line.offset + at.at.from, to: line.offset + at.at.to },
     text: `${trimmed(amounts[i]!)}${at.unit ?? ''}`,
   }));
-  return { title: say`Move ${found.name}`, edits };
+  return { title: say`Move ${line.name}`, edits };
 }
 
 const trimmed = (amount: number): string => String(Number(Math.max(amount, 0).toFixed(4)));
 
-interface ShapeLine {
+/** A line of the text that says where a point is. */
+interface Line {
   readonly name: string;
   readonly uri: string;
   /** Where the statement begins in the file. */
   readonly offset: number;
   readonly statement: Statement;
-  readonly phrase: Expr;
+  /** Where the point is. */
+  readonly at: Grasp['at'];
+  /** Where it is the same as that of another point: how that is written. */
+  readonly where?: Expr;
+  readonly held: readonly Held[];
 }
 
-function lineOf(pattern: Pattern, source: Source, fileOf: FileOf): ShapeLine | undefined {
+function lineOf(pattern: Pattern, source: Source, fileOf: FileOf): Line | undefined {
+  const written = statementOf(pattern, source, fileOf);
+  if (written === undefined) return undefined;
+  const { node } = written.statement;
+  if (node.kind === 'edge') return runLine(pattern, source, written);
+  const grasp = graspOf(pattern, source);
+  if ((node.kind !== 'shape' && node.kind !== 'mark') || grasp === undefined) return undefined;
+  const { name, phrase } = node;
+  return {
+    ...written,
+    ...{ name: name.text, at: grasp.at, held: heldBy(phrase, grasp, siblingsOf(pattern, source)) },
+    ...(phrase.kind === 'ref' && { where: phrase }),
+  };
+}
+
+/** A stretch of an outline that is hollow. */
+function runLine(pattern: Pattern, source: Source, written: Written): Line | undefined {
+  const runs = pattern.pieces.flatMap((piece) => hollowRuns(piece).map((run) => ({ piece, ...run })));
+  const found = runs.find((run) => run.source === source);
+  if (found === undefined) return undefined;
+  const { piece, edge, run, from, to, deepest: at } = found;
+  const held = hollowHeld(run.options, { at, ends: [from, to] }, inDraft(pattern, piece.draft));
+  return { ...written, name: edge.name, at, held: held === undefined ? [] : [held] };
+}
+
+/** The place that can be taken hold of. */
+function graspOf(pattern: Pattern, source: Source): Grasp | undefined {
+  const hole = markOf(pattern, source)?.points[0];
+  if (hole !== undefined) return { at: hole };
+  const shape = pattern.info(source)?.shape;
+  if (shape?.kind === 'point') return { at: shape.point };
+  if (shape?.kind !== 'curve' || shape.deepest === undefined) return undefined;
+  return { at: shape.deepest, ends: [shape.path.start, shape.path.end] };
+}
+
+const pieceOf = (pattern: Pattern, source: Source): Piece | undefined =>
+  pattern.pieces.find((piece) => source.startsWith(`${piece.source}/`));
+
+const markOf = (pattern: Pattern, source: Source) =>
+  pieceOf(pattern, source)?.marks.find((one) => one.source === source && one.points.length === 1);
+
+type Written = Pick<Line, 'uri' | 'offset' | 'statement'>;
+
+/** The line of a block that names a source; of a stretch of an edge, the line of its edge. */
+function statementOf(pattern: Pattern, source: Source, fileOf: FileOf): Written | undefined {
   const place = pattern.locate(source);
   const file = place && fileOf(place.uri);
   const top = file?.items.find(
@@ -86,22 +125,37 @@ function lineOf(pattern: Pattern, source: Source, fileOf: FileOf): ShapeLine | u
       place!.from >= offset + statement.start && place!.from < offset + statement.end,
   );
   if (place === undefined || top === undefined) return undefined;
-  const inside = place.from - top.offset;
-  const statement = (top.statement.block ?? []).find(({ start, end }) => inside >= start && inside < end);
-  if (statement?.node.kind !== 'shape') return undefined;
-  const { name, phrase } = statement.node;
-  return { name: name.text, uri: place.uri, offset: top.offset + statement.start, statement, phrase };
+  const statement = innermost(top.statement, place.from - top.offset);
+  return statement && { uri: place.uri, offset: top.offset + statement.start, statement };
 }
 
-/** The shapes of the draft that a source belongs to. */
+function innermost({ block = [] }: Statement, at: number): Statement | undefined {
+  const line = block.find(({ start, end }) => at >= start && at < end);
+  return line && (innermost(line, at) ?? line);
+}
+
+/** The shapes of the draft that a source belongs to: a draft's own, or that of its piece. */
 function siblingsOf(pattern: Pattern, source: Source): Sibling {
-  const draft = source.slice(0, source.lastIndexOf('/') + 1);
-  return (name) => pattern.info(`${draft}${name}`)?.shape;
+  const piece = markOf(pattern, source) && pieceOf(pattern, source);
+  return inDraft(pattern, piece ? piece.draft : source.slice(0, source.lastIndexOf('/')));
 }
 
-function reasonFor({ name, statement, phrase }: ShapeLine): string {
-  if (phrase.kind === 'ref')
-    return say`${name} is where ${statement.text.slice(phrase.at.from, phrase.at.to)} is.`;
+const inDraft =
+  (pattern: Pattern, draft: string): Sibling =>
+  (name): Shape | undefined =>
+    pattern.info(`${draft}/${name}`)?.shape;
+
+/** A dart swings about its pivot; all else that no line places came of the work on a piece. */
+function reasonWithoutLine(pattern: Pattern, source: Source): string {
+  const info = pattern.info(source);
+  return info?.kind === 'dart'
+    ? say`It is the pivot of the dart ${info.name}: move the point that the dart swings about, or change its length in the text.`
+    : say`It comes from a piece that was worked on, not from a point of a draft.`;
+}
+
+function reasonFor({ name, statement, where }: Line): string {
+  if (where !== undefined)
+    return say`${name} is where ${statement.text.slice(where.at.from, where.at.to)} is.`;
   const names = new Set<string>();
   eachReference(statement, ({ path }) => names.add(path.map(({ text }) => text).join('.')));
   const from = [...names].filter((one) => one !== name && one !== 'origin');

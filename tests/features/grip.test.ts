@@ -41,16 +41,49 @@ piece turned worked from flag mirrored {
 }
 `;
 
-const grip = (name: string, piece = 'flag') => {
-  const workshop = new Workshop(doorTo(TEXT));
-  return gripOf(workshop.pattern(MAIN), `sheet/${name}`, piece, (uri) => workshop.source(uri));
+/** Places that are written without a name of their own, off the end of a line, by the compass, and in a piece. */
+const MORE = `draft sheet {
+  point a = origin
+  point b = a right 30cm
+  point c = b down 20cm
+  point d = a down 20cm
+  line top = a to b
+  line foot = d to c
+  point beyond = on top 2cm beyond b
+  point before = on top 4cm before b
+  point home = on top 0cm after a
+  point nameless = on (a to d) 7cm from origin
+  point carried = c moved left 3cm up 2cm
+  point compass = a reach 25cm to foot
+  point ended = on foot 6cm from foot.end
+  point square = (a right 5cm) squared from top 1.5cm toward (a down 5cm)
+  curve belly = (d right 1cm) to (c left 1cm) hollow 2cm toward (a right 4cm)
+}
+piece flag of sheet {
+  cut 1
+  outline from a {
+    top straight to b
+    fly straight to c
+    foot curve to d hollow 1.5cm toward b
+    staff straight to a
+  }
+  drill eye = a right 6cm down 5cm
+  dart tuck on top at 10cm from a, 2cm wide, swings about (a right 10cm down 12cm), sewn to 2cm short, pressed toward staff
+}
+`;
+
+const grip = (name: string, piece = 'flag', text = TEXT) => {
+  const workshop = new Workshop(doorTo(text));
+  const source = name.includes('/') ? name : `sheet/${name}`;
+  return gripOf(workshop.pattern(MAIN), source, piece, (uri) => workshop.source(uri));
 };
 
 function checkAxes(
   name: string,
   expected: readonly (readonly [x: number, y: number, length: string])[],
+  text = TEXT,
 ): void {
-  const found = grip(name);
+  const found = grip(name, 'flag', text);
   assert.ok('axes' in found, JSON.stringify(found));
   const round = (value: number) => Number(value.toFixed(4)) + 0;
   assert.deepEqual(
@@ -118,6 +151,56 @@ describe('a point taken hold of', () => {
     checkAxes('belly', [[0, -1, '1.2cm']]);
     checkPulled('belly', [1.5], 'curve belly = d to c hollow 1.5cm toward a', 'curve');
     checkReason('share', /^share is worked out from d, c, a/);
+  });
+
+  it('counted beyond, before or after a point of a line moves along it that way', () => {
+    checkAxes('beyond', [[1, 0, '2cm']], MORE);
+    checkAxes('before', [[-1, 0, '4cm']], MORE);
+    checkAxes('home', [[1, 0, '0cm']], MORE);
+    checkAxes('ended', [[-1, 0, '6cm']], MORE);
+  });
+
+  it('on a line without a name moves as on one that has one', () => {
+    checkAxes('nameless', [[0, 1, '7cm']], MORE);
+    checkAxes('square', [[0, 1, '1.5cm']], MORE);
+    checkAxes('belly', [[0, -1, '2cm']], MORE);
+  });
+
+  it('moved from another by lengths moves by each of them', () =>
+    checkAxes(
+      'carried',
+      [
+        [0, -1, '2cm'],
+        [-1, 0, '3cm'],
+      ],
+      MORE,
+    ));
+
+  // 25 from a corner that lies 20 above the line: 15 along it, and a millimetre of radius is 25/15 of one along it
+  it('found by the compass moves along its line by as much as the radius grows', () =>
+    checkAxes('compass', [[0.6, 0, '25cm']], MORE));
+
+  it('in the belly of a stretch of the outline moves square to the straight way', () => {
+    checkAxes('flag/foot#1', [[0, -1, '1.5cm']], MORE);
+    const workshop = new Workshop(doorTo(MORE));
+    const fix = pulled(workshop.pattern(MAIN), 'flag/foot#1', [1.8], (uri) => workshop.source(uri))!;
+    const [{ place, text }] = fix.edits as [(typeof fix.edits)[number]];
+    assert.deepEqual([MORE.slice(place.from, place.to), text], ['1.5cm', '1.8cm']);
+  });
+
+  it('of a drill hole moves by the lengths of its line in the piece', () =>
+    checkAxes(
+      'flag/eye',
+      [
+        [0, 1, '5cm'],
+        [1, 0, '6cm'],
+      ],
+      MORE,
+    ));
+
+  it('about which a dart swings is the point of the dart', () => {
+    const found = grip('flag/tuck', 'flag', MORE);
+    assert.match('reason' in found ? found.reason : 'it can be moved', /^It is the pivot of the dart tuck:/);
   });
 
   it('that is worked out says from what', () => {

@@ -27,8 +27,8 @@ piece flag of sheet {
 
 describePages<Live>('points moved in the preview', (open) => {
   /** The flag with the lines of its draft in sight. */
-  async function onDraft(): Promise<Live> {
-    const view = await open((browser) => liveView(browser, TEXT));
+  async function onDraft(text = TEXT): Promise<Live> {
+    const view = await open((browser) => liveView(browser, text));
     await view.page.click('button.show');
     await view.page.click('input[name="construction"]');
     await view.settle();
@@ -93,6 +93,23 @@ describePages<Live>('points moved in the preview', (open) => {
     assert.ok(Number.parseFloat(told) > 1.2, told);
     assert.equal(lineOf(v, 'belly'), `curve belly = d to c hollow ${told} toward a`);
     assert.notEqual(await v.page.locator('.line.construction').last().getAttribute('d'), before);
+  });
+
+  it('a hollow stretch of an outline is drawn deeper by its deepest place', async () => {
+    const v = await onDraft(TEXT.replace('foot along belly to d', 'foot curve to d hollow 1.2cm toward a'));
+    const spot = v.page.locator('.dot[data-source="flag/foot#1"] > .spot');
+    const box = (await spot.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await v.page.mouse.move(x, y);
+    await v.page.mouse.down();
+    await v.page.mouse.move(x, y - 20, { steps: 3 });
+    await v.settle();
+    const told = (await tip(v))!;
+    await v.page.mouse.up();
+    await v.settle();
+    assert.ok(Number.parseFloat(told) > 1.2, told);
+    assert.match(v.text(), new RegExp(`foot curve to d hollow ${told} toward a`));
+    assert.ok((await spot.boundingBox())!.y < box.y - 10, 'the handle went with the hand');
   });
 
   it('Space takes hold of a point, arrows move it a step and with Shift further, Enter lets go', async () => {
