@@ -8,26 +8,31 @@ import type { Around } from './draw';
 
 /** Where nothing is stated nothing is said; of a fold neither. */
 export function allowedWords(piece: Piece, edge: string, around: Pick<Around, 'unit'>): string {
-  const width = allowedWidth(piece, edge, around);
-  return width === '' ? '' : say`, allowed ${width}${fullnessWords(piece, edge)}`;
+  const widths = allowedWidths(piece, edge, around);
+  if (widths === undefined) return '';
+  const [least, most] = widths;
+  const hem = fullnessWords(piece, edge);
+  return least === most ? say`, allowed ${most}${hem}` : say`, allowed ${least} to ${most}${hem}`;
 }
 
-/** "1.5cm", "1cm to 2cm"; empty where none is stated, and for a fold. */
-export function allowedWidth(piece: Piece, edge: string, { unit }: Pick<Around, 'unit'>): string {
+/** Its least and its greatest width, `1.5cm`; undefined where none is stated, and for a fold. */
+export function allowedWidths(
+  piece: Piece,
+  edge: string,
+  { unit }: Pick<Around, 'unit'>,
+): readonly [least: string, most: string] | undefined {
   const running = piece.running.filter((one) => one.edge === edge);
   const stated = piece.allowances.has(edge) || running.length > 0;
-  if (!stated || piece.fold?.edge === edge) return '';
-  if (running.length === 0) return printLength(allowanceAt(piece, edge, 0), unit);
+  if (!stated || piece.fold?.edge === edge) return undefined;
   const own = [...piece.edges, ...piece.holes.flatMap(({ edges }) => edges)].find(
     ({ name }) => name === edge,
   );
   const length = own?.path.length ?? 0;
   const places = running.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
-  const widths = [0, ...places, length].map((s) => allowanceAt(piece, edge, s));
-  const [least, most] = [Math.min(...widths), Math.max(...widths)];
-  return most - least < 0.05
-    ? printLength(most, unit)
-    : say`${printLength(least, unit)} to ${printLength(most, unit)}`;
+  const widths = running.length === 0 ? [0] : [0, ...places, length];
+  const found = widths.map((s) => allowanceAt(piece, edge, s));
+  const [least, most] = [Math.min(...found), Math.max(...found)];
+  return [printLength(most - least < 0.05 ? most : least, unit), printLength(most, unit)];
 }
 
 /** Below this a turned hem lies flat (common practice). */

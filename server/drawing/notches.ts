@@ -13,6 +13,11 @@ const SHOWN = 4;
 /** Between the strokes of a double notch. */
 const APART = 5;
 
+function notchTold({ name, count }: Notch): string {
+  if (count === 1) return say`${name}, single notch`;
+  return count === 2 ? say`${name}, double notch` : say`${name}, triple notch`;
+}
+
 export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   const hole = piece.holes.find(({ edges }) => edges.some(({ name }) => name === notch.edge));
   const edges = hole === undefined ? piece.edges : hole.edges;
@@ -26,7 +31,7 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   const words = {
     name: notch.name,
     source: notch.source,
-    tip: say`${notch.name}, ${[say`single`, say`double`, say`triple`][notch.count - 1]!} notch`,
+    tip: notchTold(notch),
   };
   return Array.from({ length: notch.count }, (_, i) => {
     const s = middle + (i - (notch.count - 1) / 2) * APART;

@@ -14,6 +14,11 @@ import { papers, type Paper } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
 import { printed, toldBy, type PrintedOptions } from '../../server/drawing/paper/printed';
 import { toSvg } from '../../server/drawing/svg';
+import { SHEET_KINDS, writtenSheet } from '../../server/drawing/written';
+import { toCsv } from '../../server/drawing/written/csv';
+import { toMarkdown } from '../../server/drawing/written/markdown';
+import { sheetsPdf } from '../../server/drawing/written/pdf';
+import { toText } from '../../server/drawing/written/text';
 import { diskDoor } from '../support/door';
 import { german, hushed, inLanguage } from '../support/in-language';
 import { collisions } from '../support/lettering';
@@ -93,6 +98,52 @@ describe('the wardrobe in another language', function () {
       assert.ok(shown.length > 20, name);
       assert.deepEqual(left(shown), [], name);
     }
+  });
+});
+
+describe('the written sheets in another language', function () {
+  this.timeout(120_000);
+
+  it('say nothing that nobody asked for, as text, as Markdown and in a PDF', async () => {
+    const words = hushed();
+    for (const name of wardrobe) {
+      const found = await speaking(words, async () => {
+        const pattern = sample(name);
+        const sheets = SHEET_KINDS.map((kind) => writtenSheet(kind, pattern, { date: '2026-11-28' }));
+        const pages = await readPdf((await sheetsPdf(sheets, papers[0]!)).value);
+        const text = sheets.flatMap((sheet) => [toText(sheet, 100), toMarkdown(sheet)]);
+        return [...text.join('\n').split('\n'), ...pages.flatMap((page) => page.words)];
+      });
+      assert.ok(found.length > 40, name);
+      assert.deepEqual(left(found), [], name);
+    }
+  });
+
+  it('keep their heads for programs, whatever is spoken', () => {
+    const headsOf = () =>
+      wardrobe.flatMap((name) => {
+        const pattern = sample(name);
+        const sheets = SHEET_KINDS.map((kind) => writtenSheet(kind, pattern));
+        return [...toCsv(sheets).matchAll(/^sheet,.*$/gm)].map(([heads]) => heads);
+      });
+    assert.deepEqual(inLanguage(german, headsOf), headsOf());
+  });
+
+  it('are German where German is spoken', () => {
+    const text = inLanguage(german, () => {
+      const pattern = sample('harbour-skirt.draft');
+      return SHEET_KINDS.map((kind) => toText(writtenSheet(kind, pattern), 200)).join('\n');
+    });
+    for (const words of [
+      'Maßblatt zu Harbour skirt, für ferrywoman',
+      'Zuschneideliste zu Harbour skirt, für ferrywoman',
+      'Teil       Anzahl  wie',
+      'Weiten\n',
+      'Der Fadenlauf hängt in der vorderen und der hinteren Mitte im Lot.',
+      '20cm offen lassen für den Reißverschluss und ihn einsetzen',
+      'Säume zuletzt, wenn die Länge anprobiert ist',
+    ])
+      assert.ok(text.includes(words), words);
   });
 });
 

@@ -4,6 +4,7 @@ import * as tokens from '../../grammar/tokens';
 import { ranges } from '../../server/checks';
 import { measurements } from '../../server/drafting/values/measurements';
 import { lineTypes } from '../../server/drawing/lines';
+import { HEADS } from '../../server/drawing/written/sheet';
 import { SIGNATURES } from '../../server/features/signature';
 
 /** What a definition can be, as the hover and the completion name it. */
@@ -23,6 +24,7 @@ export const keptInTables = (): readonly string[] => [
     ...Object.values(SIGNATURES).map(({ doc }) => doc),
     ...measurements.flatMap(({ definition, howToTake }) => [definition, howToTake]),
     ...ranges.map(({ standing }) => standing),
+    ...HEADS,
     ...Object.values(lineTypes).map(({ words }) => words),
     ...`${KINDS} ${SEVERITIES}`.split(' '),
   ]),

@@ -2,7 +2,7 @@
 import { say } from '../../../grammar/say';
 import type { Edge, Finish, Pattern, Piece, Seam } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
-import { allowedWidth, hemWords } from '../allowed';
+import { allowedWidths, hemWords } from '../allowed';
 import { aroundOf, type Around } from '../draw';
 import { inlayWords } from '../inlays';
 import type { DrawnText, Spot } from '../model';
@@ -116,7 +116,9 @@ const errorWords = (errors: number): string =>
 
 const isCutOnLine = (piece: Piece, around: Around): boolean =>
   piece.cutting === undefined ||
-  piece.edges.every(({ name }) => name === piece.fold?.edge || allowedWidth(piece, name, around) === '0mm');
+  piece.edges.every(
+    ({ name }) => name === piece.fold?.edge || allowedWidths(piece, name, around)?.[1] === '0mm',
+  );
 
 function edgeFacts(
   piece: Piece,
@@ -133,7 +135,6 @@ function edgeFacts(
   const finished = finishes.filter(({ edges }) =>
     edges.some((one) => one.piece === piece.base && one.edge === name),
   );
-  const width = allowedWidth(piece, name, around);
   const onPaper = Math.abs(drawn - sewn) > 0.05 ? say`, ${printLength(drawn, unit)} on paper` : '';
   const hem = finished.length === 0 ? '' : hemWords(piece, name);
   const told = (sewnTo: readonly string[]): string =>
@@ -147,9 +148,16 @@ function edgeFacts(
     length: `${name} ${printLength(sewn, unit)}${onPaper}`,
     partner: told(partners(({ words }) => words)),
     plainPartner: told(partners(({ plain }) => plain)),
-    allowed: width === '' ? '' : width === '0mm' ? say`no allowance` : say`allow ${width}`,
+    allowed: allowWords(allowedWidths(piece, name, around)),
     inLabel,
   };
+}
+
+function allowWords(widths: ReturnType<typeof allowedWidths>): string {
+  if (widths === undefined) return '';
+  const [least, most] = widths;
+  if (most === '0mm') return say`no allowance`;
+  return least === most ? say`allow ${most}` : say`allow ${least} to ${most}`;
 }
 
 /** What an edge is sewn to; of a piece that serves both sides by side where they are not alike, as in ease. */

@@ -1,8 +1,18 @@
 /** The cutting list: a table a cloth, with what is cut of it, how it lies, and how much cloth it takes. */
+import { isEnglish, say } from '../../../grammar/say';
 import type { CutLayer, Pattern, Piece } from '../../drafting/model';
 import { areaOf, type Path } from '../../geometry';
 import { areaText, areaUnit } from './lengths';
-import { headingOf, leftOut, type Given, type Row, type Table, type WrittenSheet } from './sheet';
+import {
+  columnsFor,
+  headingOf,
+  leftOut,
+  type Given,
+  type Head,
+  type Row,
+  type Table,
+  type WrittenSheet,
+} from './sheet';
 
 interface Cut {
   readonly piece: Piece;
@@ -17,9 +27,9 @@ export function cuttingList(pattern: Pattern, given: Given): WrittenSheet {
   const steps = pattern.pieces.filter(({ cut }) => cut === undefined).map(({ name }) => name);
   return {
     kind: 'cutting',
-    heading: headingOf('Cutting list', pattern, given),
+    heading: headingOf(titled(pattern), pattern, given),
     words: [
-      `Areas are within the cutting line, without what falls between the pieces, in ${areaUnit(pattern.unit)}.`,
+      say`Areas are within the cutting line, without what falls between the pieces, in ${areaUnit(pattern.unit)}.`,
     ],
     tables: cloths.map((cloth) =>
       tableOf(
@@ -29,33 +39,45 @@ export function cuttingList(pattern: Pattern, given: Given): WrittenSheet {
       ),
     ),
     after: [
-      ...(cuts.length === 0 ? ['No piece says how it is cut.'] : []),
+      ...(cuts.length === 0 ? [say`No piece says how it is cut.`] : []),
       ...(steps.length === 0 || cuts.length === 0
         ? []
-        : [`Not cut, but steps on the way: ${steps.join(', ')}.`]),
+        : [say`Not cut, but steps on the way: ${steps.join(', ')}.`]),
       ...leftOut(pattern),
     ],
   };
 }
 
-const COLUMNS = ['piece', 'cut', 'how', 'right side up', 'grain', 'area each', 'area', 'notes'];
-const FIGURES: ReadonlySet<string> = new Set(['cut', 'area each', 'area']);
+const titled = ({ title }: Pattern): string =>
+  title === '' ? say`Cutting list` : say`Cutting list of ${title}`;
+
+const COLUMNS: readonly Head[] = [
+  'piece',
+  'cut',
+  'how',
+  'right side up',
+  'grain',
+  'area each',
+  'area',
+  'notes',
+];
+const FIGURES: ReadonlySet<Head> = new Set(['cut', 'area each', 'area']);
 
 function tableOf(cloth: string, cuts: readonly Cut[], { unit }: Pattern): Table {
   const areas = cuts.map(({ piece, layer }) => clothArea(piece, layer) * layer.count);
   const all = areas.filter(Number.isFinite).reduce((a, b) => a + b, 0);
   const count = cuts.reduce((sum, { layer }) => sum + layer.count, 0);
-  const last: Row = { cells: ['in all', String(count), '', '', '', '', areaText(all, unit), ''] };
+  const last: Row = { cells: [say`in all`, String(count), '', '', '', '', areaText(all, unit), ''] };
   return {
-    heading: cloth === '' ? 'Cloth without a name' : `In ${cloth}`,
-    columns: COLUMNS.map((head) => ({ head, ...(FIGURES.has(head) && { figures: true }) })),
+    heading: cloth === '' ? say`Cloth without a name` : say`In ${cloth}`,
+    columns: columnsFor(COLUMNS, (head) => FIGURES.has(head)),
     rows: [
       ...cuts.map(({ piece, layer }, i): Row => ({
         cells: [
           piece.name,
           String(layer.count),
           howWords(layer),
-          piece.cut?.rightSideUp === true ? 'yes' : '',
+          piece.cut?.rightSideUp === true ? say`yes` : '',
           grainWords(piece),
           areaText(areas[i]! / layer.count, unit),
           areaText(areas[i]!, unit),
@@ -67,17 +89,16 @@ function tableOf(cloth: string, cuts: readonly Cut[], { unit }: Pattern): Table 
   };
 }
 
-const HOW: Readonly<Record<CutLayer['as'], string>> = {
-  pairs: 'in pairs',
-  alike: 'all alike',
-  open: 'open, drafted as a half',
-  fold: 'on the fold',
-  left: 'for the left',
-  right: 'for the right',
-  single: 'single',
-};
-
-const howWords = ({ as }: CutLayer): string => HOW[as];
+const howWords = ({ as }: CutLayer): string =>
+  ({
+    pairs: say`in pairs`,
+    alike: say`all alike`,
+    open: say`open, drafted as a half`,
+    fold: say`on the fold`,
+    left: say`for the left`,
+    right: say`for the right`,
+    single: say`single`,
+  })[as];
 
 /** One copy as it lies on the table: what is drafted as a half counts twice. NaN where there is no cutting line. */
 function clothArea(piece: Piece, { as }: CutLayer): number {
@@ -95,11 +116,22 @@ function grainWords(piece: Piece): string {
     .trim()
     .replace(/^grain\s+/, '')
     .replace(/\s*#.*$/s, '');
-  if (said !== undefined && said.length <= LONGEST) return said;
-  if (piece.grain === undefined) return 'none';
-  if (piece.grain.bias) return 'on the bias';
+  const short = said !== undefined && said.length <= LONGEST ? said : undefined;
+  const inWords = short === undefined ? undefined : lineWords(short);
+  if (inWords !== undefined) return inWords;
+  if (piece.grain === undefined) return say`none`;
+  if (piece.grain.bias) return say`on the bias`;
   const along = piece.edges.find(({ path }) => runsAlong(path, piece.grain!));
-  return along === undefined ? 'as drawn' : `along ${along.name}`;
+  return along === undefined ? (short ?? say`as drawn`) : say`along ${along.name}`;
+}
+
+/** What the line says, in the person's words; other lines than these are words of English. */
+function lineWords(said: string): string | undefined {
+  const along = /^along (\S+)$/.exec(said)?.[1];
+  if (along !== undefined) return say`along ${along}`;
+  const [, from, to] = /^from (\S+) to (\S+)$/.exec(said) ?? [];
+  if (from !== undefined && to !== undefined) return say`from ${from} to ${to}`;
+  return isEnglish() ? said : undefined;
 }
 
 /** A degree is the usual tolerance of a grain line on the table (*common practice*); this only tells edges apart. */
@@ -116,7 +148,7 @@ function notes(piece: Piece, area: number): string {
   return [
     ...piece.remarks,
     ...piece.labels.map(({ text }) => text),
-    ...((piece.inlays?.size ?? 0) > 0 ? [`inlay at ${[...piece.inlays!.keys()].join(', ')}`] : []),
-    ...(Number.isNaN(area) ? ['no cutting line yet'] : []),
+    ...((piece.inlays?.size ?? 0) > 0 ? [say`inlay at ${[...piece.inlays!.keys()].join(', ')}`] : []),
+    ...(Number.isNaN(area) ? [say`no cutting line yet`] : []),
   ].join('; ');
 }

@@ -2,6 +2,7 @@
  * The fit sheet, for the table beside the mirror: control measures with room for what the toile and the body say, what to
  * look at, what can be let out, who fitted when.
  */
+import { say } from '../../../grammar/say';
 import type { Pattern } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
 import { girthsOf, lengthsOf, untold } from './measured';
@@ -9,34 +10,46 @@ import { rowsOf } from './finished';
 import { lengthText } from './lengths';
 import { looksOf } from './looks';
 import { bodySheetOf } from './measuring';
-import { blankRows, leftOut, whom, type Given, type Row, type Table, type WrittenSheet } from './sheet';
+import {
+  blankRows,
+  columnsFor,
+  leftOut,
+  whom,
+  type Given,
+  type Head,
+  type Row,
+  type Table,
+  type WrittenSheet,
+} from './sheet';
 
 export function fitSheet(pattern: Pattern, given: Given): WrittenSheet {
   const { unit } = pattern;
-  const body = whom(pattern);
+  const who = [whom(pattern), given.date].filter(Boolean).join(', ') || say`Nobody yet`;
   const taken = bodySheetOf(pattern)?.taken?.date;
   const girths = girthsOf(pattern);
   return {
     kind: 'fit',
-    heading: `${[body, given.date].filter(Boolean).join(', ') || 'Nobody yet'}: fit sheet${pattern.title && ` of ${pattern.title}`}`,
+    heading: pattern.title === '' ? say`${who}: fit sheet` : say`${who}: fit sheet of ${pattern.title}`,
     words: [
-      `${taken === undefined ? 'No day of measuring is written down.' : `Measured ${taken}.`} Lengths in ${unit}.`,
-      'Fitted on ________ by ________  worn over ________________  heel ________',
+      taken === undefined
+        ? say`No day of measuring is written down. Lengths in ${unit}.`
+        : say`Measured ${taken}. Lengths in ${unit}.`,
+      say`Fitted on ________ by ________  worn over ________________  heel ________`,
     ],
     tables: [...controlTable(pattern, girths), lookTable(pattern), ...letOutTable(pattern), fittingsTable()],
-    after: [...untold(pattern, girths), ...leftOut(pattern), 'Signed off on ________ by ________'],
-    frames: { heading: 'Sketch what you see', names: ['front', 'side', 'back'] },
+    after: [...untold(pattern, girths), ...leftOut(pattern), say`Signed off on ________ by ________`],
+    frames: { heading: say`Sketch what you see`, names: [say`front`, say`side`, say`back`] },
   };
 }
 
 function controlTable(pattern: Pattern, girths: ReturnType<typeof girthsOf>): readonly Table[] {
   const compared = [...girths, ...lengthsOf(pattern, girths).filter(({ body }) => body !== undefined)];
   if (compared.length === 0) return [];
-  const heads = ['', 'finished', 'body', 'ease', 'toile', 'body now', 'change to'];
+  const heads: readonly Head[] = ['', 'finished', 'body', 'ease', 'toile', 'body now', 'change to'];
   return [
     {
-      heading: 'Control measures',
-      columns: heads.map((head) => ({ head, ...(head !== '' && { figures: true }) })),
+      heading: say`Control measures`,
+      columns: columnsFor(heads, (head) => head !== ''),
       rows: compared.flatMap((one) =>
         rowsOf(one, pattern.unit).map(({ cells: [name, , , ...figures] }): Row => ({
           cells: [name!, ...figures, null, null, null],
@@ -47,10 +60,9 @@ function controlTable(pattern: Pattern, girths: ReturnType<typeof girthsOf>): re
 }
 
 function lookTable(pattern: Pattern): Table {
-  const heads = ['look at', 'where', 'seen, and what to change'];
   return {
-    heading: 'What to look at',
-    columns: heads.map((head) => ({ head })),
+    heading: say`What to look at`,
+    columns: columnsFor(['look at', 'where', 'seen, and what to change']),
     rows: looksOf(pattern).map(({ at, where }) => ({ cells: [at, where, null] })),
   };
 }
@@ -83,18 +95,18 @@ function letOutTable(pattern: Pattern): readonly Table[] {
         }),
   );
   if (rows.length === 0) return [];
-  const heads = ['', 'allowance', 'inlay', 'let out by'];
+  const heads: readonly Head[] = ['', 'allowance', 'inlay', 'let out by'];
   return [
     {
-      heading: `What can be let out, an edge; ${printLength(6, pattern.unit)} must stay beyond the seam`,
-      columns: heads.map((head) => ({ head, ...(head !== '' && { figures: true }) })),
+      heading: say`What can be let out, an edge; ${printLength(6, pattern.unit)} must stay beyond the seam`,
+      columns: columnsFor(heads, (head) => head !== ''),
       rows,
     },
   ];
 }
 
 const fittingsTable = (): Table => ({
-  heading: 'Fittings',
-  columns: ['date', 'by whom', 'what was changed'].map((head) => ({ head })),
+  heading: say`Fittings`,
+  columns: columnsFor(['date', 'by whom', 'what was changed']),
   rows: blankRows(3, 3),
 });

@@ -2,6 +2,7 @@
  * Lays written sheets out on pages: folds words and cells, breaks between rows, says again on every page what it belongs
  * to. Answers the operators of each page, in millimetres from the upper left corner, y down.
  */
+import { say } from '../../../grammar/say';
 import { number, words, type Font } from '../paper/content';
 import type { Paper } from '../paper/papers';
 import { columnWidths, folded, harmless, leastWidths } from './plain';
@@ -34,7 +35,7 @@ export function pagesOf(sheets: readonly WrittenSheet[], paper: Paper, font: Fon
   const foot = paper.height - MARGIN_MM / 2;
   const right = paper.width - MARGIN_MM;
   return pages.map(({ content, heading }, i) => {
-    const count = `page ${i + 1} of ${pages.length}`;
+    const count = say`page ${i + 1} of ${pages.length}`;
     const room = right - MARGIN_MM - font.widthOf(count) * CELL - BETWEEN;
     const [name = ''] = folded(shown(heading), room, (text) => font.widthOf(text) * CELL);
     return [
@@ -109,7 +110,7 @@ class Flow {
       if (this.y + row.high > this.bottom) {
         this.turnOver();
         this.paragraph(this.sheet.heading, PLAIN);
-        this.tableHead(table, head, row.high, ', continued');
+        this.tableHead(table, head, row.high, say`, continued`);
       }
       this.put(...row.at(this.y));
       this.y += row.high;

@@ -1,4 +1,5 @@
 /** Lengths and areas in the columns of a table: in the pattern's own unit, which the head of the column names. */
+import { say } from '../../../grammar/say';
 import type { DisplayUnit } from '../../drafting/model';
 
 /** Millimetres in a unit, and the digits that stand for a tenth of a millimetre or a little less. */
@@ -22,7 +23,7 @@ export function easeText(mm: number, unit: DisplayUnit): string {
 }
 
 /** What cloth is counted in: square metres, or square yards where the pattern speaks in inches. */
-export const areaUnit = (unit: DisplayUnit): string => (unit === 'in' ? 'sq yd' : 'm²');
+export const areaUnit = (unit: DisplayUnit): string => (unit === 'in' ? say`sq yd` : 'm²');
 
 export const areaText = (mm2: number, unit: DisplayUnit): string =>
   Number.isFinite(mm2) ? (mm2 / (unit === 'in' ? 914.4 ** 2 : 1e6)).toFixed(3) : '-';

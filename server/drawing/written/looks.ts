@@ -1,4 +1,5 @@
 /** What to look at in a fitting (*common practice*), asked only of what the pattern has. */
+import { say } from '../../../grammar/say';
 import type { Pattern, Piece } from '../../drafting/model';
 
 export interface Look {
@@ -10,7 +11,7 @@ export interface Look {
 /** From the whole to the parts, and last what the wearer has to do in it. */
 export function looksOf(pattern: Pattern): readonly Look[] {
   const all = [...hang(pattern), ...shaped(pattern), ...above(pattern), ...ends(pattern)];
-  const work = { at: 'The work of the part: sit, kneel, reach, lift, turn.', where: 'all' };
+  const work = { at: say`The work of the part: sit, kneel, reach, lift, turn.`, where: say`all` };
   return [...all.filter(({ where }) => where !== ''), work];
 }
 
@@ -26,45 +27,45 @@ const seam = ({ seams }: Pattern, part: string): string =>
   [...new Set(seams.map(({ name }) => name))].filter((name) => name.includes(part)).join(', ');
 
 const hang = (pattern: Pattern): readonly Look[] => [
-  { at: 'The grain hangs plumb at centre front and centre back.', where: edge(pattern, 'centre') },
+  { at: say`The grain hangs plumb at centre front and centre back.`, where: edge(pattern, 'centre') },
   {
-    at: 'Level lines run level all round.',
+    at: say`Level lines run level all round.`,
     where: has(pattern, ({ balance }) => balance.some(({ name }) => name.endsWith('-line'))),
   },
   {
-    at: 'The side seam hangs straight to the floor, and swings neither to the front nor to the back.',
+    at: say`The side seam hangs straight to the floor, and swings neither to the front nor to the back.`,
     where: seam(pattern, 'side'),
   },
   {
-    at: 'The waist sits where the waist is, without strain and without gaping.',
+    at: say`The waist sits where the waist is, without strain and without gaping.`,
     where: edge(pattern, 'waist'),
   },
 ];
 
 const shaped = (pattern: Pattern): readonly Look[] => [
   {
-    at: 'Darts point to the fullest place and end short of it.',
+    at: say`Darts point to the fullest place and end short of it.`,
     where: has(pattern, ({ darts }) => darts.length > 0),
   },
   {
-    at: 'Pleats and gathers hang closed and even.',
+    at: say`Pleats and gathers hang closed and even.`,
     where: has(pattern, ({ shaping }) => (shaping?.pleats.length ?? 0) + (shaping?.gathers.length ?? 0) > 0),
   },
-  { at: 'The seat has room to sit, and no folds below it.', where: edge(pattern, 'rise', 'seat') },
+  { at: say`The seat has room to sit, and no folds below it.`, where: edge(pattern, 'rise', 'seat') },
 ];
 
 const above = (pattern: Pattern): readonly Look[] => [
   {
-    at: 'The shoulder seam lies on the top of the shoulder and ends at its tip.',
+    at: say`The shoulder seam lies on the top of the shoulder and ends at its tip.`,
     where: seam(pattern, 'shoulder'),
   },
-  { at: 'The neck lies flat, neither standing off nor cutting in.', where: edge(pattern, 'neck') },
+  { at: say`The neck lies flat, neither standing off nor cutting in.`, where: edge(pattern, 'neck') },
   {
-    at: 'The armhole is close without binding when the arm comes forward.',
+    at: say`The armhole is close without binding when the arm comes forward.`,
     where: edge(pattern, 'armhole'),
   },
   {
-    at: 'The sleeve hangs a little forward, its head without drag lines.',
+    at: say`The sleeve hangs a little forward, its head without drag lines.`,
     where: edge(pattern, 'head'),
   },
 ];
@@ -74,11 +75,11 @@ function ends(pattern: Pattern): readonly Look[] {
   const turned = pattern.finishes.filter(({ how }) => how === 'turned-up' || how === 'turned-twice');
   return [
     {
-      at: 'Openings lie flat, close without strain, and let the wearer in and out.',
+      at: say`Openings lie flat, close without strain, and let the wearer in and out.`,
       where: [...new Set(opened)].join(', '),
     },
     {
-      at: 'The hem is level, measured up from the floor, in the shoes of the part.',
+      at: say`The hem is level, measured up from the floor, in the shoes of the part.`,
       where: [...new Set(turned.map(({ name }) => name))].join(', '),
     },
   ];

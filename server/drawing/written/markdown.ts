@@ -1,6 +1,6 @@
 /** A written sheet as Markdown, with tables as GitHub Flavored Markdown has them. */
 import { harmless } from './plain';
-import type { Table, WrittenSheet } from './sheet';
+import { inWordsThroughout, type Table, type WrittenSheet } from './sheet';
 
 const BLANK = '\\_\\_\\_\\_\\_\\_\\_\\_';
 
@@ -15,7 +15,8 @@ export const escaped = (text: string): string =>
     .replace(/(https?):\/\//gi, '$1:\\/\\/')
     .trim();
 
-export function toMarkdown(sheet: WrittenSheet): string {
+export function toMarkdown(made: WrittenSheet): string {
+  const sheet = inWordsThroughout(made);
   const blocks = [
     `# ${escaped(sheet.heading)}`,
     ...sheet.words.map(escaped),

@@ -2,6 +2,7 @@
  * What the garment measures when it is made up, as far as the pattern can tell it: rings of balance lines and of edges,
  * bands, seams and folds, each beside the body's own measurement where there is one of that name.
  */
+import { say } from '../../../grammar/say';
 import { ringsAlong } from '../../checks/rings';
 import type { BodySheet, Pattern, Piece, Seam } from '../../drafting/model';
 import { timesRound } from '../../drafting/sewing/ring';
@@ -9,6 +10,21 @@ import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
 export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | `each of ${number}`;
+
+export function extentWords(of: Extent): string {
+  switch (of) {
+    case 'all round':
+      return say`all round`;
+    case 'each limb':
+      return say`each limb`;
+    case 'whole':
+      return say`whole`;
+    case 'each side':
+      return say`each side`;
+    default:
+      return say`each of ${of.slice('each of '.length)}`;
+  }
+}
 
 export interface Measured {
   /** `hip`, `hem`, `side`; a measurement's name where the body has one to compare. */
@@ -50,7 +66,8 @@ const EDGES: ReadonlySet<string> = new Set([
 ]);
 
 const named = (name: string): string => name.replace(/-/g, ' ');
-const listed = (names: readonly string[]): string => names.join(', ').replace(/, ([^,]*)$/, ' and $1');
+const listed = (names: readonly string[]): string =>
+  names.join(', ').replace(/, ([^,]*)$/, (_, last: string) => `${say` and `}${last}`);
 
 /** Girths, from the head down where they have a measurement's name, then those of other edges. */
 export function girthsOf(pattern: Pattern): readonly Measured[] {
@@ -58,7 +75,7 @@ export function girthsOf(pattern: Pattern): readonly Measured[] {
   const lines = GIRTHS.flatMap(({ measure, lines, round }) =>
     lines.flatMap((line) =>
       ringsAlong(pattern, line, round).map((ring): Measured => {
-        const where = `${line} of ${listed(ring.pieces.map(({ base }) => base))}`;
+        const where = say`${line} of ${listed(ring.pieces.map(({ base }) => base))}`;
         const of = extentOf(round);
         return { name: measure, where, of, left: ring.length, right: ring.length, ...bodyOf(sheet, measure) };
       }),
@@ -68,7 +85,7 @@ export function girthsOf(pattern: Pattern): readonly Measured[] {
     const own = EDGES.has(ring.name) ? bodyOf(sheet, ring.name) : {};
     return {
       name: ring.name,
-      where: `edges of ${listed(ring.pieces)}`,
+      where: say`edges of ${listed(ring.pieces)}`,
       of: extentOf(ring.round),
       left: ring.left,
       right: ring.right,
@@ -99,7 +116,7 @@ function bandsOf({ pieces, seams }: Pattern, sheet: BodySheet | undefined): read
       const name = [...names][0]!;
       const round = band[0]!.length - (piece.underlap ?? 0);
       const own = EDGES.has(name) ? bodyOf(sheet, name) : {};
-      const where = `${piece.name} without its underlap`;
+      const where = say`${piece.name} without its underlap`;
       return [{ name, where, of: 'all round', left: round, right: round, ...own }];
     });
   });
@@ -117,8 +134,7 @@ export function untold({ needs }: Pattern, told: readonly Measured[]): readonly 
   return GIRTHS.flatMap(({ measure, lines }) =>
     needs.includes(measure) && !names.has(measure)
       ? [
-          `${measure} can't be told: it needs a balance line ${lines[0]} across every piece that it crosses, clear of ` +
-            `darts and pleats, or edges called ${measure} that close round the ${named(measure)}.`,
+          say`${measure} can't be told: it needs a balance line ${lines[0]!} across every piece that it crosses, clear of darts and pleats, or edges called ${measure} that close round the ${named(measure)}.`,
         ]
       : [],
   );
@@ -139,7 +155,7 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     const on = (side: 'left' | 'right'): number =>
       courseOf(both.find((one) => one.side === side) ?? seam, pattern).length;
     const where = [...new Set([...seam.left, ...seam.right].map(({ piece, edge }) => `${piece}.${edge}`))];
-    const pair = seam.itsPair ? ' to its pair' : '';
+    const pair = seam.itsPair ? say` to its pair` : '';
     const { name } = seam;
     const { times } = courseOf(seam, pattern);
     const sided = both.some(({ side }) => side !== undefined) || times === 2;
@@ -155,7 +171,7 @@ function allLengths(pattern: Pattern): readonly Measured[] {
   const folds = pattern.pieces.flatMap(({ name, cut, fold, edges }): Measured[] => {
     const edge = cut === undefined ? undefined : edges.find((one) => one.name === fold?.edge);
     if (edge === undefined) return [];
-    const where = `${name}.${edge.name}, on the fold`;
+    const where = say`${`${name}.${edge.name}`}, on the fold`;
     return [{ name: edge.name, where, of: 'whole', left: edge.sewn, right: edge.sewn }];
   });
   return [...sewn, ...folds];

@@ -1,8 +1,9 @@
 /** The measuring sheet: what a pattern needs, how each is taken, what the body has so far, blanks for the next time. */
+import { inWords, say } from '../../../grammar/say';
 import type { BodySheet, DisplayUnit, Pattern } from '../../drafting/model';
 import { measurementNamed } from '../../drafting/values/measurements';
 import { lengthText } from './lengths';
-import { headingOf, whom, type Cell, type Given, type WrittenSheet } from './sheet';
+import { columnsFor, headingOf, whom, type Cell, type Given, type Head, type WrittenSheet } from './sheet';
 
 export interface SheetLine {
   readonly name: string;
@@ -51,8 +52,8 @@ function lineOf(name: string, { ownMeasurements }: Pattern, body: BodySheet | un
     taken?.[side].kind === 'length' ? taken[side].amount : null;
   return {
     name,
-    definition: own === undefined ? (known?.definition ?? '') : '',
-    how: own?.words ?? known?.howToTake ?? '',
+    definition: own === undefined ? inWords(known?.definition ?? '') : '',
+    how: own?.words ?? inWords(known?.howToTake ?? ''),
     own: own !== undefined || known === undefined,
     left: length('left'),
     right: length('right'),
@@ -60,30 +61,32 @@ function lineOf(name: string, { ownMeasurements }: Pattern, body: BodySheet | un
   };
 }
 
-const COLUMNS = ['', 'measurement', 'left or whole', 'right', 'next: left', 'next: right'];
+const COLUMNS: readonly Head[] = ['', 'measurement', 'left or whole', 'right', 'next: left', 'next: right'];
+
+const BENEATH: readonly Head[] = ['what it is', 'how it is taken'];
 
 export function measuringSheet(pattern: Pattern, given: Given): WrittenSheet {
-  const { body, taken, lines, unit } = measuresOf(pattern);
-  const name = 'Measuring sheet';
-  const nobody = body === null ? ', for nobody yet' : '';
-  const when = taken === null ? '' : `, last taken ${taken}`;
+  const { title, body, taken, lines, unit } = measuresOf(pattern);
+  const name = title === '' ? say`Measuring sheet` : say`Measuring sheet of ${title}`;
+  const nobody = body === null ? say`, for nobody yet` : '';
+  const when = taken === null ? '' : say`, last taken ${taken}`;
   const nothing = lines.length === 0;
   return {
     kind: 'measuring',
     heading: `${headingOf(name, pattern, given)}${nobody}${when}`,
     words: nothing
-      ? [`${pattern.title || 'This pattern'} needs no measurements.`]
-      : [`Lengths in ${unit}`, 'Taken over ________________ on ________ by ________'],
+      ? [title === '' ? say`This pattern needs no measurements.` : say`${title} needs no measurements.`]
+      : [say`Lengths in ${unit}`, say`Taken over ________________ on ________ by ________`],
     tables: nothing
       ? []
       : [
           {
-            columns: COLUMNS.map((head) => ({ head, ...(head !== 'measurement' && { figures: true }) })),
+            columns: columnsFor(COLUMNS, (head) => head !== 'measurement'),
             rows: lines.map((line, i) => ({
               cells: [String(i + 1), line.name, ...cells(line, unit), null, null],
               beneath: [line.definition, line.how],
             })),
-            beneath: ['what it is', 'how it is taken'],
+            beneath: BENEATH,
           },
         ],
     after: [],

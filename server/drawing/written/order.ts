@@ -5,6 +5,7 @@
  * seams before large; then facings and bound edges; hems last, buttons after them. What no rule tells apart stays in the
  * order of the file.
  */
+import { say } from '../../../grammar/say';
 import type { Finish, Pattern, Piece, Seam, SewnEdge } from '../../drafting/model';
 import { finishedLength } from './measured';
 
@@ -34,10 +35,10 @@ export function sewingOrder(pattern: Pattern): readonly Step[] {
     finishes.filter(({ how }) => hows.includes(how)).map((finish) => ({ kind: 'finish' as const, finish }));
   return [
     ...seams,
-    ...of('faced', 'bound').map((one) => ({ ...one, why: 'edges after the seams that end at them' })),
+    ...of('faced', 'bound').map((one) => ({ ...one, why: say`edges after the seams that end at them` })),
     ...of('rolled', 'turned-up', 'turned-twice').map((one) => ({
       ...one,
-      why: 'hems last, once the length was tried on',
+      why: say`hems last, once the length was tried on`,
     })),
   ];
 }
@@ -160,18 +161,18 @@ function whyOf(node: Node, links: readonly Link[]): string {
     links
       .filter((link) => link.reason === reason && link[of === 'before' ? 'after' : 'before'] === node)
       .map((link) => link[of].first.name)
-      .join(' and ');
+      .join(say` and `);
   const [flat, round, crossed, ring] = [
     names('flat', 'after'),
     names('round', 'before'),
     names('crossed', 'after'),
     names('ring', 'after'),
   ];
-  if (flat !== '') return `flat, before ${flat}`;
-  if (round !== '') return `in the round, after ${round}: it is eased in`;
-  if (crossed !== '') return `crossed by ${crossed}`;
-  if (ring !== '') return `before ${ring}, which runs on over it`;
+  if (flat !== '') return say`flat, before ${flat}`;
+  if (round !== '') return say`in the round, after ${round}: it is eased in`;
+  if (crossed !== '') return say`crossed by ${crossed}`;
+  if (ring !== '') return say`before ${ring}, which runs on over it`;
   const done = [names('crossed', 'before'), names('ring', 'before')].filter(Boolean);
-  if (done.length > 0) return `after ${done.join(' and ')}`;
-  return isPanel(node) ? 'panels first' : 'small seams before large';
+  if (done.length > 0) return say`after ${done.join(say` and `)}`;
+  return isPanel(node) ? say`panels first` : say`small seams before large`;
 }

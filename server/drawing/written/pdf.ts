@@ -1,10 +1,11 @@
 /** Prints written sheets as PDF pages whose words can be selected and searched. */
+import { say } from '../../../grammar/say';
 import { PaperDocument } from '../paper/document';
 import { missingLetters } from '../paper/font';
 import type { Paper } from '../paper/papers';
 import { pagesOf } from './layout';
 import { harmless } from './plain';
-import type { WrittenSheet } from './sheet';
+import { inWordsThroughout, type WrittenSheet } from './sheet';
 
 export interface SheetPdf {
   readonly value: Uint8Array;
@@ -12,7 +13,8 @@ export interface SheetPdf {
 }
 
 /** The same sheets give the same bytes: no date, no number drawn by lot. */
-export async function sheetsPdf(sheets: readonly WrittenSheet[], paper: Paper): Promise<SheetPdf> {
+export async function sheetsPdf(made: readonly WrittenSheet[], paper: Paper): Promise<SheetPdf> {
+  const sheets = made.map(inWordsThroughout);
   const document = await PaperDocument.start(harmless(sheets.map(({ heading }) => heading).join('; ')));
   const pages = pagesOf(sheets.map(withMissing), paper, document.font);
   for (const content of pages) document.page(paper.width, paper.height, content);
@@ -30,12 +32,13 @@ function withMissing(sheet: WrittenSheet): WrittenSheet {
     (letter) => letter !== '\ufffd',
   );
   if (missing.length === 0) return sheet;
-  const count = missing.length === 1 ? 'A letter' : `${missing.length} letters`;
   return {
     ...sheet,
     after: [
       ...after,
-      `${count} of these words can't be printed in this font: empty boxes stand for what is missing.`,
+      missing.length === 1
+        ? say`A letter of these words can't be printed in this font: empty boxes stand for what is missing.`
+        : say`${missing.length} letters of these words can't be printed in this font: empty boxes stand for what is missing.`,
     ],
   };
 }

@@ -1,6 +1,6 @@
 /** A written sheet as plain lines for a terminal or a text file. */
 import { columnsOf, columnWidths, folded, harmless, leastWidths } from './plain';
-import type { Column, Row, Table, WrittenSheet } from './sheet';
+import { inWordsThroughout, type Column, type Row, type Table, type WrittenSheet } from './sheet';
 
 /** A blank for a pencil, in characters. */
 const BLANK = '________';
@@ -9,7 +9,8 @@ const BENEATH = '   ';
 /** A column of words is not folded narrower than this: two short words stand beside each other. */
 const NARROWEST = 11;
 
-export function toText(sheet: WrittenSheet, width: number): string {
+export function toText(made: WrittenSheet, width: number): string {
+  const sheet = inWordsThroughout(made);
   const paragraph = (text: string): string => folded(harmless(text), width, columnsOf).join('\n');
   return (
     [
