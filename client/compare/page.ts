@@ -1,5 +1,6 @@
 /** The page of the comparison's panel: the rows and the drawing as the server has them, in the colours of the editor. */
-import { PAGE_SCRIPT } from '../../server/review/page-script';
+import { say } from '../../grammar/say';
+import { pageScript } from '../../server/review/page-script';
 import { PAGE_STYLE } from '../../server/review/page-style';
 
 /** The editor's colours in place of the page's own; what an editor's theme lacks falls back to its ink. */
@@ -37,7 +38,7 @@ export interface PanelParts {
 export function panelPage({ title, html, nonce }: PanelParts): string {
   const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${say`en`}">
   <head>
     <meta charset="UTF-8">
     <meta http-equiv="Content-Security-Policy" content="${quoted(policy)}">
@@ -49,7 +50,7 @@ export function panelPage({ title, html, nonce }: PanelParts): string {
     <main><h1>${quoted(title)}</h1>
 ${html}
     </main>
-    <script nonce="${quoted(nonce)}">${PAGE_SCRIPT}${EDITOR_SCRIPT}</script>
+    <script nonce="${quoted(nonce)}">${pageScript()}${EDITOR_SCRIPT}</script>
   </body>
 </html>
 `;

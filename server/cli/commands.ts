@@ -1,5 +1,6 @@
 /** The command line: its commands, their options, and what each ends with. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { say } from '../../grammar/say';
 import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
 import { SHEET_KINDS } from '../drawing/written';
@@ -10,6 +11,7 @@ import { runExplain, type ExplainOptions } from './explain';
 import { runFormat, type FormatOptions } from './format';
 import { runGitSetup, type GitSetupOptions } from './git-setup';
 import { runGitText } from './git-text';
+import { helpInWords, refusalInWords } from './help';
 import { CLEAN, Unable, UNABLE, type Exit, type Io } from './io';
 import { inItsLanguage, language } from './language';
 import { runLsp } from './lsp';
@@ -38,7 +40,7 @@ async function ran(args: readonly string[], io: Io): Promise<Exit | undefined> {
 function refused(fault: unknown, io: Io): Exit {
   if (fault instanceof CommanderError) return fault.exitCode === 0 ? CLEAN : UNABLE;
   if (fault instanceof Unable) io.err(`${fault.message}\n`);
-  else io.err(`This is a fault of Draftwright, not of your pattern: ${String(fault)}\n`);
+  else io.err(`${say`This is a fault of Draftwright, not of your pattern: ${String(fault)}`}\n`);
   return UNABLE;
 }
 
@@ -64,14 +66,22 @@ type Done = (exit: Exit | undefined) => void;
 
 function program(io: Io, done: Done): Command {
   const top = new Command('draftwright')
-    .description('Patterns for cutting clothes as text: checked, measured and drawn.')
-    .version(process.env.DRAFTWRIGHT_VERSION ?? 'from source', '--version')
+    .description(say`Patterns for cutting clothes as text: checked, measured and drawn.`)
+    .version(process.env.DRAFTWRIGHT_VERSION ?? say`from source`, '--version', say`output the version number`)
     .exitOverride()
-    .configureOutput({ writeOut: io.out, writeErr: io.err, getOutHelpWidth: () => io.width })
-    .showHelpAfterError('Try draftwright --help.')
+    .configureOutput({
+      writeOut: io.out,
+      writeErr: io.err,
+      getOutHelpWidth: () => io.width,
+      outputError: (words, write) => write(refusalInWords(words)),
+    })
+    .configureHelp(helpInWords)
+    .helpOption('-h, --help', say`display help for command`)
+    .helpCommand('help [command]', say`display help for command`)
+    .showHelpAfterError(say`Try draftwright --help.`)
     .addHelpText(
       'after',
-      '\nEnds with 0 when there is nothing to mend, 1 for errors, 2 when it could not run.',
+      `\n${say`Ends with 0 when there is nothing to mend, 1 for errors, 2 when it could not run.`}`,
     );
   addCheck(top, io, done);
   addDraw(top, io, done);
@@ -89,23 +99,26 @@ function program(io: Io, done: Done): Command {
 }
 
 const forBody = () =>
-  new Option('--for <body>', 'draft for this body or size: ferrywoman, "chorus M"').argParser(
+  new Option('--for <body>', say`draft for this body or size: ferrywoman, "chorus M"`).argParser(
     readable(bodyChoice),
   );
 const setChoice = () =>
-  new Option('--set <name=value>', 'override a choice: hip-ease=5cm')
-    .default([], 'none')
+  new Option('--set <name=value>', say`override a choice: hip-ease=5cm`)
+    .default([], say`nothing set`)
     .argParser((word: string, before: readonly string[]) => [...before, word]);
 const severity = () =>
-  new Option('--severity <code=severity>', 'how grave a problem is: hidden-name=off, note, warning or error')
-    .default(NO_SEVERITIES, 'as the catalogue has it')
+  new Option(
+    '--severity <code=severity>',
+    say`how grave a problem is: hidden-name=off, note, warning or error`,
+  )
+    .default(NO_SEVERITIES, say`as the catalogue has it`)
     .argParser(readable(severitySetting));
 const words = () =>
-  new Option('--words <dialect>', 'words of the trade: toile and sleeve head, or muslin and sleeve cap')
+  new Option('--words <dialect>', say`words of the trade: toile and sleeve head, or muslin and sleeve cap`)
     .choices(['british', 'american'])
     .default('british');
 const format = (...choices: string[]) =>
-  new Option('--format <format>', 'how to print').choices(choices).default(choices[0]);
+  new Option('--format <format>', say`how to print`).choices(choices).default(choices[0]);
 
 /** An option whose reader says in a sentence what is wrong with it. */
 const readable =
@@ -129,7 +142,8 @@ const listed = (words: string): string[] =>
 function scaleOf(words: string): number {
   const [, times] = /^\s*1\s*:\s*(\d+(?:\.\d+)?)\s*$/.exec(words) ?? [];
   const scale = Number(times);
-  if (!(scale >= 1 && scale <= 20)) throw new Error('A scale is written 1:5, and lies between 1:1 and 1:20.');
+  if (!(scale >= 1 && scale <= 20))
+    throw new Error(say`A scale is written 1:5, and lies between 1:1 and 1:20.`);
   return scale;
 }
 
@@ -144,8 +158,8 @@ const chosen = <T extends Given>(options: T) => ({ ...options, set: settings(opt
 function addCheck(top: Command, io: Io, done: Done): void {
   top
     .command('check')
-    .description('report what a cutter would catch')
-    .argument('<file...>', 'pattern files')
+    .description(say`report what a cutter would catch`)
+    .argument('<file...>', say`pattern files`)
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(severity())
@@ -159,18 +173,20 @@ function addCheck(top: Command, io: Io, done: Done): void {
 function addDraw(top: Command, io: Io, done: Done): void {
   top
     .command('draw')
-    .description('draw the pieces in full size')
-    .argument('<file>', 'pattern file')
-    .option('--out <folder>', 'where the file goes; made if it is missing', '.')
-    .option('--pieces <names>', 'some pieces only, with commas between', (words: string) => words.split(','))
-    .option('--sizes <names>', 'sizes drawn on one another: all, or names with commas between', sizeNames)
+    .description(say`draw the pieces in full size`)
+    .argument('<file>', say`pattern file`)
+    .option('--out <folder>', say`where the file goes; made if it is missing`, '.')
+    .option('--pieces <names>', say`some pieces only, with commas between`, (words: string) =>
+      words.split(','),
+    )
+    .option('--sizes <names>', say`sizes drawn on one another: all, or names with commas between`, sizeNames)
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(format('svg', 'png', 'dxf', 'dxf-drawing'))
     .addHelpText(
       'after',
-      '\ndxf: pieces for other pattern programs by ASTM D6673, each size a piece of its own.' +
-        '\ndxf-drawing: plain lines in full size for cutters and plotters.',
+      `\n${say`dxf: pieces for other pattern programs by ASTM D6673, each size a piece of its own.`}` +
+        `\n${say`dxf-drawing: plain lines in full size for cutters and plotters.`}`,
     )
     .action(async (file: string, options: Given & Omit<DrawOptions, 'for' | 'set'>) =>
       done(await runDraw(file, chosen(options), io)),
@@ -181,24 +197,24 @@ function addPrint(top: Command, io: Io, done: Done): void {
   top
     .command('print')
     .description(
-      'print the pieces in full size as PDF: on papers to be taped together, on a roll, on one sheet',
+      say`print the pieces in full size as PDF: on papers to be taped together, on a roll, on one sheet`,
     )
-    .argument('<file>', 'pattern file')
-    .option('--out <folder>', 'where the file goes; made if it is missing', '.')
+    .argument('<file>', say`pattern file`)
+    .option('--out <folder>', say`where the file goes; made if it is missing`, '.')
     .option(
       '--paper <name>',
-      'A4, A3, Letter, Legal, "roll 914mm" of any width, or whole: one sheet as large as the drawing',
+      say`A4, A3, Letter, Legal, "roll 914mm" of any width, or whole: one sheet as large as the drawing`,
       'A4',
     )
-    .option('--pieces <names>', 'some pieces only, with commas between', listed)
-    .option('--sheets <names>', 'these sheets again, as the map names them: B2,C1', (words: string) =>
+    .option('--pieces <names>', say`some pieces only, with commas between`, listed)
+    .option('--sheets <names>', say`these sheets again, as the map names them: B2,C1`, (words: string) =>
       listed(words.toUpperCase()),
     )
-    .option('--as-laid', 'keep the pieces where draw lays them, instead of saving papers')
-    .option('--sizes <names>', 'sizes on one another, each a layer: all, or names with commas', sizeNames)
-    .option('--scale <ratio>', '1:5 for a sheet to be kept, not to be cut by', readable(scaleOf))
-    .option('--date <day>', 'in place of the day that the pattern says; none is taken from the clock')
-    .option('--revision <words>', 'in place of the revision that the pattern says')
+    .option('--as-laid', say`keep the pieces where draw lays them, instead of saving papers`)
+    .option('--sizes <names>', say`sizes on one another, each a layer: all, or names with commas`, sizeNames)
+    .option('--scale <ratio>', say`1:5 for a sheet to be kept, not to be cut by`, readable(scaleOf))
+    .option('--date <day>', say`in place of the day that the pattern says; none is taken from the clock`)
+    .option('--revision <words>', say`in place of the revision that the pattern says`)
     .addOption(forBody())
     .addOption(setChoice())
     .action(async (file: string, options: Given & Omit<PrintOptions, keyof Choice>) =>
@@ -209,8 +225,8 @@ function addPrint(top: Command, io: Io, done: Done): void {
 function addMeasure(top: Command, io: Io, done: Done): void {
   top
     .command('measure')
-    .description('print values, points, curves, pieces and seams')
-    .argument('<file>', 'pattern file')
+    .description(say`print values, points, curves, pieces and seams`)
+    .argument('<file>', say`pattern file`)
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(format('text', 'json'))
@@ -223,16 +239,16 @@ function addSheet(top: Command, io: Io, done: Done): void {
   top
     .command('sheet')
     .description(
-      'write what is needed beside a pattern: measuring sheet, cutting list, sizes, fitting, sewing order',
+      say`write what is needed beside a pattern: measuring sheet, cutting list, sizes, fitting, sewing order`,
     )
-    .argument('<file>', 'pattern file')
+    .argument('<file>', say`pattern file`)
     .addOption(
-      new Option('--kind <kind>', 'which sheet').choices([...SHEET_KINDS, 'all']).default('measuring'),
+      new Option('--kind <kind>', say`which sheet`).choices([...SHEET_KINDS, 'all']).default('measuring'),
     )
     .addOption(format('text', 'markdown', 'csv', 'pdf', 'json'))
-    .option('-o, --output <file>', 'where the sheet goes; without it, all but PDF is printed here')
-    .option('--paper <name>', 'of a PDF: A4, A3, Letter or Legal', 'A4')
-    .option('--date <day>', 'a day to stand in the heading, as you write it')
+    .option('-o, --output <file>', say`where the sheet goes; without it, all but PDF is printed here`)
+    .option('--paper <name>', say`of a PDF: A4, A3, Letter or Legal`, 'A4')
+    .option('--date <day>', say`a day to stand in the heading, as you write it`)
     .addOption(words())
     .addOption(forBody())
     .addOption(setChoice())
@@ -244,9 +260,9 @@ function addSheet(top: Command, io: Io, done: Done): void {
 function addFormat(top: Command, io: Io, done: Done): void {
   top
     .command('format')
-    .description('bring pattern files into the canonical layout; meaning and comments stay')
-    .argument('<file...>', 'pattern files')
-    .option('--check', 'write nothing; end with 1 when a file would change')
+    .description(say`bring pattern files into the canonical layout; meaning and comments stay`)
+    .argument('<file...>', say`pattern files`)
+    .option('--check', say`write nothing; end with 1 when a file would change`)
     .action((files: string[], options: FormatOptions) => done(runFormat(files, options, io)));
 }
 
@@ -254,23 +270,23 @@ function addCompare(top: Command, io: Io, done: Done): void {
   top
     .command('compare')
     .description(
-      'say what a change did: two files, two folders, or main..HEAD and a path of a git repository',
+      say`say what a change did: two files, two folders, or main..HEAD and a path of a git repository`,
     )
     .argument(
       '<what...>',
-      'A B, FILE (against HEAD), REVISION..REVISION [PATH]; REVISION.. is the working tree',
+      say`A B, FILE (against HEAD), REVISION..REVISION [PATH]; REVISION.. is the working tree`,
     )
     .addOption(forBody())
     .addOption(setChoice())
     .addOption(format('text', 'markdown', 'json', 'svg', 'html'))
     .addOption(
-      new Option('--fail-on <what>', 'what to end with 1 for')
+      new Option('--fail-on <what>', say`what to end with 1 for`)
         .choices(['differences', 'errors'])
         .default('differences'),
     )
-    .option('--out <file>', 'write there instead of printing')
-    .option('--each', 'one line for each commit between two revisions')
-    .option('--as <path>', 'compare two files as if both lay there, for git difftool')
+    .option('--out <file>', say`write there instead of printing`)
+    .option('--each', say`one line for each commit between two revisions`)
+    .option('--as <path>', say`compare two files as if both lay there, for git difftool`)
     .action(
       (words: string[], options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out'>) =>
         done(runCompare(words, chosen(options), io)),
@@ -280,23 +296,23 @@ function addCompare(top: Command, io: Io, done: Done): void {
 function addGit(top: Command, io: Io, done: Done): void {
   top
     .command('git-setup')
-    .description('tell git of this clone how patterns are compared; shows each line before it writes it')
-    .option('--textconv', 'lengths beside the lines in git diff and git log as well')
-    .option('--show', 'show what would be written, and write nothing')
-    .option('--command <words>', 'how git calls this program', 'draftwright')
+    .description(say`tell git of this clone how patterns are compared; shows each line before it writes it`)
+    .option('--textconv', say`lengths beside the lines in git diff and git log as well`)
+    .option('--show', say`show what would be written, and write nothing`)
+    .option('--command <words>', say`how git calls this program`, 'draftwright')
     .action((options: GitSetupOptions) => done(runGitSetup(options, io)));
   top
     .command('git-text')
-    .description('print a pattern with its lengths beside the lines, for git to compare')
-    .argument('<file>', 'pattern file')
+    .description(say`print a pattern with its lengths beside the lines, for git to compare`)
+    .argument('<file>', say`pattern file`)
     .action((file: string) => done(runGitText(file, io)));
 }
 
 function addExplain(top: Command, io: Io, done: Done): void {
   top
     .command('explain')
-    .description('say what a problem is, why it matters and how to mend it')
-    .argument('<code>', 'as it stands beside a problem, for example unclosed-outline')
+    .description(say`say what a problem is, why it matters and how to mend it`)
+    .argument('<code>', say`as it stands beside a problem, for example unclosed-outline`)
     .addOption(words())
     .action((code: string, options: ExplainOptions) => done(runExplain(code, options, io)));
 }
@@ -304,7 +320,7 @@ function addExplain(top: Command, io: Io, done: Done): void {
 function addLsp(top: Command, io: Io, done: Done): void {
   top
     .command('lsp')
-    .description('serve an editor by the language server protocol')
-    .option('--stdio', 'on standard streams, the only way there is')
+    .description(say`serve an editor by the language server protocol`)
+    .option('--stdio', say`on standard streams, the only way there is`)
     .action(() => done(void runLsp(io.cwd)));
 }

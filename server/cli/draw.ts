@@ -1,4 +1,5 @@
 /** `draftwright draw`: one picture of a pattern, or one file for a cutter, written whole or not at all. */
+import { say } from '../../grammar/say';
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
 import { toDrawingDxf } from '../drawing/dxf/drawing';
@@ -11,7 +12,7 @@ import type { Pattern } from '../drafting/model';
 import { reportOn } from './check';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, beyondRange, type Choice, type Opened } from './open';
-import { counted } from './print/ink';
+import { errorsIn, piecesIn } from './print/counts';
 import { countOf, type Report } from './print/report';
 import { drawnSizes, inSizes, lackingSizes } from './sizes';
 import { somePieces } from './some-pieces';
@@ -47,7 +48,7 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   const lost = missing(opened.pattern, whole, report);
   [...beyondRange(opened.pattern, options), ...lost].forEach((line) => io.err(line));
   if (whole.pieces.length === 0) {
-    io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
+    io.err(`${nothingDrawn(path)}\n`);
     return FAULTY;
   }
   const make = options.format === 'dxf' ? exchanged : pictured;
@@ -55,12 +56,18 @@ export async function runDraw(path: string, options: DrawOptions, io: Io): Promi
   made.lacking.forEach((line) => io.err(`${line}\n`));
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}${ENDINGS[options.format]}`);
   writeWhole(absolute(io, file), made.content, file);
-  io.out(`${file.split('\\').join('/')}: ${counted(made.pieces, 'piece')}${made.sizes}\n`);
+  io.out(`${file.split('\\').join('/')}: ${piecesIn(made.pieces)}${made.sizes}\n`);
   const errors = countOf(report, 'error');
   if (errors === 0) return made.lacking.length === 0 ? CLEAN : FAULTY;
-  io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
+  io.err(`${seeCheck(path, errors)}\n`);
   return FAULTY;
 }
+
+export const nothingDrawn = (path: string): string =>
+  say`${path} has no piece that can be drawn, so no file was written.`;
+
+export const seeCheck = (path: string, errors: number): string =>
+  say`${path} has ${errorsIn(errors)}. See draftwright check ${path}.`;
 
 /** What a file is made of. */
 interface Making {
@@ -81,7 +88,7 @@ async function pictured({ bench, opened, whole, options, io }: Making): Promise<
   return {
     content: await picture(drawing, format, io),
     pieces: drawing.pieces.length,
-    sizes: drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`,
+    sizes: drawing.sizes === undefined ? '' : say`, sizes ${drawing.sizes.join(', ')} on one another`,
     lacking: lackingSizes(sized.map(({ size, drawing: { pieces } }) => ({ size, pieces }))),
   };
 }
@@ -100,13 +107,13 @@ async function exchanged({ bench, opened, whole, lost, options }: Making): Promi
     sizes: wanted,
     annotations: lost.map((line) => line.trim()),
   });
-  const listed = asked === undefined ? '' : `, each in ${wanted.map(({ size }) => size).join(', ')}`;
+  const listed = asked === undefined ? '' : say`, each in ${wanted.map(({ size }) => size).join(', ')}`;
   return { content, pieces: names.size, sizes: listed, lacking: lackingSizes(wanted) };
 }
 
 /** A line for each piece that the text names and the drawing lacks. */
 export const missing = (pattern: Pattern, drawing: Drawing, report: Report): readonly string[] =>
-  notDrawn(pattern, drawing).map((name) => `${name} is not drawn: ${reason(name, report)}\n`);
+  notDrawn(pattern, drawing).map((name) => `${say`${name} is not drawn: ${reason(name, report)}`}\n`);
 
 function notDrawn({ pieceNames, pieces: sound }: Pattern, { pieces }: Drawing): readonly string[] {
   // a step on the way to another piece is sound and never drawn
@@ -118,7 +125,7 @@ function notDrawn({ pieceNames, pieces: sound }: Pattern, { pieces }: Drawing): 
 function reason(name: string, { problems }: Report): string {
   const errors = problems.filter(({ severity }) => severity === 'error');
   const own = errors.find(({ message }) => names(message).has(name));
-  return own?.message ?? 'it rests on something that has an error.';
+  return own?.message ?? say`it rests on something that has an error.`;
 }
 
 /** Whole names: a piece called f is not meant wherever an f stands. */
@@ -130,6 +137,6 @@ async function picture(drawing: Drawing, format: DrawFormat, io: Io): Promise<st
   if (format === 'svg') return svg;
   const { value, problems } = await toPng(svg);
   problems.forEach((problem) => io.err(`${problem}\n`));
-  if (value === undefined) throw new Unable('No picture was written.');
+  if (value === undefined) throw new Unable(say`No picture was written.`);
   return value;
 }

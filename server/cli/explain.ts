@@ -1,4 +1,5 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
+import { say } from '../../grammar/say';
 import { pageInDialect, readDialect } from '../../grammar/dialect';
 import { catalogue, explain } from '../checks';
 import { diskBehind } from '../lsp/disk';
@@ -22,6 +23,6 @@ function unknown(code: string): string {
   const near = nearest(code, codes);
   const holding = codes.filter((name) => code !== '' && name.includes(code));
   const meant = holding.length > 0 && holding.length < 6 ? holding : near === undefined ? [] : [near];
-  const hint = meant.length === 0 ? '' : ` Did you mean ${meant.join(' or ')}?`;
-  return `No problem is called ${code}.${hint} All there are:\n${codes.map((name) => `  ${name}`).join('\n')}`;
+  const hint = meant.length === 0 ? '' : say` Did you mean ${meant.join(say` or `)}?`;
+  return `${say`No problem is called ${code}.`}${hint} ${say`All there are:`}\n${codes.map((name) => `  ${name}`).join('\n')}`;
 }

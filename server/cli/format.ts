@@ -1,4 +1,5 @@
 /** `draftwright format`: brings pattern files into the canonical layout, or says which are not in it. */
+import { say } from '../../grammar/say';
 import { format } from '../../grammar';
 import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
 import { readNamed } from './open';
@@ -31,6 +32,6 @@ function layOut(path: string, check: boolean, io: Io): boolean {
   const laid = format(text);
   if (laid === text) return false;
   if (!check) writeOver(full, laid, written);
-  io.out(`${written}: ${check ? 'not in the canonical layout' : 'laid out anew'}\n`);
+  io.out(`${written}: ${check ? say`not in the canonical layout` : say`laid out anew`}\n`);
   return true;
 }

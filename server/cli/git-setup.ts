@@ -1,4 +1,5 @@
 /** `draftwright git-setup`: tells git how patterns are read, in the open: it shows every line before it writes it. */
+import { say } from '../../grammar/say';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { git } from '../lsp/versions/git';
@@ -38,21 +39,21 @@ const settings = ({ textconv, command }: GitSetupOptions): Setting[] => [
   {
     key: 'diff.draftwright.xfuncname',
     value: HEADER,
-    why: 'each stretch of a difference bears its piece, draft or seam',
+    why: say`each stretch of a difference bears its piece, draft or seam`,
   },
   ...(textconv
     ? [
         {
           key: 'diff.draftwright.textconv',
           value: orAsItStands(`${command} git-text`),
-          why: 'git diff and git log show the lengths beside the lines; the text alone where the program is not found',
+          why: say`git diff and git log show the lengths beside the lines; the text alone where the program is not found`,
         },
       ]
     : []),
   {
     key: 'difftool.draftwright.cmd',
     value: `${command} compare --as "$MERGED" "$LOCAL" "$REMOTE"`,
-    why: 'git difftool --tool draftwright says what a change did',
+    why: say`git difftool --tool draftwright says what a change did`,
   },
 ];
 
@@ -64,22 +65,22 @@ export function runGitSetup(options: GitSetupOptions, io: Io): Exit {
   const lacks = !before.split(/\r?\n/).some((line) => line.trim() === ATTRIBUTE);
   const wanted = settings(options).filter(({ key, value }) => valueOf(repository, key) !== value);
   if (!lacks && wanted.length === 0) {
-    io.out('Everything is set up already; nothing to write.\n');
+    io.out(`${say`Everything is set up already; nothing to write.`}\n`);
     return CLEAN;
   }
-  if (lacks) io.out(`.gitattributes, to be committed with the patterns:\n  ${ATTRIBUTE}\n`);
-  if (wanted.length > 0) io.out('the settings of this clone (git config --local):\n');
+  if (lacks) io.out(`${say`.gitattributes, to be committed with the patterns:`}\n  ${ATTRIBUTE}\n`);
+  if (wanted.length > 0) io.out(`${say`the settings of this clone (git config --local):`}\n`);
   for (const { key, value, why } of wanted) io.out(`  ${key} = ${value}\n    ${why}\n`);
   if (options.show) {
-    io.out('Nothing was written.\n');
+    io.out(`${say`Nothing was written.`}\n`);
     return CLEAN;
   }
   if (lacks) append(attributes, before);
   for (const { key, value } of wanted) {
     const { ok, err } = git(repository.top, ['config', '--local', '--replace-all', key, value]);
-    if (!ok) throw new Unable(`git could not write ${key}: ${err.trim()}`);
+    if (!ok) throw new Unable(say`git could not write ${key}: ${err.trim()}`);
   }
-  io.out('Written.\n');
+  io.out(`${say`Written.`}\n`);
   return CLEAN;
 }
 
@@ -92,7 +93,7 @@ function around(io: Io): Repository {
     throw new Unable(reason.message);
   }
   throw new Unable(
-    'This folder lies in no git repository, so there is nothing to set up. Go to one, or begin one with git init.',
+    say`This folder lies in no git repository, so there is nothing to set up. Go to one, or begin one with git init.`,
   );
 }
 

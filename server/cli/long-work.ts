@@ -1,4 +1,5 @@
 /** Work that takes a while: it shows how far it is on a terminal, and stops where a person asks for it. */
+import { say } from '../../grammar/say';
 import { Unable, type Io } from './io';
 
 /** Says what is done now, and looks whether to go on. Throws Unable where the work is to stop. */
@@ -11,7 +12,8 @@ export async function longWork<T>(io: Io, work: (tell: Tell) => Promise<T>): Pro
     io.progress?.(words);
     // a key that was pressed is heard when nothing else runs
     await new Promise<void>((resolve) => void setImmediate(resolve));
-    if (stop?.asked() === true) throw new Unable('Stopped. Nothing was written, and what was there stays.');
+    if (stop?.asked() === true)
+      throw new Unable(say`Stopped. Nothing was written, and what was there stays.`);
   };
   try {
     return await work(tell);

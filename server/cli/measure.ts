@@ -1,11 +1,11 @@
 /** `draftwright measure`: every figure of a drafted pattern, to be read or to be held against a reference. */
+import { say } from '../../grammar/say';
 import { Bench, type Choice } from './open';
 import { reportOn } from './check';
 import { CLEAN, FAULTY, type Exit, type Io } from './io';
 import { jsonText } from './print/json';
 import { measureJson } from './print/measure-json';
 import { measureText } from './print/measure-text';
-import { counted } from './print/ink';
 import { countOf } from './print/report';
 
 export interface MeasureOptions extends Choice {
@@ -19,8 +19,11 @@ export function runMeasure(path: string, options: MeasureOptions, io: Io): Exit 
   io.out(options.format === 'json' ? jsonText(measureJson(opened.pattern)) : measureText(opened.pattern));
   const errors = countOf(reportOn(bench, [opened]), 'error');
   if (errors === 0) return CLEAN;
-  io.err(
-    `${path} has ${counted(errors, 'error')}; what rests on ${errors === 1 ? 'it' : 'them'} is not measured. See draftwright check ${path}.\n`,
-  );
+  io.err(`${unmeasured(path, errors)}\n`);
   return FAULTY;
 }
+
+const unmeasured = (path: string, errors: number): string =>
+  errors === 1
+    ? say`${path} has 1 error; what rests on it is not measured. See draftwright check ${path}.`
+    : say`${path} has ${errors} errors; what rests on them is not measured. See draftwright check ${path}.`;

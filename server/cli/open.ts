@@ -1,4 +1,5 @@
 /** Opens pattern files for a command: reads them, drafts them for the asked body and choices, or says why it can't. */
+import { say } from '../../grammar/say';
 import { resolve } from 'node:path';
 import { readSettings, type Severities } from '../checks';
 import type { BodyChoice, Pattern } from '../drafting/model';
@@ -21,12 +22,12 @@ export interface Opened {
 }
 
 const REASONS: Readonly<Record<Extract<Reading, { fault: string }>['fault'], (path: string) => string>> = {
-  missing: (path) => `There is no file ${path} here.`,
+  missing: (path) => say`There is no file ${path} here.`,
   folder: (path) =>
-    `${path} is a folder. Name the pattern files in it, for example ${path.replace(/\/$/, '')}/*.draft.`,
-  unreadable: (path) => `${path} can't be read. Look at its permissions.`,
-  binary: (path) => `${path} isn't text in UTF-8, so it can't be a pattern.`,
-  'too-large': (path) => `${path} is far too large for a pattern.`,
+    say`${path} is a folder. Name the pattern files in it, for example ${path.replace(/\/$/, '')}/*.draft.`,
+  unreadable: (path) => say`${path} can't be read. Look at its permissions.`,
+  binary: (path) => say`${path} isn't text in UTF-8, so it can't be a pattern.`,
+  'too-large': (path) => say`${path} is far too large for a pattern.`,
 };
 
 /**
@@ -103,7 +104,7 @@ function saidOfSettings(pattern: Pattern, { set }: Choice, code: string): string
 export function bodyChoice(words: string): BodyChoice {
   const [, name, size] = /^\s*(\S+)(?:\s+(.*\S))?\s*$/.exec(words) ?? [];
   if (name === undefined)
-    throw new Unable('--for needs a body or a size: --for ferrywoman, --for "chorus M".');
+    throw new Unable(say`--for needs a body or a size: --for ferrywoman, --for "chorus M".`);
   return size === undefined ? { name } : { name, size: size.replace(/^"(.*)"$/, '$1') };
 }
 
@@ -112,8 +113,9 @@ export function settings(words: readonly string[]): ReadonlyMap<string, string> 
   const set = new Map<string, string>();
   for (const word of words) {
     const [, name, value] = /^\s*([^=]*?)\s*=\s*(.*?)\s*$/.exec(word) ?? [];
-    if (!name || !value) throw new Unable(`--set ${word} isn't NAME=VALUE; for example --set hip-ease=5cm.`);
-    if (set.has(name)) throw new Unable(`--set names ${name} twice.`);
+    if (!name || !value)
+      throw new Unable(say`--set ${word} isn't NAME=VALUE; for example --set hip-ease=5cm.`);
+    if (set.has(name)) throw new Unable(say`--set names ${name} twice.`);
     set.set(name, value);
   }
   return set;
@@ -123,8 +125,8 @@ export function settings(words: readonly string[]): ReadonlyMap<string, string> 
 export function severitySetting(words: string, before: Severities): Severities {
   const [, code, word] = /^\s*([^=]*?)\s*=\s*(.*?)\s*$/.exec(words) ?? [];
   if (!code || !word)
-    throw new Unable(`--severity ${words} isn't CODE=SEVERITY; for example --severity hidden-name=off.`);
-  if (before.has(code)) throw new Unable(`--severity names ${code} twice.`);
+    throw new Unable(say`--severity ${words} isn't CODE=SEVERITY; for example --severity hidden-name=off.`);
+  if (before.has(code)) throw new Unable(say`--severity names ${code} twice.`);
   const { severities, refusals } = readSettings([[code, word]]);
   if (refusals.length > 0) throw new Unable(refusals.join('\n'));
   return new Map([...before, ...severities]);

@@ -1,4 +1,5 @@
 /** `draftwright print`: a pattern on papers that are taped together, on a roll or on one sheet, as one PDF. */
+import { say } from '../../grammar/say';
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
 import { fits, roomOn, type Turn } from '../drawing/paper/arrange';
@@ -13,11 +14,11 @@ import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import { reportOn } from './check';
-import { missing } from './draw';
+import { missing, nothingDrawn, seeCheck } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { longWork, type Tell } from './long-work';
 import { Bench, beyondRange, type Choice, type Opened } from './open';
-import { counted } from './print/ink';
+import { errorsIn, piecesIn } from './print/counts';
 import { countOf } from './print/report';
 import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
@@ -43,7 +44,7 @@ export const runPrint = (path: string, options: PrintOptions, io: Io): Promise<E
   longWork(io, (tell) => printing(path, options, io, tell));
 
 async function printing(path: string, options: PrintOptions, io: Io, tell: Tell): Promise<Exit> {
-  await tell(`drafting ${path}`);
+  await tell(say`drafting ${path}`);
   const bench = new Bench(io);
   const opened = bench.open(path, options);
   const report = reportOn(bench, [opened]);
@@ -52,7 +53,7 @@ async function printing(path: string, options: PrintOptions, io: Io, tell: Tell)
   const lost = missing(opened.pattern, whole, report);
   [...beyondRange(opened.pattern, options), ...lost].forEach((line) => io.err(line));
   if (somePieces(whole, options.pieces).pieces.length === 0) {
-    io.err(`${path} has no piece that can be drawn, so no file was written.\n`);
+    io.err(`${nothingDrawn(path)}\n`);
     return FAULTY;
   }
   const notes = [...lost.map((line) => line.trim()), ...(errors === 0 ? [] : [faultWords(errors)])];
@@ -62,19 +63,18 @@ async function printing(path: string, options: PrintOptions, io: Io, tell: Tell)
   const file = join(options.out, `${basename(path).replace(/\.draft$/, '')}.pdf`);
   writeWhole(absolute(io, file), value, file);
   io.out(`${file.split('\\').join('/')}: ${words}\n`);
-  io.out(lastWords(options));
+  io.out(`${lastWords(options)}\n`);
   if (errors === 0) return CLEAN;
-  io.err(`${path} has ${counted(errors, 'error')}. See draftwright check ${path}.\n`);
+  io.err(`${seeCheck(path, errors)}\n`);
   return FAULTY;
 }
 
-const faultWords = (errors: number): string =>
-  `The pattern has ${counted(errors, 'error')}: mend before you cut.`;
+const faultWords = (errors: number): string => say`The pattern has ${errorsIn(errors)}: mend before you cut.`;
 
 const lastWords = ({ scale = 1 }: PrintOptions): string =>
   scale === 1
-    ? 'Print at 100 %, and measure the test square before you cut.\n'
-    : `It is drawn at 1:${scale}, to be kept and not to be cut by.\n`;
+    ? say`Print at 100 %, and measure the test square before you cut.`
+    : say`It is drawn at 1:${scale}, to be kept and not to be cut by.`;
 
 /** The bytes, and what is said of them. */
 async function print(
@@ -85,7 +85,7 @@ async function print(
   tell: Tell,
 ): Promise<{ readonly value: Uint8Array; readonly words: string; readonly lacking: readonly string[] }> {
   const { sheets: only, asLaid = false } = options;
-  await tell('lettering the pieces');
+  await tell(say`lettering the pieces`);
   // the PDF library takes a while to load, and no other command needs it
   const [{ toPdf }, { printed, toldBy }, { missingLetters }] = await Promise.all([
     import('../drawing/paper/pdf'),
@@ -97,12 +97,14 @@ async function print(
       ? { ...printed(opened.pattern, { ...toldIn(options), ...pieceOptions(opened, options) }), lacking: [] }
       : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
   const { drawing, turn, off, lacking } = drawn;
-  await tell('laying out the sheets');
+  await tell(say`laying out the sheets`);
   const besides = [...lacking, ...lostWords(missingLetters(textsOf(drawing, options)))];
   const told = { ...toldBy(opened.pattern), ...toldIn(options), notes: [...notes, ...besides] };
   const paper = paperFor(options.paper, drawing, turn);
   if (only !== undefined && (paper === undefined || 'roll' in paper))
-    throw new Unable('Single sheets can be had of papers that are taped together, not of one large sheet.');
+    throw new Unable(
+      say`Single sheets can be had of papers that are taped together, not of one large sheet.`,
+    );
   const made = await toPdf(drawing, {
     ...told,
     ...(paper && { paper }),
@@ -110,17 +112,17 @@ async function print(
     asLaid,
     turn,
     off,
-    tick: (page, of) => tell(`sheet ${page} of ${of}`),
+    tick: (page, of) => tell(say`sheet ${page} of ${of}`),
   });
-  await tell('writing');
+  await tell(say`writing`);
   const names = made.tiling?.tiles.map(({ name }) => name) ?? [];
   const lost = only?.find((name) => !names.includes(name));
-  if (lost !== undefined) throw new Unable(`There is no sheet ${lost}. Sheets are ${names.join(', ')}.`);
-  const sizes = drawing.sizes === undefined ? '' : `, sizes ${drawing.sizes.join(', ')} on one another`;
+  if (lost !== undefined) throw new Unable(say`There is no sheet ${lost}. Sheets are ${names.join(', ')}.`);
+  const sizes = drawing.sizes === undefined ? '' : say`, sizes ${drawing.sizes.join(', ')} on one another`;
   return {
     value: made.value,
     lacking: besides,
-    words: `${counted(drawing.pieces.length, 'piece')} on ${onWhat(made, paper)}${sizes}`,
+    words: say`${piecesIn(drawing.pieces.length)} on ${onWhat(made, paper)}` + sizes,
   };
 }
 
@@ -136,7 +138,9 @@ const textsOf = (
 const lostWords = ({ length }: readonly string[]): readonly string[] =>
   length === 0
     ? []
-    : [`${counted(length, 'letter')} of its words the font does not have: an empty box stands for each.`];
+    : length === 1
+      ? [say`1 letter of its words the font does not have: an empty box stands for each.`]
+      : [say`${length} letters of its words the font does not have: an empty box stands for each.`];
 
 async function printedSizes(
   bench: Bench,
@@ -172,12 +176,13 @@ function pieceOptions(
 }
 
 function onWhat({ sheets, drawing }: PdfResult, paper: Paper | Roll | undefined): string {
-  if (paper === undefined) return 'one sheet';
-  if (!('roll' in paper)) return `${counted(sheets, 'sheet')} of ${paper.name}`;
+  if (paper === undefined) return say`one sheet`;
+  if (!('roll' in paper))
+    return sheets === 1 ? say`1 sheet of ${paper.name}` : say`${sheets} sheets of ${paper.name}`;
   const { top, bottom } = drawing.frame;
   return sheets === 1
-    ? `${printLength(bottom - top, drawing.unit)} of a ${paper.name}`
-    : `${counted(sheets, 'length')} of a ${paper.name}`;
+    ? say`${printLength(bottom - top, drawing.unit)} of a ${paper.name}`
+    : say`${sheets} lengths of a ${paper.name}`;
 }
 
 /** Undefined: one sheet as large as the drawing. */
@@ -190,7 +195,7 @@ function paperFor(name: string, drawing: Drawing, turn: Turn): Paper | Roll | un
   const longest = Math.max(frame.right - frame.left, frame.bottom - frame.top);
   if (longest > LONGEST_MM - 50)
     throw new Unable(
-      'The drawing is too long for one sheet of a PDF (5 m). Print it on papers, or some pieces only.',
+      say`The drawing is too long for one sheet of a PDF (5 m). Print it on papers, or some pieces only.`,
     );
   return undefined;
 }
@@ -204,12 +209,13 @@ function wideEnough(roll: Roll, { pieces, unit }: Drawing, turn: Turn): Roll {
   const told = large.map(({ name, frame }) => {
     const [wide, high] = [frame.right - frame.left, frame.bottom - frame.top];
     const over = Math.min(wide, high) - room.wide;
-    const by = over > 0 ? `, ${length(over)} too wide for it even when turned` : ', too long for one length';
-    return `${name} is ${length(wide)} by ${length(high)}${by}.`;
+    const sides = [length(wide), length(high)] as const;
+    return over > 0
+      ? say`${name} is ${sides[0]} by ${sides[1]}, ${length(over)} too wide for it even when turned.`
+      : say`${name} is ${sides[0]} by ${sides[1]}, too long for one length.`;
   });
   throw new Unable(
-    `A ${roll.name} takes ${length(room.wide)} between its margins. ${told.join(' ')} ` +
-      'Take a wider roll, print on papers that are taped together (--paper A4), or print the other pieces (--pieces).',
+    say`A ${roll.name} takes ${length(room.wide)} between its margins. ${told.join(' ')} Take a wider roll, print on papers that are taped together (--paper A4), or print the other pieces (--pieces).`,
   );
 }
 
@@ -217,8 +223,7 @@ function few(paper: Paper, frame: Drawing['frame']): Paper {
   const count = papersOver(frame, paper);
   if (count <= MOST_PAPERS) return paper;
   throw new Unable(
-    `The drawing would take ${count} sheets of ${paper.name}; more than ${MOST_PAPERS} are a slip of the unit, most likely. ` +
-      'draftwright measure tells the size of every piece.',
+    say`The drawing would take ${count} sheets of ${paper.name}; more than ${MOST_PAPERS} are a slip of the unit, most likely. draftwright measure tells the size of every piece.`,
   );
 }
 
@@ -227,7 +232,6 @@ function known(name: string): Paper {
   if (paper !== undefined) return paper;
   const names = papers.map((one) => one.name).join(', ');
   throw new Unable(
-    `No paper is called ${name}. Papers are ${names}, "roll 914mm" for a roll of that width, or whole for one sheet as ` +
-      'large as the drawing.',
+    say`No paper is called ${name}. Papers are ${names}, "roll 914mm" for a roll of that width, or whole for one sheet as large as the drawing.`,
   );
 }

@@ -1,4 +1,5 @@
 /** `draftwright sheet`: what is written beside a pattern: measuring sheet, cutting list, finished sizes, fitting, sewing order. */
+import { say } from '../../grammar/say';
 import { basename } from 'node:path';
 import { inDialect, readDialect } from '../../grammar/dialect';
 import { check } from '../checks';
@@ -12,7 +13,7 @@ import { measuresOf } from '../drawing/written/measuring';
 import { toText } from '../drawing/written/text';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
 import { Bench, type Choice } from './open';
-import { counted } from './print/ink';
+import { pagesIn, sheetsIn } from './print/counts';
 import { jsonText } from './print/json';
 import { sheetJson } from './print/sheet-json';
 import { writeWhole } from './write';
@@ -48,12 +49,19 @@ export async function runSheet(path: string, options: SheetOptions, io: Io): Pro
     ({ severity, code }) => severity === 'error' && !expected.has(code),
   ).length;
   if (errors === 0) return CLEAN;
-  const may = kind === 'measuring' ? 'may need more' : 'is missing or may be wrong';
-  io.err(
-    `${path} has ${counted(errors, 'error')}; what rests on ${errors === 1 ? 'it' : 'them'} ${may}. See draftwright check ${path}.\n`,
-  );
+  io.err(`${kind === 'measuring' ? mayNeedMore(path, errors) : mayBeWrong(path, errors)}\n`);
   return FAULTY;
 }
+
+const mayNeedMore = (path: string, errors: number): string =>
+  errors === 1
+    ? say`${path} has 1 error; what rests on it may need more. See draftwright check ${path}.`
+    : say`${path} has ${errors} errors; what rests on them may need more. See draftwright check ${path}.`;
+
+const mayBeWrong = (path: string, errors: number): string =>
+  errors === 1
+    ? say`${path} has 1 error; what rests on it is missing or may be wrong. See draftwright check ${path}.`
+    : say`${path} has ${errors} errors; what rests on them is missing or may be wrong. See draftwright check ${path}.`;
 
 /** The same with every text in it said otherwise. */
 function everyWord<T>(part: T, said: (words: string) => string): T {
@@ -92,16 +100,18 @@ async function writePdf(
 ): Promise<void> {
   const paper = paperNamed(name);
   if (paper === undefined)
-    throw new Unable(`No paper is called ${name}. Papers are ${papers.map((one) => one.name).join(', ')}.`);
+    throw new Unable(
+      say`No paper is called ${name}. Papers are ${papers.map((one) => one.name).join(', ')}.`,
+    );
   // the PDF library takes a while to load, and no other format needs it
   const { sheetsPdf } = await import('../drawing/written/pdf');
   const { value, pages } = await sheetsPdf(sheets, paper);
   const file = output ?? `${basename(path).replace(/\.draft$/, '')}-${kind === 'all' ? 'sheets' : kind}.pdf`;
   writeWhole(absolute(io, file), value, file);
-  io.out(`${file.split('\\').join('/')}: ${counted(sheets.length, 'sheet')} on ${counted(pages, 'page')}\n`);
+  io.out(`${file.split('\\').join('/')}: ${say`${sheetsIn(sheets.length)} on ${pagesIn(pages)}`}\n`);
 }
 
 function write(file: string, text: string, sheets: readonly WrittenSheet[], io: Io): void {
   writeWhole(absolute(io, file), text, file);
-  io.out(`${file.split('\\').join('/')}: ${counted(sheets.length, 'sheet')}\n`);
+  io.out(`${file.split('\\').join('/')}: ${sheetsIn(sheets.length)}\n`);
 }

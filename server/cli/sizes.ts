@@ -1,4 +1,5 @@
 /** `--sizes`: a pattern drafted for several sizes of its table, one drawing each. */
+import { say } from '../../grammar/say';
 import { draw } from '../drawing/draw';
 import type { Sized } from '../drawing/nest';
 import type { Pattern } from '../drafting/model';
@@ -24,8 +25,8 @@ export function inSizes<T>(
   if (sizes.length === 0 || body === undefined) throw new Unable(whyNoSizes(path, pattern));
   const lost = names.find((name) => name !== 'all' && !sizes.includes(name));
   if (lost !== undefined)
-    throw new Unable(`${body.name} has no size ${lost}. Sizes are ${sizes.join(', ')}, or all.`);
-  if (names.length === 0) throw new Unable(`--sizes needs sizes: all, or some of ${sizes.join(',')}.`);
+    throw new Unable(say`${body.name} has no size ${lost}. Sizes are ${sizes.join(', ')}, or all.`);
+  if (names.length === 0) throw new Unable(say`--sizes needs sizes: all, or some of ${sizes.join(',')}.`);
   const asked = names.includes('all') ? sizes : sizes.filter((size) => names.includes(size));
   const made: T[] = [];
   const choices = asked.map((size) => ({ ...choice, for: { name: body.name, size } }));
@@ -53,18 +54,20 @@ export function lackingSizes(
   return [...names].flatMap((name) => {
     const lacking = sized.filter(({ pieces }) => !pieces.some((piece) => piece.name === name));
     const sizes = lacking.map(({ size }) => size).join(', ');
-    return lacking.length === 0 ? [] : [`${name} is not drawn for size ${sizes}: it has an error there.`];
+    return lacking.length === 0 ? [] : [say`${name} is not drawn for size ${sizes}: it has an error there.`];
   });
 }
 
 /** Says which table could be asked for, where the pattern or a file that it uses has one. */
 function whyNoSizes(path: string, { body, everybody }: Pattern): string {
-  const drafted =
-    body === undefined ? `${path} is drafted for nobody` : `${path} is drafted for ${body.name}, one body`;
+  const why =
+    body === undefined
+      ? say`${path} is drafted for nobody, so --sizes has nothing to draw.`
+      : say`${path} is drafted for ${body.name}, one body, so --sizes has nothing to draw.`;
   const sized = everybody.find(({ size }) => size !== undefined);
   const next =
     sized === undefined
-      ? 'A table is written sizes chorus { size S M L … }, with a row for each measurement.'
-      : `Name a size of a table as well: --for "${sized.name} ${sized.size}".`;
-  return `${drafted}, so --sizes has nothing to draw. ${next}`;
+      ? say`A table is written sizes chorus { size S M L … }, with a row for each measurement.`
+      : say`Name a size of a table as well: --for "${sized.name} ${sized.size!}".`;
+  return `${why} ${next}`;
 }

@@ -1,4 +1,5 @@
 /** Writes files whole or not at all. */
+import { say } from '../../grammar/say';
 import {
   accessSync,
   chmodSync,
@@ -64,26 +65,27 @@ function orUnable(named: string, work: () => void): void {
 
 /** Why a file could not be written, in the words of whoever has to mend it; what was there before is untouched. */
 export function notWritten(named: string, code: string | undefined): string {
-  const why = code === undefined ? undefined : REASONS[code];
+  const why = code === undefined ? undefined : REASONS[code]?.();
   return why === undefined
-    ? `${named} can't be written (${code ?? 'unknown reason'}).`
-    : `${named} can't be written: ${why} (${code}).`;
+    ? say`${named} can't be written (${code ?? say`unknown reason`}).`
+    : say`${named} can't be written: ${why} (${code!}).`;
 }
 
-const READ_ONLY = 'nothing may be written there. Look at its permissions, or write elsewhere';
-const NO_FOLDER = 'a file lies where a folder is needed. Write elsewhere';
+const READ_ONLY = (): string =>
+  say`nothing may be written there. Look at its permissions, or write elsewhere`;
+const NO_FOLDER = (): string => say`a file lies where a folder is needed. Write elsewhere`;
 
-const REASONS: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full. Make room, or write elsewhere',
-  EDQUOT: 'your share of the disk is full. Make room, or write elsewhere',
+const REASONS: Readonly<Record<string, () => string>> = {
+  ENOSPC: () => say`the disk is full. Make room, or write elsewhere`,
+  EDQUOT: () => say`your share of the disk is full. Make room, or write elsewhere`,
   EACCES: READ_ONLY,
   EPERM: READ_ONLY,
   EROFS: READ_ONLY,
-  ENOENT: 'no folder can be made there. Write elsewhere',
+  ENOENT: () => say`no folder can be made there. Write elsewhere`,
   ENOTDIR: NO_FOLDER,
   EEXIST: NO_FOLDER,
-  EISDIR: 'a folder of that name lies there. Write elsewhere',
-  ENAMETOOLONG: 'the name is too long for the disk',
+  EISDIR: () => say`a folder of that name lies there. Write elsewhere`,
+  ENAMETOOLONG: () => say`the name is too long for the disk`,
 };
 
 /** Removes what was half written; where even that can't be done there is nothing to remove. */

@@ -1,4 +1,5 @@
 /** Lays a new piece on the old one by what did not change: its fold, its grain, an edge or a point; never by its box. */
+import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import { apply, distance, identity, layOn, translation, type Point, type Rigid } from '../geometry';
 import { subtract } from '../geometry';
@@ -46,9 +47,9 @@ export function anchorOf(matched: Matched): Anchor {
 function waysToLay({ was, now, edges, corners }: Matched): Candidate[] {
   const found: Candidate[] = [{ move: identity, held: '' }];
   const fold = edges.find((edge) => edge.was.name === was.fold?.edge && edge.now.name === now.fold?.edge);
-  if (fold !== undefined) found.push(...alongBoth(ends(fold.now), ends(fold.was), 'the fold'));
+  if (fold !== undefined) found.push(...alongBoth(ends(fold.now), ends(fold.was), say`the fold`));
   if (was.grain !== undefined && now.grain !== undefined)
-    found.push(...alongBoth(now.grain, was.grain, 'the grain'));
+    found.push(...alongBoth(now.grain, was.grain, say`the grain`));
   for (const edge of byName(edges, (one) => [one.was.name, one.now.name].sort().join(' '))) {
     if (Math.abs(edge.was.path.length - edge.now.path.length) < TOLERANCE)
       found.push({ move: laid(ends(edge.now), ends(edge.was)), held: edge.now.name });
@@ -93,11 +94,11 @@ function heldBy({ was, now, edges, corners }: Matched, move: Rigid): string {
     along &&
     [along.b.start, along.b.end].every((p) => offLine(along.a.start, along.a.end, apply(move, p)) < TOLERANCE)
   )
-    return 'the fold';
+    return say`the fold`;
   const corner = byName(corners, ({ key }) => key).find(
     (one) => distance(one.was, apply(move, one.now)) < TOLERANCE,
   );
-  return corner?.name ?? 'its place on the paper';
+  return corner?.name ?? say`its place on the paper`;
 }
 
 function offLine(a: Point, b: Point, p: Point): number {

@@ -1,4 +1,5 @@
 /** What is on a piece and about it besides its outline: marks, allowances and words, told where they changed. */
+import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
 import type { DisplayUnit } from '../drafting/model';
@@ -7,7 +8,12 @@ import { both } from './causes';
 import { TOLERANCE, type Detail } from './model';
 
 /** A property: plain words, or a length with what it is a length of. */
-type Property = string | { readonly mm: number; readonly as: string } | Direction;
+type Property = string | Length | Direction;
+
+interface Length {
+  readonly mm: number;
+  readonly as: (length: string) => string;
+}
 
 /** A direction: held against another once the pieces lie on each other, told as the draft has it. */
 interface Direction {
@@ -42,7 +48,7 @@ export function detailsOf(was: Piece, now: Piece, move: Rigid, names: Names, uni
 
 function oneSided(was: Thing | undefined, now: Thing | undefined, unit: DisplayUnit): Detail {
   const { word, thing } = (was ?? now)!;
-  const words = (one: Thing | undefined) => one && (said(Object.values(one.properties), unit) || 'there');
+  const words = (one: Thing | undefined) => one && (said(Object.values(one.properties), unit) || say`there`);
   return { word, thing, text: both(words(was), words(now)), at: spots(was, now) };
 }
 
@@ -84,11 +90,7 @@ function sameProperty(a: Property | undefined, b: Property | undefined): boolean
 const said = (properties: readonly Property[], unit: DisplayUnit): string =>
   properties
     .map((one) =>
-      typeof one === 'string'
-        ? one
-        : 'laid' in one
-          ? one.words
-          : `${printLength(one.mm, unit)}${one.as && ` ${one.as}`}`,
+      typeof one === 'string' ? one : 'laid' in one ? one.words : one.as(printLength(one.mm, unit)),
     )
     .filter((words) => words !== '')
     .join(', ');
@@ -115,13 +117,15 @@ function thingsOf(piece: Piece, naming: Naming, move: Rigid): Map<string, Thing>
   return new Map(all.map((one) => [`${one.word} ${one.thing}`, one]));
 }
 
-const STROKES = ['', 'single', 'double', 'triple'];
+const strokesIn = (count: number): string => ['', say`single`, say`double`, say`triple`][count] ?? '';
+
+const onEdge = (edge: string): string => say`on ${edge}`;
 
 function notches({ notches: all, edges }: Piece, naming: Naming): Thing[] {
   return all.map(({ name, edge, distance: from, count, point }) => ({
     word: 'marks',
-    thing: `notch ${name}`,
-    properties: { strokes: STROKES[count]!, on: `on ${naming(edge)}` },
+    thing: say`notch ${name}`,
+    properties: { strokes: strokesIn(count), on: onEdge(naming(edge)) },
     points: [point],
     along: [from, (edges.find((one) => one.name === edge)?.sewn ?? from) - from],
   }));
@@ -135,20 +139,20 @@ function marks({ marks: all, balance, holes }: Piece): Thing[] {
       word: 'marks',
       thing: `${word} ${name}`,
       properties: {
-        ...(row && { count: `${Math.max(points.length, paths.length)} in a row` }),
-        ...(size !== undefined && { size: { mm: size, as: '' } }),
+        ...(row && { count: say`${Math.max(points.length, paths.length)} in a row` }),
+        ...(size !== undefined && { size: just(size) }),
       },
       points: [...points, ...paths.flatMap((path) => endsOf({ path }))],
     })),
     ...balance.map((one): Thing => ({
       word: 'marks',
-      thing: `balance line ${one.name}`,
+      thing: say`balance line ${one.name}`,
       properties: {},
       points: endsOf(one),
     })),
     ...holes.map(({ name, edges }): Thing => ({
       word: 'marks',
-      thing: `hole ${name}`,
+      thing: say`hole ${name}`,
       properties: {},
       points: edges.flatMap(({ path }) => [path.start, path.pointAt(path.length / 2)]),
     })),
@@ -159,39 +163,39 @@ function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
   return [
     ...darts.map((dart): Thing => ({
       word: 'marks',
-      thing: `dart ${dart.name}`,
+      thing: say`dart ${dart.name}`,
       properties: {
-        on: `on ${naming(dart.edge)}`,
-        wide: { mm: dart.width, as: 'wide' },
-        long: { mm: distance(dart.from, dart.tip), as: 'long' },
+        on: onEdge(naming(dart.edge)),
+        wide: wide(dart.width),
+        long: { mm: distance(dart.from, dart.tip), as: (l) => say`${l} long` },
         pressed: pressed(dart.pressed),
       },
       points: [dart.tip],
     })),
     ...(more?.fishDarts ?? []).map((dart): Thing => ({
       word: 'marks',
-      thing: `fish dart ${dart.name}`,
-      properties: { wide: { mm: dart.width, as: 'wide' }, pressed: pressed(dart.pressed) },
+      thing: say`fish dart ${dart.name}`,
+      properties: { wide: wide(dart.width), pressed: pressed(dart.pressed) },
       points: [dart.from, dart.to],
     })),
     ...(more?.pleats ?? []).map((row): Thing => ({
       word: 'marks',
-      thing: `pleats ${row.name}`,
+      thing: say`pleats ${row.name}`,
       properties: {
-        on: `on ${naming(row.edge)}`,
+        on: onEdge(naming(row.edge)),
         form: `${row.pleats.length} ${row.form}`,
-        taking: { mm: row.taking, as: 'each' },
-        stitched: { mm: row.stitched, as: 'stitched down' },
+        taking: { mm: row.taking, as: (l) => say`${l} each` },
+        stitched: { mm: row.stitched, as: (l) => say`${l} stitched down` },
       },
       points: row.pleats.map(({ start }) => start.start),
     })),
     ...(more?.gathers ?? []).map((row): Thing => ({
       word: 'marks',
-      thing: `gathers ${row.name}`,
+      thing: say`gathers ${row.name}`,
       properties: {
-        on: `on ${naming(row.edge)}`,
-        flat: { mm: row.flat, as: 'flat' },
-        gathered: { mm: row.gathered, as: 'drawn up' },
+        on: onEdge(naming(row.edge)),
+        flat: { mm: row.flat, as: (l) => say`${l} flat` },
+        gathered: { mm: row.gathered, as: (l) => say`${l} drawn up` },
       },
       points: [],
     })),
@@ -199,28 +203,39 @@ function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
 }
 
 const pressed = (word: string): string =>
-  word === '' ? '' : word === 'open' ? 'pressed open' : `pressed toward ${word}`;
+  word === '' ? '' : word === 'open' ? say`pressed open` : say`pressed toward ${word}`;
+
+const just = (mm: number): Length => ({ mm, as: (length) => length });
+const wide = (mm: number): Length => ({ mm, as: (length) => say`${length} wide` });
+
+/** What a piece has one of, by which its drawing looks for it. */
+export const grainWord = (): string => say`grain`;
 
 /** How it lies on the cloth: only the grain's direction counts, its length follows the piece. */
 function lay({ grain, fold }: Piece, naming: Naming, move: Rigid): Thing[] {
   const found: Thing[] = [];
   if (fold !== undefined)
-    found.push({ word: 'marks', thing: 'fold', properties: { on: `on ${naming(fold.edge)}` }, points: [] });
+    found.push({
+      word: 'marks',
+      thing: say`fold`,
+      properties: { on: onEdge(naming(fold.edge)) },
+      points: [],
+    });
   if (grain !== undefined) {
     const turn = (a: Point, b: Point): number => (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
     const laid = turn(apply(move, grain.from), apply(move, grain.to));
     const properties = {
-      bias: grain.bias ? 'on the bias' : '',
+      bias: grain.bias ? say`on the bias` : '',
       turn: { laid, words: angle(turn(grain.from, grain.to)) },
     };
-    found.push({ word: 'marks', thing: 'grain', properties, points: [] });
+    found.push({ word: 'marks', thing: grainWord(), properties, points: [] });
   }
   return found;
 }
 
 const angle = (degrees: number): string => `${(Math.round(degrees * 10) / 10 || 0).toFixed(1)}deg`;
 
-const TURNS = ['', 'turned up', 'turned up twice'];
+const turnsIn = (turns: number): string => ['', say`turned up`, say`turned up twice`][turns] ?? '';
 
 function allowances(piece: Piece, naming: Naming): Thing[] {
   const { allowances: all, hems, inlays, running, ruledCorners, cornerCuts } = piece;
@@ -228,20 +243,25 @@ function allowances(piece: Piece, naming: Naming): Thing[] {
     const path = piece.edges.find(({ name }) => name === edge)?.path;
     return path === undefined ? [] : [path.pointAt(path.length / 2)];
   };
-  const of = (what: string, edge: string, properties: Thing['properties']): Thing => ({
-    ...{ word: 'allowance', thing: `${what} of ${naming(edge)}`, properties, points: middle(edge) },
+  const of = (thing: string, edge: string, properties: Thing['properties']): Thing => ({
+    ...{ word: 'allowance', thing, properties, points: middle(edge) },
   });
   return [
-    ...[...all].map(([edge, mm]) => of('allowance', edge, { mm: { mm, as: '' } })),
-    ...[...hems].map(([edge, turns]) => of('hem', edge, { turns: TURNS[turns]! })),
-    ...[...(inlays ?? [])].map(([edge, mm]) => of('inlay', edge, { mm: { mm, as: '' } })),
+    ...[...all].map(([edge, mm]) => of(say`allowance of ${naming(edge)}`, edge, { mm: just(mm) })),
+    ...[...hems].map(([edge, turns]) => of(say`hem of ${naming(edge)}`, edge, { turns: turnsIn(turns) })),
+    ...[...(inlays ?? [])].map(([edge, mm]) => of(say`inlay of ${naming(edge)}`, edge, { mm: just(mm) })),
     ...running.map(({ edge, widthFrom, widthTo }) =>
-      of('running allowance', edge, { from: { mm: widthFrom, as: 'to' }, to: { mm: widthTo, as: '' } }),
+      of(say`running allowance of ${naming(edge)}`, edge, {
+        from: { mm: widthFrom, as: (l) => say`${l} at the start` },
+        to: { mm: widthTo, as: (l) => say`${l} at the end` },
+      }),
     ),
     ...(ruledCorners ?? []).map(({ before, after, rule }) =>
-      of('corner', `${naming(before)} and ${naming(after)}`, { rule: rule.how }),
+      of(say`corner of ${naming(before)} and ${naming(after)}`, '', { rule: rule.how }),
     ),
-    ...cornerCuts.map(({ name, how }) => of('corner', name ?? 'the outline', { how })),
+    ...cornerCuts.map(({ name, how }) =>
+      of(say`corner of ${name === undefined ? say`the outline` : naming(name)}`, name ?? '', { how }),
+    ),
   ];
 }
 
@@ -249,10 +269,10 @@ function wording({ cut, labels, facing, remarks, side }: Piece): Thing[] {
   const words = (thing: string, text: string): Thing[] =>
     text === '' ? [] : [{ word: 'wording', thing, properties: { text }, points: [] }];
   return [
-    ...words('cutting words', cut?.text ?? ''),
-    ...words('label', labels.map(({ text }) => text).join('; ')),
-    ...words('remark', remarks.join('; ')),
-    ...words('facing', facing === undefined ? '' : `of ${facing.piece}, ${facing.edges.join(', ')}`),
-    ...words('side', side ?? ''),
+    ...words(say`cutting words`, cut?.text ?? ''),
+    ...words(say`label`, labels.map(({ text }) => text).join('; ')),
+    ...words(say`remark`, remarks.join('; ')),
+    ...words(say`facing`, facing === undefined ? '' : say`of ${facing.piece}, ${facing.edges.join(', ')}`),
+    ...words(say`side`, side ?? ''),
   ];
 }

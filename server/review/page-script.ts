@@ -2,7 +2,18 @@
  * What the page of a comparison does: shows the two on one another, side by side or to be swiped, moves and enlarges both
  * together, and leads from a row to its mark and back. Plain script, so that a kept page works by itself.
  */
-export const PAGE_SCRIPT = `
+import { say } from '../../grammar/say';
+
+/** Words as a text of the script. */
+const quoted = (words: string): string =>
+  `'${words.replace(/[\\'<]/g, (sign) => `\\x${sign.charCodeAt(0).toString(16)}`)}'`;
+
+export const pageScript = (): string =>
+  SCRIPT.replace('{was}', () => quoted(say`As it was`))
+    .replace('{now}', () => quoted(say`As it is now`))
+    .replace('{share}', () => quoted(say`How much of the old drawing is shown`));
+
+const SCRIPT = `
 'use strict';
 for (const stage of document.querySelectorAll('.stage')) {
   const first = stage.querySelector('svg');
@@ -23,11 +34,11 @@ for (const stage of document.querySelectorAll('.stage')) {
     stage.dataset.mode = mode;
     stage.style.removeProperty('--at');
     if (mode === 'overlay') stage.replaceChildren(first);
-    else stage.replaceChildren(figure('only-was', 'As it was'), figure('only-now', 'As it is now'));
+    else stage.replaceChildren(figure('only-was', {was}), figure('only-now', {now}));
     if (mode === 'swipe') {
       const slider = document.createElement('input');
       slider.type = 'range';
-      slider.setAttribute('aria-label', 'How much of the old drawing is shown');
+      slider.setAttribute('aria-label', {share});
       slider.addEventListener('input', () => stage.style.setProperty('--at', slider.value + '%'));
       stage.append(slider);
     }

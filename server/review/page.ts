@@ -2,6 +2,7 @@
  * A comparison as the body of a page: the rows on one side, the drawing on the other; one list for a file that is kept and
  * for a panel of the editor. Every row that has a mark on the drawing bears its number.
  */
+import { say } from '../../grammar/say';
 import { group, leaf, text } from '../drawing/xml';
 import { decimal } from '../drawing/lines';
 import { both } from './causes';
@@ -43,12 +44,12 @@ function rows(sheet: Sheet): string {
   ];
   const plain = (words: readonly string[]): string[] => words.map((one) => text('li', {}, one));
   return group('div', { class: 'rows' }, [
-    ...list('Decided', decided),
+    ...list(say`Decided`, decided),
     ...pieceRows(sheet, place),
-    ...list('Seams', seamRows(review, place)),
-    ...list('Problems', plain(problems)),
-    ...list('Sizes', plain(review.sizes.map((one) => sizeWords(one, review.unit)))),
-    ...list('Not drafted', plain(undrafted)),
+    ...list(say`Seams`, seamRows(review, place)),
+    ...list(say`Problems`, plain(problems)),
+    ...list(say`Sizes`, plain(review.sizes.map((one) => sizeWords(one, review.unit)))),
+    ...list(say`Not drafted`, plain(undrafted)),
   ]);
 }
 
@@ -73,7 +74,7 @@ function pieceRows({ review, plates }: Sheet, place: Attributed): string[] {
       ...(plate.rows.length === 0 ? [] : [group('ul', { class: 'marked' }, plate.rows.map(row))]),
     ]),
   );
-  return [text('h3', {}, 'Pieces'), ...blocks];
+  return [text('h3', {}, say`Pieces`), ...blocks];
 }
 
 const list = (title: string, items: readonly string[]): string[] =>
@@ -88,7 +89,7 @@ function drawing({ plates, title }: Sheet): string[] {
       xmlns: 'http://www.w3.org/2000/svg',
       viewBox: [left, top, width, height].map(decimal).join(' '),
       role: 'img',
-      'aria-label': `${title}: the changed pieces, the new laid on the old`,
+      'aria-label': say`${title}: the changed pieces, the new laid on the old`,
     },
     [...body],
   );
@@ -98,11 +99,11 @@ function drawing({ plates, title }: Sheet): string[] {
       { type: 'button', 'data-mode': mode, 'aria-pressed': mode === 'overlay' ? 'true' : 'false' },
       words,
     );
-  const modes = group('div', { class: 'modes', role: 'group', 'aria-label': 'How the two are shown' }, [
-    button('overlay', 'On one another'),
-    button('beside', 'Side by side'),
-    button('swipe', 'Swipe'),
-    text('button', { type: 'button', 'data-whole': '' }, 'Whole drawing'),
+  const modes = group('div', { class: 'modes', role: 'group', 'aria-label': say`How the two are shown` }, [
+    button('overlay', say`On one another`),
+    button('beside', say`Side by side`),
+    button('swipe', say`Swipe`),
+    text('button', { type: 'button', 'data-whole': '' }, say`Whole drawing`),
   ]);
   return [
     group('div', { class: 'drawn' }, [

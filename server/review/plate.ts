@@ -17,6 +17,7 @@ import {
   type Region,
   type Rigid,
 } from '../geometry';
+import { grainWord } from './details';
 import { TOLERANCE, type PieceChange, type Review } from './model';
 import { rowsOf, type Row } from './rows';
 import { spread, type PlacedMark } from './spread';
@@ -62,7 +63,7 @@ function plateOf(change: PieceChange, review: Review, before: Taken, after: Take
   const move = change.anchor?.move ?? identity;
   const old = was === undefined ? [] : outlineOf(was);
   const fresh = now === undefined ? [] : outlineOf(now).map((path) => path.transformed(move));
-  const turned = change.details.some(({ thing }) => thing === 'grain');
+  const turned = change.details.some(({ thing }) => thing === grainWord());
   const lines = [
     ...outlines(old, fresh),
     ...onPiece(

@@ -1,4 +1,5 @@
 /** The rows that are told of a changed piece, each with its number and, where it has one, its place on the drawing. */
+import { say } from '../../grammar/say';
 import { printLength } from '../drafting/values/quantity';
 import { apply, type Point, type Region } from '../geometry';
 import type { Both, PieceChange, Review } from './model';
@@ -44,7 +45,7 @@ function deviationRow(change: PieceChange, unit: Unit): Told[] {
   if (deviation === undefined || anchor === undefined) return [];
   const { was, now } = deviation.at;
   const at = placeOf(change, { ...(was && { was: was.point }), ...(now && { now: now.point }) });
-  return told(`${deviationWords(deviation, unit)} (held at ${anchor.held})`, at);
+  return told(say`${deviationWords(deviation, unit)} (held at ${anchor.held})`, at);
 }
 
 function edgeRows(change: PieceChange, unit: Unit): Told[] {
@@ -56,7 +57,7 @@ function edgeRows(change: PieceChange, unit: Unit): Told[] {
   return change.edges.flatMap(({ edge, length }) => {
     const name =
       edge.was !== undefined && edge.now !== undefined && edge.was !== edge.now
-        ? `${edge.now} (was ${edge.was})`
+        ? edge.now + say` (was ${edge.was})`
         : nameOf(edge);
     return told(
       `${name}: ${lengths(length, unit)}`,
@@ -67,14 +68,18 @@ function edgeRows(change: PieceChange, unit: Unit): Told[] {
 
 function areaRow({ words, lost, gained, lostArea, gainedArea, area }: PieceChange, unit: Unit): Told[] {
   if (!words.includes('reshaped')) return [];
-  const [square, per] = unit === 'in' ? ['square inches', 645.16] : ['square centimetres', 100];
-  const said = (mm2: number): string => (mm2 / per).toFixed(1);
+  const per = unit === 'in' ? 645.16 : 100;
+  const inUnits = (mm2: number): string => (mm2 / per).toFixed(1);
+  const [was, is] = [inUnits(area.was!), inUnits(area.now!)];
+  const [more, less] = [inUnits(gainedArea), inUnits(lostArea)];
   const largest = [...lost, ...gained].reduce<Region | undefined>(
     (a, b) => (a && a.area >= b.area ? a : b),
     undefined,
   );
   return told(
-    `area ${said(area.was!)} → ${said(area.now!)} ${square}: ${said(gainedArea)} gained, ${said(lostArea)} lost`,
+    unit === 'in'
+      ? say`area ${was} → ${is} square inches: ${more} gained, ${less} lost`
+      : say`area ${was} → ${is} square centimetres: ${more} gained, ${less} lost`,
     largest && middleOf(largest.points),
   );
 }
@@ -87,7 +92,7 @@ const middleOf = (points: readonly Point[]): Point => ({
 function pointRows({ points }: PieceChange, unit: Unit): Told[] {
   if (points.length === 0) return [];
   const each = points.map(({ name, by }) => `${nameOf(name)} ${printLength(by, unit)}`);
-  return told(`points moved: ${each.join(', ')}`, points[0]!.point.now);
+  return told(say`points moved: ${each.join(', ')}`, points[0]!.point.now);
 }
 
 const detailRows = (change: PieceChange, unit: Unit): Told[] =>

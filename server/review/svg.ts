@@ -2,6 +2,7 @@
  * Plates as SVG: unchanged thin, what was dashed, what is solid and heavier; lost and gained areas hatched two ways, so
  * that the drawing is read in black and white. Classes let a page show one side alone.
  */
+import { say } from '../../grammar/say';
 import type { Path, Point, Region } from '../geometry';
 import { decimal } from '../drawing/lines';
 import { CAPITAL_HEIGHT } from '../drawing/svg';
@@ -10,6 +11,9 @@ import type { Look, Plate } from './plate';
 import { RING } from './spread';
 
 const FONTS = "'Noto Sans', 'DejaVu Sans', Arial, Helvetica, sans-serif";
+
+const LOOKS = ['same', 'was', 'now'] as const;
+const AREAS = ['lost', 'gained'] as const;
 
 /** Widths of lines and dashes in heights of a letter. */
 const WEIGHTS: Readonly<Record<Look, number>> = { same: 0.07, was: 0.11, now: 0.18 };
@@ -74,7 +78,7 @@ export function plateElements(plates: readonly Plate[]): SvgPlates {
     return drawn;
   });
   const keyTop = y + high + gap;
-  const width = Math.max(right, 66 * size);
+  const width = Math.max(right, keyLayout().wide * size);
   return {
     body: [hatches(size), ...body, ...(plates.length === 0 ? [] : [key(size, keyTop)])],
     ...{ left: -size, top: -size, width: width + 2 * size, height: keyTop + 5 * size },
@@ -124,7 +128,7 @@ function plateGroup(plate: Plate, by: Point, title: number): string {
     ),
     ...lost.map((region) => area('lost', region)),
     ...gained.map((region) => area('gained', region)),
-    ...(['same', 'was', 'now'] as const).flatMap((look) =>
+    ...LOOKS.flatMap((look) =>
       lines
         .filter((line) => line.look === look)
         .map((line) => lineElement(line.look, line.outline, line.path, size)),
@@ -244,16 +248,35 @@ function key(size: number, top: number): string {
       stroke: '#000',
       'stroke-width': 0.04 * size,
     });
+  const { lines, areas, below } = keyWords();
+  const { places } = keyLayout();
   return group('g', { class: 'key' }, [
-    ...swatch(0, stroke('same'), 'unchanged'),
-    ...swatch(13.5, stroke('was'), 'as it was'),
-    ...swatch(26, stroke('now'), 'as it is now'),
-    ...swatch(40, box('lost'), 'lost'),
-    ...swatch(49, box('gained'), 'gained'),
-    text(
-      'text',
-      { x: 0, y: top + 3.8 * size, 'font-size': (0.85 * size) / CAPITAL_HEIGHT },
-      'Arrows point to where a point went; a short move is drawn longer. Numbers are those of the rows.',
-    ),
+    ...LOOKS.flatMap((look, i) => swatch(places[i]!, stroke(look), lines[i]!)),
+    ...AREAS.flatMap((look, i) => swatch(places[LOOKS.length + i]!, box(look), areas[i]!)),
+    text('text', { x: 0, y: top + 3.8 * size, 'font-size': (0.85 * size) / CAPITAL_HEIGHT }, below),
   ]);
+}
+
+const keyWords = () => ({
+  lines: [say`unchanged`, say`as it was`, say`as it is now`],
+  areas: [say`lost`, say`gained`],
+  below: say`Arrows point to where a point went; a short move is drawn longer. Numbers are those of the rows.`,
+});
+
+/** All of the key in heights of a letter: from one swatch to the next at least, a swatch with its gaps, a letter, the whole. */
+const KEY_STEPS = [13.5, 12.5, 14, 9, 17];
+const SWATCH = 5.2;
+const KEY_LETTER = 0.73;
+const SMALL_LETTER = 0.675;
+
+/** Where each swatch begins, and how wide the key is, with room for words longer than the English ones. */
+function keyLayout(): { readonly places: readonly number[]; readonly wide: number } {
+  const { lines, areas, below } = keyWords();
+  let next = 0;
+  const places = [...lines, ...areas].map((words, i) => {
+    const here = next;
+    next += Math.max(KEY_STEPS[i]!, SWATCH + KEY_LETTER * words.length);
+    return here;
+  });
+  return { places, wide: Math.max(next, SMALL_LETTER * below.length) };
 }

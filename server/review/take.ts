@@ -1,4 +1,5 @@
 /** What a comparison needs of a drafted pattern, taken at once: a pattern that is drafted anew for the other side reads on. */
+import { say } from '../../grammar/say';
 import type { SourceFile } from '../../grammar/syntax';
 import { check } from '../checks';
 import type { FileRange, Pattern, Piece, PlacedFinding, Seam, Value } from '../drafting/model';
@@ -107,10 +108,13 @@ function undraftedOf(pattern: Pattern, findings: readonly PlacedFinding[]): Undr
   const missing = pattern.pieceNames.filter((name) => !made.has(name));
   const partly = pattern.pieces.filter(({ unbuilt }) => unbuilt.length > 0);
   const reasons = missing.length === 0 ? new Map<string, string>() : reasonsIn(findings);
-  const why = (name: string): string => reasons.get(name) ?? 'it rests on something that has an error.';
+  const why = (name: string): string => reasons.get(name) ?? say`it rests on something that has an error.`;
   return [
     ...missing.map((name) => ({ name, why: why(name) })),
-    ...partly.map(({ name, unbuilt }) => ({ name, why: `not all of it is built: ${unbuilt.join(', ')}.` })),
+    ...partly.map(({ name, unbuilt }) => ({
+      name,
+      why: say`not all of it is built: ${unbuilt.join(', ')}.`,
+    })),
   ];
 }
 

@@ -1,5 +1,7 @@
 /** A comparison in sentences: one line that judges it, and a line for every row of it. The same words in every print. */
+import { say } from '../../grammar/say';
 import { printLength } from '../drafting/values/quantity';
+import type { Severity } from '../drafting/finding';
 import { isSame } from './compare';
 import type {
   Both,
@@ -19,8 +21,6 @@ type Unit = Review['unit'];
 
 export const nameOf = ({ was, now }: Both<string>): string => now ?? was ?? '';
 
-const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
-
 /** `+6mm`, `−1.2cm`: a difference always bears its sign. */
 export const signed = (mm: number, unit: Unit): string =>
   `${mm < 0 ? '−' : '+'}${printLength(Math.abs(mm), unit)}`;
@@ -29,11 +29,10 @@ export const signed = (mm: number, unit: Unit): string =>
 export function verdict(review: Review): string {
   if (isSame(review)) {
     const unfinished = review.undrafted.now ?? review.undrafted.was;
-    if (unfinished)
-      return `Nothing that could be drafted differs; ${counted(unfinished.length, 'piece')} could not be.`;
+    if (unfinished) return unfinishedWords(unfinished.length);
     return review.textChanged
-      ? 'Text only: comments, layout or order changed; what is drafted is the same.'
-      : 'No difference.';
+      ? say`Text only: comments, layout or order changed; what is drafted is the same.`
+      : say`No difference.`;
   }
   const parts = [
     piecesPart(review),
@@ -45,20 +44,29 @@ export function verdict(review: Review): string {
   return `${parts.join('; ')}.`;
 }
 
+const unfinishedWords = (n: number): string =>
+  n === 1
+    ? say`Nothing that could be drafted differs; 1 piece could not be.`
+    : say`Nothing that could be drafted differs; ${n} pieces could not be.`;
+
 function piecesPart({ pieces, pieceCount, causes }: Review): string {
-  if (pieces.length === 0) {
-    const lines = causes.length === 0 ? '' : `${counted(causes.length, 'decision')} changed, `;
-    return `${lines}no piece did`;
-  }
+  if (pieces.length === 0) return causesAlone(causes.length);
   const changed = pieces.filter(({ name }) => name.was !== undefined && name.now !== undefined).length;
   const came = pieces.filter(({ name }) => name.was === undefined).length;
   const went = pieces.length - changed - came;
+  const all = pieceCount.now ?? 0;
+  const ofAll = all === 1 ? say`${changed} of 1 piece changed` : say`${changed} of ${all} pieces changed`;
   const some = [
-    ...(changed > 0 ? [`${changed} of ${counted(pieceCount.now ?? 0, 'piece')} changed`] : []),
-    ...(came > 0 ? [`${counted(came, 'piece')} added`] : []),
-    ...(went > 0 ? [`${counted(went, 'piece')} removed`] : []),
+    ...(changed > 0 ? [ofAll] : []),
+    ...(came > 0 ? [came === 1 ? say`1 piece added` : say`${came} pieces added`] : []),
+    ...(went > 0 ? [went === 1 ? say`1 piece removed` : say`${went} pieces removed`] : []),
   ];
   return some.join(', ');
+}
+
+function causesAlone(n: number): string {
+  if (n === 0) return say`no piece did`;
+  return n === 1 ? say`1 decision changed, no piece did` : say`${n} decisions changed, no piece did`;
 }
 
 const cameApart = ({ seam: { was, now } }: SeamChange): boolean =>
@@ -67,19 +75,20 @@ const cameTogether = ({ seam: { was, now } }: SeamChange): boolean =>
   was?.verdict === 'apart' && now?.verdict === 'matches';
 
 function seamParts({ seams, unit }: Review): string[] {
-  const list = (some: readonly SeamChange[], by: boolean) =>
-    some
-      .map(({ name, seam }) => nameOf(name) + (by ? `, ${signed(seam.now!.difference, unit)}` : ''))
-      .join(' and ');
-  const told = (some: readonly SeamChange[], words: string, many: string, by: boolean): string[] =>
-    some.length === 0
-      ? []
-      : [`${counted(some.length, 'seam')} ${some.length === 1 ? words : many}: ${list(some, by)}`];
+  const [apart, together] = [seams.filter(cameApart), seams.filter(cameTogether)];
+  const off = apart.map(({ name, seam }) => `${nameOf(name)}, ${signed(seam.now!.difference, unit)}`);
+  const again = together.map(({ name }) => nameOf(name));
   return [
-    ...told(seams.filter(cameApart), 'no longer matches', 'no longer match', true),
-    ...told(seams.filter(cameTogether), 'matches again', 'match again', false),
+    ...(off.length === 0 ? [] : [apartWords(off.length, off.join(say` and `))]),
+    ...(again.length === 0 ? [] : [againWords(again.length, again.join(say` and `))]),
   ];
 }
+
+const apartWords = (n: number, names: string): string =>
+  n === 1 ? say`1 seam no longer matches: ${names}` : say`${n} seams no longer match: ${names}`;
+
+const againWords = (n: number, names: string): string =>
+  n === 1 ? say`1 seam matches again: ${names}` : say`${n} seams match again: ${names}`;
 
 /** What a size that is not drafted here has of its own to tell. */
 function sizeParts({ pieces, seams, sizes }: Review): string[] {
@@ -89,31 +98,35 @@ function sizeParts({ pieces, seams, sizes }: Review): string[] {
   const parted = sizes.flatMap(({ size, seams: all }) =>
     all
       .filter((one) => cameApart(one) && !apart.has(nameOf(one.name)))
-      .map(({ name }) => `in size ${size} the seam ${nameOf(name)} no longer matches`),
+      .map(({ name }) => say`in size ${size} the seam ${nameOf(name)} no longer matches`),
   );
-  const pieceWords = changed.length === 0 ? [] : [`pieces of size ${changed.join(', ')} did`];
+  const pieceWords = changed.length === 0 ? [] : [say`pieces of size ${changed.join(', ')} did`];
   return [...pieceWords, ...parted];
 }
 
 function problemParts({ problems }: Review): string[] {
-  const parts: string[] = [];
-  for (const [severity, word] of [
-    ['error', 'error'],
-    ['warning', 'warning'],
-  ] as const) {
-    const fresh = problems.filter(({ problem: { was, now } }) => !was && now?.severity === severity).length;
-    const cleared = problems.filter(({ problem: { was, now } }) => !now && was?.severity === severity).length;
-    if (fresh > 0) parts.push(counted(fresh, `new ${word}`));
-    if (cleared > 0) parts.push(`${counted(cleared, word)} cleared`);
-  }
-  return parts;
+  const fresh = (severity: Severity): number =>
+    problems.filter(({ problem: { was, now } }) => !was && now?.severity === severity).length;
+  const cleared = (severity: Severity): number =>
+    problems.filter(({ problem: { was, now } }) => !now && was?.severity === severity).length;
+  const told = (n: number, one: string, many: string): string[] => (n === 0 ? [] : [n === 1 ? one : many]);
+  const [errors, mended] = [fresh('error'), cleared('error')];
+  const [warnings, quieted] = [fresh('warning'), cleared('warning')];
+  return [
+    ...told(errors, say`1 new error`, say`${errors} new errors`),
+    ...told(mended, say`1 error cleared`, say`${mended} errors cleared`),
+    ...told(warnings, say`1 new warning`, say`${warnings} new warnings`),
+    ...told(quieted, say`1 warning cleared`, say`${quieted} warnings cleared`),
+  ];
 }
 
 function undraftedPart({ undrafted: { was, now } }: Review): string[] {
-  const names = new Set([...(was ?? []), ...(now ?? [])].map(({ name }) => name));
-  return names.size === 0
-    ? []
-    : [`${counted(names.size, 'piece')} could not be compared: ${[...names].join(', ')}`];
+  const names = [...new Set([...(was ?? []), ...(now ?? [])].map(({ name }) => name))];
+  const [n, list] = [names.length, names.join(', ')];
+  if (n === 0) return [];
+  return [
+    n === 1 ? say`1 piece could not be compared: ${list}` : say`${n} pieces could not be compared: ${list}`,
+  ];
 }
 
 /** `hip-ease: 4cm → 5cm`, `front: allow 1cm → allow 1.5cm`. */
@@ -121,100 +134,122 @@ export function causeWords({ kind, name, text: { was, now } }: Cause): string {
   const lead = name === '' ? '' : `${name}: `;
   switch (kind) {
     case 'body':
-      return `drafted for: ${trimmed(was)} → ${trimmed(now)}`;
+      return say`drafted for: ${trimmed(was)} → ${trimmed(now)}`;
     case 'renamed':
-      return `renamed: ${name.slice(0, name.length - (now?.length ?? 0))}${was} → ${now}`;
+      return say`renamed: ${name.slice(0, name.length - (now?.length ?? 0)) + was} → ${now ?? ''}`;
     case 'order':
-      return `${lead}order ${was} → ${now}`;
+      return lead + say`order ${was ?? ''} → ${now ?? ''}`;
     case 'added':
-      return `added${name === '' ? '' : ` ${name}`}: ${now}`;
+      return name === '' ? say`added: ${now ?? ''}` : say`added ${name}: ${now ?? ''}`;
     case 'removed':
-      return `removed${name === '' ? '' : ` ${name}`}: ${was}`;
+      return name === '' ? say`removed: ${was ?? ''}` : say`removed ${name}: ${was ?? ''}`;
     default:
       return `${lead}${was} → ${now}`;
   }
 }
 
-const trimmed = (words: string | undefined): string => (words ?? '').replace(/^drafted for /, '') || 'nobody';
+const trimmed = (words: string | undefined): string =>
+  (words ?? '').replace(/^drafted for /, '') || say`nobody`;
 
-const PIECE_WORDS: Readonly<Record<PieceWord, string>> = {
-  renamed: 'renamed',
-  moved: 'moved on the paper',
-  reshaped: 'reshaped',
-  marks: 'marks',
-  allowance: 'allowance',
-  wording: 'wording',
-};
+function pieceWord(word: PieceWord): string {
+  switch (word) {
+    case 'renamed':
+      return say`renamed`;
+    case 'moved':
+      return say`moved on the paper`;
+    case 'reshaped':
+      return say`reshaped`;
+    case 'marks':
+      return say`marks`;
+    case 'allowance':
+      return say`allowance`;
+    case 'wording':
+      return say`wording`;
+  }
+}
 
 /** `reshaped, marks`, `allowance only`, `added`. */
 export function changeWords({ name, words }: Pick<PieceChange, 'name' | 'words'>): string {
-  if (name.was === undefined) return 'added';
-  if (name.now === undefined) return 'removed';
-  const told = words.map((word) => PIECE_WORDS[word]);
-  const renamed = words.includes('renamed') ? ` (was ${name.was})` : '';
-  return `${told.join(', ')}${words.length === 1 && words[0] !== 'reshaped' && words[0] !== 'renamed' ? ' only' : ''}${renamed}`;
+  if (name.was === undefined) return say`added`;
+  if (name.now === undefined) return say`removed`;
+  const told = words.map(pieceWord).join(', ');
+  const alone = words.length === 1 && words[0] !== 'reshaped' && words[0] !== 'renamed';
+  return (alone ? say`${told} only` : told) + (words.includes('renamed') ? say` (was ${name.was})` : '');
 }
 
 /** `by up to 6mm on side, 12cm from hip-side`. */
 export function deviationWords({ by, edge, at }: Deviation, unit: Unit): string {
   const places = [at.now, at.was].flatMap((place) => place ?? []);
   const place = places.find(({ along }) => along < AT_END) ?? places[0];
-  return `by up to ${printLength(by, unit)} on ${nameOf(edge)}${place === undefined ? '' : whereWords(place, unit)}`;
+  const where = place === undefined ? '' : whereWords(place, unit);
+  return say`by up to ${printLength(by, unit)} on ${nameOf(edge)}` + where;
 }
 
 /** Nearer an end than this, mm, it is the end. */
 const AT_END = 0.5;
 
 function whereWords({ along, from }: EdgePlace, unit: Unit): string {
-  if (from === '') return along < AT_END ? ', at its end' : `, ${printLength(along, unit)} from its end`;
-  return along < AT_END ? `, at ${from}` : `, ${printLength(along, unit)} from ${from}`;
+  const far = printLength(along, unit);
+  if (from === '') return along < AT_END ? say`, at its end` : say`, ${far} from its end`;
+  return along < AT_END ? say`, at ${from}` : say`, ${far} from ${from}`;
 }
 
 export function lengths({ was, now }: Both<number>, unit: Unit): string {
-  if (was === undefined) return `new, ${printLength(now!, unit)}`;
-  if (now === undefined) return `gone, was ${printLength(was, unit)}`;
+  if (was === undefined) return say`new, ${printLength(now!, unit)}`;
+  if (now === undefined) return say`gone, was ${printLength(was, unit)}`;
   return `${printLength(was, unit)} → ${printLength(now, unit)}, ${signed(now - was, unit)}`;
 }
 
 export function detailWords({ thing, text: { was, now }, moved }: Detail, unit: Unit): string {
-  const by = moved === undefined ? '' : `moved ${printLength(moved, unit)}`;
+  const by = moved === undefined ? '' : say`moved ${printLength(moved, unit)}`;
   if (was === undefined && now === undefined) return `${thing}: ${by}`;
-  if (was === undefined) return `${thing}: new, ${now}`.replace(/, there$/, '');
-  if (now === undefined) return `${thing}: gone, was ${was}`.replace(/, was there$/, '');
-  return `${thing}: ${was || 'nothing said'} → ${now || 'nothing said'}${by && `, ${by}`}`;
+  if (was === undefined) return `${thing}: ${now === say`there` ? say`new` : say`new, ${now!}`}`;
+  if (now === undefined) return `${thing}: ${was === say`there` ? say`gone` : say`gone, was ${was}`}`;
+  return `${thing}: ${was || say`nothing said`} → ${now || say`nothing said`}${by && `, ${by}`}`;
 }
 
 /** `side: 38.2cm to 38.2cm, matches → 37.6cm to 38.2cm, no longer matches: +6mm`. */
 export function seamWords({ name, seam: { was, now } }: SeamChange, unit: Unit): string {
   const lead =
-    name.was !== undefined && name.now !== undefined && name.was !== name.now ? ` (was ${name.was})` : '';
+    name.was !== undefined && name.now !== undefined && name.was !== name.now ? say` (was ${name.was})` : '';
   const judged =
     was === undefined
-      ? `new, ${sideWords(now!, unit)}`
+      ? say`new, ${sideWords(now!, unit)}`
       : now === undefined
-        ? `gone, was ${sideWords(was, unit)}`
+        ? say`gone, was ${sideWords(was, unit)}`
         : `${pairWords(was, unit)} → ${pairWords(now, unit)}, ${judgement(was, now, unit)}`;
   return `${nameOf(name)}${lead}: ${judged}`;
 }
 
 const pairWords = ({ left, right, verdict: of }: SeamSide, unit: Unit): string =>
-  of === 'its pair' ? printLength(left, unit) : `${printLength(left, unit)} to ${printLength(right, unit)}`;
+  of === 'its pair'
+    ? printLength(left, unit)
+    : say`${printLength(left, unit)} to ${printLength(right, unit)}`;
 
 function sideWords(side: SeamSide, unit: Unit): string {
-  const off = side.verdict === 'apart' ? `${signed(side.difference, unit)} apart` : side.verdict;
-  return `${pairWords(side, unit)}${side.verdict === 'its pair' ? ' to its pair' : `, ${off}`}`;
+  const pair = pairWords(side, unit);
+  switch (side.verdict) {
+    case 'its pair':
+      return say`${pair} to its pair`;
+    case 'apart':
+      return say`${pair}, ${signed(side.difference, unit)} apart`;
+    case 'matches':
+      return say`${pair}, matches`;
+    case 'not compared':
+      return say`${pair}, not compared`;
+  }
 }
 
 function judgement(was: SeamSide, now: SeamSide, unit: Unit): string {
   const off = signed(now.difference, unit);
-  const allowed = `${printLength(now.tolerance, unit)} is allowed`;
   if (now.verdict === 'apart')
     return was.verdict === 'apart'
-      ? `still apart: ${signed(was.difference, unit)} → ${off}`
-      : `no longer matches: ${off}, ${allowed}`;
-  if (now.verdict === 'not compared') return 'can no longer be compared';
-  if (now.verdict === 'its pair') return 'sewn to its pair';
-  return was.verdict === 'apart' ? 'matches again' : was.verdict === 'matches' ? 'still matches' : 'matches';
+      ? say`still apart: ${signed(was.difference, unit)} → ${off}`
+      : say`no longer matches: ${off}, ${printLength(now.tolerance, unit)} is allowed`;
+  if (now.verdict === 'not compared') return say`can no longer be compared`;
+  if (now.verdict === 'its pair') return say`sewn to its pair`;
+  if (was.verdict === 'apart') return say`matches again`;
+  return was.verdict === 'matches' ? say`still matches` : say`matches`;
 }
 
 /** `size L: front by up to 8mm; seam side no longer matches: +6mm`. */
@@ -227,9 +262,13 @@ export function sizeWords({ size, pieces, seams, problems }: SizeChange, unit: U
     ...seams
       .filter((one) => cameApart(one) || cameTogether(one))
       .map(
-        (one) => `seam ${nameOf(one.name)} ${judgement(one.seam.was ?? one.seam.now!, one.seam.now!, unit)}`,
+        (one) =>
+          say`seam ${nameOf(one.name)} ${judgement(one.seam.was ?? one.seam.now!, one.seam.now!, unit)}`,
       ),
-    ...(problems.length === 0 ? [] : [counted(problems.length, 'problem') + ' changed']),
+    ...(problems.length === 0 ? [] : [problemsChanged(problems.length)]),
   ];
-  return `size ${size}: ${parts.join('; ')}`;
+  return say`size ${size}: ${parts.join('; ')}`;
 }
+
+const problemsChanged = (n: number): string =>
+  n === 1 ? say`1 problem changed` : say`${n} problems changed`;

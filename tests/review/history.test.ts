@@ -149,6 +149,12 @@ describe('the history of a bodice', () => {
     await golden('broken.md', 'merged..broken', 'bodice.draft', '--format', 'markdown');
   }).timeout(60000);
 
+  it('reads in German where that is asked, in both of these', async () => {
+    const german = ['merged..broken', 'bodice.draft', '--language', 'de'];
+    await golden('broken.de.txt', ...german);
+    await golden('broken.de.md', ...german, '--format', 'markdown');
+  }).timeout(60000);
+
   it('is judged commit by commit', async () => {
     const { out, err, exit } = await repository.run('compare', 'begun..mended', 'bodice.draft', '--each');
     assert.equal(err, '');
@@ -192,7 +198,7 @@ describe('the history of a bodice', () => {
   }).timeout(60000);
 
   it('keeps no golden that nothing reads', () => {
-    const known = [...STEPS.map(({ tag }) => `${tag}.txt`), 'broken.md'];
+    const known = [...STEPS.map(({ tag }) => `${tag}.txt`), 'broken.md', 'broken.de.txt', 'broken.de.md'];
     assert.deepEqual(readdirSync(GOLDENS).sort(), known.sort());
   });
 });

@@ -1,18 +1,19 @@
 /** `draftwright compare FROM..TO --each`: the history commit by commit, one line of judgement for each pattern that changed. */
+import { say } from '../../../grammar/say';
 import type { Choice } from '../../drafting/workshop';
 import { isSame, verdict } from '../../review';
 import { Refusal } from '../../lsp/versions/tree';
 import { TwoSided } from '../../lsp/versions/two-sided';
 import { CLEAN, FAULTY, type Exit, type Io } from '../io';
 import { harmless, inkFor, wrapped } from '../print/ink';
-import { titleWords } from './phrases';
+import { noneDiffers, titleWords } from './phrases';
 import { comparedSides, hasNewErrors, type Compared, type CompareOptions } from './run';
 import type { Sides } from './sides';
 
 /** Commits that touch no pattern are passed over. What one commit left is what the next begins with: nothing is read twice. */
 export function runEach(sides: Sides, choice: Choice & Pick<CompareOptions, 'failOn'>, io: Io): Exit {
   if (sides.range === undefined)
-    throw new Refusal('With --each two revisions are named, as in draftwright compare main..HEAD --each.');
+    throw new Refusal(say`With --each two revisions are named, as in draftwright compare main..HEAD --each.`);
   const { repository, from, to } = sides.range;
   const ink = inkFor(io.colour);
   const bench = new TwoSided();
@@ -29,7 +30,7 @@ export function runEach(sides: Sides, choice: Choice & Pick<CompareOptions, 'fai
     io.out(`${ink.bold(short)} ${harmless(subject)}\n`);
     for (const one of changed) io.out(`${wrapped(harmless(lineOf(one)), io.width, '  ', '    ')}\n`);
   }
-  if (told === 0) io.out(`No pattern differs between ${from} and ${to}.\n`);
+  if (told === 0) io.out(`${noneDiffers(from, to)}\n`);
   return failed ? FAULTY : CLEAN;
 }
 
@@ -40,6 +41,7 @@ const isChanged = ({ review, file }: Compared): boolean =>
 function lineOf(compared: Compared): string {
   const { review, now } = compared;
   const name = titleWords(compared, { before: '', after: '' }).replace(/:  → $/, '');
-  if (review === undefined) return `${name}: ${now === undefined ? 'removed' : 'added'}.`;
-  return `${name}: ${isSame(review) && !review.textChanged ? 'the same under another name.' : verdict(review)}`;
+  if (review === undefined) return `${name}: ${now === undefined ? say`removed` : say`added`}.`;
+  const same = isSame(review) && !review.textChanged;
+  return `${name}: ${same ? say`the same under another name.` : verdict(review)}`;
 }

@@ -1,8 +1,9 @@
 /** A comparison as one page that can be kept and sent: no other file, no network, no script but its own. */
+import { say } from '../../../grammar/say';
 import { createHash } from 'node:crypto';
 import { group, text } from '../../drawing/xml';
 import {
-  PAGE_SCRIPT,
+  pageScript,
   PAGE_STYLE,
   sheetElement,
   followedWords,
@@ -10,7 +11,7 @@ import {
   undraftedWords,
 } from '../../review';
 import { platesIn } from './drawn';
-import { listOfPieces, titleWords } from './phrases';
+import { listOfPieces, noneDiffers, titleWords } from './phrases';
 import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
@@ -18,11 +19,11 @@ export function compareHtml(comparison: Comparison): string {
   const { before, after, patterns } = comparison;
   const title = `${before} → ${after}`;
   const sheets = patterns.map((one) => sheetOf(one, comparison));
-  if (sheets.length === 0)
-    sheets.push(text('p', { class: 'verdict' }, `No pattern differs between ${before} and ${after}.`));
-  const policy = `default-src 'none'; style-src '${digest(PAGE_STYLE)}'; script-src '${digest(PAGE_SCRIPT)}'; base-uri 'none'; form-action 'none'`;
+  if (sheets.length === 0) sheets.push(text('p', { class: 'verdict' }, noneDiffers(before, after)));
+  const script = pageScript();
+  const policy = `default-src 'none'; style-src '${digest(PAGE_STYLE)}'; script-src '${digest(script)}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
-<html lang="en">
+<html lang="${say`en`}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -32,7 +33,7 @@ ${text('title', {}, title)}
 </head>
 <body>
 ${group('main', {}, [text('h1', {}, title), ...sheets])}
-<script>${PAGE_SCRIPT}</script>
+<script>${script}</script>
 </body>
 </html>
 `;

@@ -1,4 +1,5 @@
 /** A comparison as Markdown for a review on a forge: the verdict in bold, tables of causes and pieces, the rest folded. */
+import { say } from '../../../grammar/say';
 import {
   causeWords,
   changeWords,
@@ -13,7 +14,7 @@ import {
   problemWords,
   undraftedWords,
 } from '../../review';
-import { listOfPieces, titleWords } from './phrases';
+import { listOfPieces, noneDiffers, titleWords } from './phrases';
 import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
@@ -23,7 +24,7 @@ export const MARK = '<!-- draftwright compare -->';
 export function compareMarkdown(comparison: Comparison): string {
   const { before, after, patterns } = comparison;
   const parts = patterns.map((one) => onePattern(one, comparison));
-  if (parts.length === 0) parts.push(`No pattern differs between ${plain(before)} and ${plain(after)}.`);
+  if (parts.length === 0) parts.push(noneDiffers(plain(before), plain(after)));
   return `${MARK}\n${parts.join('\n\n')}\n`;
 }
 
@@ -43,16 +44,18 @@ function onePattern(compared: Compared, comparison: Comparison): string {
   const problems = review.problems.map((one) => plain(problemWords(one, places.words)));
   return [
     `${head}\n\n**${plain(verdict(review))}**`,
-    ...list('Decided', causes),
+    ...list(say`Decided`, causes),
     ...pieces(review),
-    ...list('Seams', seams),
-    ...list('Problems', problems),
+    ...list(say`Seams`, seams),
+    ...list(say`Problems`, problems),
     ...list(
-      'Sizes',
+      say`Sizes`,
       review.sizes.map((one) => plain(sizeWords(one, review.unit))),
     ),
-    ...list('Not drafted', undraftedWords(review, comparison).map(plain)),
-    ...(review.pieces.length > 0 ? [`<sub>What is nearer than ${TOLERANCE}mm is the same.</sub>`] : []),
+    ...list(say`Not drafted`, undraftedWords(review, comparison).map(plain)),
+    ...(review.pieces.length > 0
+      ? [`<sub>${say`What is nearer than ${TOLERANCE}mm is the same.`}</sub>`]
+      : []),
   ].join('\n\n');
 }
 
@@ -66,7 +69,7 @@ function pieces({ pieces: all, unit }: Review): string[] {
     const [first] = rowsOf(one, unit);
     return `| ${one.number} | ${plain(nameOf(one.name))} | ${plain(changeWords(one))} | ${plain(one.deviation && first ? first.text : '')} |`;
   });
-  const table = ['| | piece | change | |', '| --: | --- | --- | --- |', ...rows].join('\n');
+  const table = [`| | ${say`piece`} | ${say`change`} | |`, '| --: | --- | --- | --- |', ...rows].join('\n');
   const details = all.flatMap((one) => {
     const lines = rowsOf(one, unit).slice(one.deviation ? 1 : 0);
     return lines.length === 0
@@ -78,7 +81,7 @@ function pieces({ pieces: all, unit }: Review): string[] {
   if (details.length === 0) return [table];
   return [
     table,
-    `<details><summary>Edges, points and marks</summary>\n\n${details.join('\n\n')}\n\n</details>`,
+    `<details><summary>${say`Edges, points and marks`}</summary>\n\n${details.join('\n\n')}\n\n</details>`,
   ];
 }
 

@@ -1,4 +1,5 @@
 /** `draftwright compare`: what a change did to the patterns of two files, two folders or two revisions. */
+import { say } from '../../../grammar/say';
 import type { Choice } from '../../drafting/workshop';
 import { compare, isSame, type Review, type Taken } from '../../review';
 import { changedFiles, pairFiles, readable, type FilePair } from '../../lsp/versions/changed';
@@ -49,7 +50,7 @@ const PRINTERS: Readonly<Record<CompareOptions['format'], (comparison: Compariso
 export function runCompare(words: readonly string[], options: CompareOptions, io: Io): Exit {
   if (options.each && (options.format !== 'text' || options.out !== undefined))
     throw new Unable(
-      '--each prints lines of text: leave --format and --out away, or compare without --each.',
+      say`--each prints lines of text: leave --format and --out away, or compare without --each.`,
     );
   if (options.each) return refusable(() => runEach(sidesOf(words, io), options, io));
   const comparison = refusable(() =>
@@ -75,7 +76,7 @@ function refusable<T>(work: () => T): T {
 }
 
 const told = ({ patterns }: Comparison): string =>
-  patterns.length === 1 ? '1 pattern' : `${patterns.length} patterns`;
+  patterns.length === 1 ? say`1 pattern` : say`${patterns.length} patterns`;
 
 /** Compares what has to be compared; a pattern that is the same in text and use is left out. */
 export function comparedSides(sides: Sides, choice: Choice, kept?: TwoSided): Comparison {
@@ -106,14 +107,14 @@ function pairsOf({ before, after, path }: Sides): readonly FilePair[] {
   if (path === '' || !(old.includes(path) || fresh.includes(path))) {
     const below = [...old, ...fresh].some((one) => path === '' || one.startsWith(`${path}/`));
     if (!below && path !== '')
-      throw new Refusal(`${path} is neither in ${before.name} nor in ${after.name}.`);
+      throw new Refusal(say`${path} is neither in ${before.name} nor in ${after.name}.`);
     return changedFiles(before, after, path);
   }
   const pair = pairFiles(before, after, old, fresh).find(({ was, now }) => was === path || now === path)!;
   if (pair.was !== undefined && pair.now !== undefined) return [pair];
   const [has, lacks] = pair.was === undefined ? [after.name, before.name] : [before.name, after.name];
   throw new Refusal(
-    `${path} is in ${has}, but not in ${lacks}, nor anything like it under another name: there is nothing to compare it with.`,
+    say`${path} is in ${has!}, but not in ${lacks!}, nor anything like it under another name: there is nothing to compare it with.`,
   );
 }
 

@@ -1,4 +1,5 @@
 /** What `draftwright compare` was asked to hold against each other: two files, two folders, or two revisions of a path. */
+import { say } from '../../../grammar/say';
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { homeOf, readText } from '../../lsp/disk';
@@ -27,7 +28,8 @@ export function sidesOf(words: readonly string[], io: Io): Sides {
   if (third !== undefined) return ofRevisions(first, second!, third, io);
   if (there(first) && second === undefined) return ofRevisions('HEAD', '', first, io);
   if (there(first) && there(second)) return ofDisk(first, second!, io);
-  if (there(first)) throw new Refusal(`There is no file or folder ${second} here to compare ${first} with.`);
+  if (there(first))
+    throw new Refusal(say`There is no file or folder ${second ?? ''} here to compare ${first} with.`);
   const repository = repositoryFor(first, io);
   if (second === undefined || (there(second) && !repository.has(second)))
     return ofRevisions(first, '', second, io);
@@ -39,7 +41,7 @@ function ofDisk(first: string, second: string, io: Io): Sides {
   const one = named(resolve(absolute(io, first)), slashes(first), io.cwd);
   const other = named(resolve(absolute(io, second)), slashes(second), io.cwd);
   if ((one.path === '') !== (other.path === ''))
-    throw new Refusal(`${first} and ${second} are a file and a folder. Name two files or two folders.`);
+    throw new Refusal(say`${first} and ${second} are a file and a folder. Name two files or two folders.`);
   const files = one.path === '' ? {} : { files: { was: one.path, now: other.path } };
   return { before: one.tree, after: other.tree, path: '', ...files };
 }
@@ -50,7 +52,7 @@ function ofRange(
   more: string | undefined,
   io: Io,
 ): Sides {
-  if (more !== undefined) throw new Refusal(`One path at a time: ${path} or ${more}.`);
+  if (more !== undefined) throw new Refusal(say`One path at a time: ${path ?? ''} or ${more}.`);
   const repository = repositoryFor(`${from}${dots}${to}`, io);
   const start = from || 'HEAD';
   if (dots === '..') return ofRevisions(start, to!, path, io);
@@ -62,7 +64,7 @@ function ofRange(
 export function sidesAs(path: string, words: readonly string[], io: Io): Sides {
   const [first, second] = words;
   if (first === undefined || second === undefined || words.length > 2)
-    throw new Refusal('With --as two files are compared: draftwright compare --as skirt.draft OLD NEW.');
+    throw new Refusal(say`With --as two files are compared: draftwright compare --as skirt.draft OLD NEW.`);
   const full = resolve(absolute(io, path));
   const top = homeOf(full, io.cwd);
   const place = relative(top, full).split(sep).join('/');
@@ -75,8 +77,8 @@ export function sidesAs(path: string, words: readonly string[], io: Io): Sides {
     return { ...tree, read: (of) => (of === place ? content : tree.read(of)) };
   };
   return {
-    before: side(first, 'before'),
-    after: side(second, 'after'),
+    before: side(first, say`before`),
+    after: side(second, say`after`),
     path: '',
     files: { was: place, now: place },
   };
@@ -86,7 +88,7 @@ export function sidesAs(path: string, words: readonly string[], io: Io): Sides {
 function ofRevisions(from: string, to: string, path: string | undefined, io: Io, called = from): Sides {
   const repository = repositoryFor(from, io);
   const tree = repository.revision(from);
-  const before = called === from ? tree : { ...tree, name: `${called} (where the other left it)` };
+  const before = called === from ? tree : { ...tree, name: say`${called} (where the other left it)` };
   const after = to === '' ? repository.workingTree() : repository.revision(to);
   return {
     before,
@@ -100,8 +102,7 @@ function repositoryFor(what: string, io: Io): Repository {
   const repository = Repository.around(io.cwd);
   if (repository !== undefined) return repository;
   throw new Refusal(
-    `${what} is no file or folder here, and this folder lies in no git repository that could know it as a revision. ` +
-      'Compare two files or two folders, or go to the folder of the repository.',
+    say`${what} is no file or folder here, and this folder lies in no git repository that could know it as a revision. Compare two files or two folders, or go to the folder of the repository.`,
   );
 }
 
@@ -113,7 +114,7 @@ function within(repository: Repository, path: string, io: Io): string {
     : resolve(realpathOf(dirname(full)), full.slice(dirname(full).length + 1));
   const inside = relative(realpathSync(repository.top), real).split(sep).join('/');
   if (inside === '..' || inside.startsWith('../'))
-    throw new Refusal(`${path} lies outside of this repository.`);
+    throw new Refusal(say`${path} lies outside of this repository.`);
   return inside;
 }
 

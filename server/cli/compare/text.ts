@@ -1,4 +1,5 @@
 /** A comparison for a person at a terminal: the verdict, then causes, pieces, seams, problems, sizes. */
+import { say } from '../../../grammar/say';
 import {
   causeWords,
   changeWords,
@@ -8,6 +9,7 @@ import {
   sizeWords,
   TOLERANCE,
   verdict,
+  piecesIn,
   type Review,
   followedWords,
   problemWords,
@@ -15,15 +17,15 @@ import {
 } from '../../review';
 import { printLength } from '../../drafting/values/quantity';
 import type { Io } from '../io';
-import { counted, harmless, inkFor, wrapped, type Ink } from '../print/ink';
-import { listOfPieces, titleWords } from './phrases';
+import { harmless, inkFor, wrapped, type Ink } from '../print/ink';
+import { listOfPieces, noneDiffers, titleWords } from './phrases';
 import { Places } from '../../lsp/versions/places';
 import type { Compared, Comparison } from './run';
 
 export function compareText(comparison: Comparison, { width, colour }: Pick<Io, 'width' | 'colour'>): string {
   const ink = inkFor(colour);
   const { before, after, patterns } = comparison;
-  if (patterns.length === 0) return `No pattern differs between ${before} and ${after}.\n`;
+  if (patterns.length === 0) return `${noneDiffers(before, after)}\n`;
   const parts = patterns.map((one) => onePattern(one, comparison, width, ink));
   return `${parts.join('\n\n')}\n`;
 }
@@ -34,27 +36,27 @@ function onePattern(compared: Compared, comparison: Comparison, width: number, i
   if (review === undefined) return `${head}\n${wrapped(harmless(listOfPieces(compared)), width)}`;
   const sections = [
     wrapped(harmless(verdict(review)), width),
-    ...section('decided', causes(review, compared), width, ink),
-    ...section('pieces', pieces(review), width, ink),
+    ...section(say`decided`, causes(review, compared), width, ink),
+    ...section(say`pieces`, pieces(review), width, ink),
     ...section(
-      'seams',
+      say`seams`,
       review.seams.map((one) => seamWords(one, review.unit)),
       width,
       ink,
     ),
     ...section(
-      'problems',
+      say`problems`,
       review.problems.map((one) => problemWords(one, new Places(compared).words)),
       width,
       ink,
     ),
     ...section(
-      'sizes',
+      say`sizes`,
       review.sizes.map((one) => sizeWords(one, review.unit)),
       width,
       ink,
     ),
-    ...section('not drafted', undraftedWords(review, comparison), width, ink),
+    ...section(say`not drafted`, undraftedWords(review, comparison), width, ink),
     ...(review.pieces.length + review.seams.length > 0 ? [ink.faint(wrapped(footnote(review), width))] : []),
   ];
   return [head, ...sections].join('\n');
@@ -88,6 +90,9 @@ const pieces = ({ pieces: all, unit }: Review): string[] =>
   });
 
 function footnote({ body, unit, pieceCount }: Review): string {
-  const forBody = body.now === '' || body.now === undefined ? '' : ` for ${body.now}`;
-  return `Compared${forBody}, ${counted(pieceCount.now ?? 0, 'piece')}; what is nearer than ${printLength(TOLERANCE, unit === 'in' ? 'mm' : unit)} is the same.`;
+  const same = printLength(TOLERANCE, unit === 'in' ? 'mm' : unit);
+  const pieces = piecesIn(pieceCount.now ?? 0);
+  return body.now === '' || body.now === undefined
+    ? say`Compared, ${pieces}; what is nearer than ${same} is the same.`
+    : say`Compared for ${body.now}, ${pieces}; what is nearer than ${same} is the same.`;
 }

@@ -1,5 +1,8 @@
 /** A report for a person at a terminal: place, message, the line with carets, related places, and one next step. */
-import { counted, harmless, inkFor, wrapped, type Ink } from './ink';
+import { inWords, say } from '../../../grammar/say';
+import type { Severity } from '../../drafting/finding';
+import { errorsIn, notesIn, warningsIn } from './counts';
+import { harmless, inkFor, wrapped, type Ink } from './ink';
 import { countOf, type Place, type Problem, type Report } from './report';
 
 export interface Look {
@@ -17,13 +20,13 @@ export function checkText(report: Report, { width, colour }: Look): string {
 function oneProblem(problem: Problem, width: number, ink: Ink): string {
   const { severity, code, message, related, steps } = problem;
   return [
-    `${ink.bold(placeText(problem))} ${ink[severity](severity)} ${code}`,
+    `${ink.bold(placeText(problem))} ${ink[severity](inWords(severity))} ${code}`,
     wrapped(harmless(message), width, '  '),
     ...snippet(problem, ink),
     ...related.map((other) =>
-      wrapped(`${placeText(other)}: ${harmless(other.message)}`, width, '  see ', '      '),
+      wrapped(`${placeText(other)}: ${harmless(other.message)}`, width, `  ${say`see`} `, '      '),
     ),
-    ...steps.slice(0, 1).map((step) => wrapped(harmless(step), width, '  next step: ', '    ')),
+    ...steps.slice(0, 1).map((step) => wrapped(harmless(step), width, `  ${say`next step`}: `, '    ')),
   ].join('\n');
 }
 
@@ -41,11 +44,18 @@ function snippet({ line, range: { start, end } }: Problem, ink: Ink): string[] {
   return [`  ${number} | ${harmless(line)}`.trimEnd(), `  ${gutter} | ${lead}${ink.bold(carets)}`];
 }
 
+const COUNTED: Readonly<Record<Severity, (n: number) => string>> = {
+  error: errorsIn,
+  warning: warningsIn,
+  note: notesIn,
+};
+
 function summary(report: Report, ink: Ink): string {
-  const files = `in ${counted(report.files.length, 'file')}`;
   const parts = (['error', 'warning', 'note'] as const).flatMap((severity) => {
     const count = countOf(report, severity);
-    return count === 0 ? [] : [ink[severity](counted(count, severity))];
+    return count === 0 ? [] : [ink[severity](COUNTED[severity](count))];
   });
-  return parts.length === 0 ? `No problems ${files}.` : `${parts.join(', ')} ${files}.`;
+  const [found, files] = [parts.join(', '), report.files.length];
+  if (found === '') return files === 1 ? say`No problems in 1 file.` : say`No problems in ${files} files.`;
+  return files === 1 ? say`${found} in 1 file.` : say`${found} in ${files} files.`;
 }

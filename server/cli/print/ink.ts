@@ -38,8 +38,6 @@ export function wrapped(words: string, width: number, indent = '', next = indent
   return lines.join('\n');
 }
 
-export const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
-
 /** Rows under each other: the first column to the left, the others to the right, two spaces between. */
 export function table(rows: readonly (readonly string[])[], indent = ''): string[] {
   const widths: number[] = [];

@@ -1,4 +1,5 @@
 /** The figures of a drafted pattern as tables in the file's own unit. */
+import { say } from '../../../grammar/say';
 import type { Pattern, Piece, Seam, Shape } from '../../drafting/model';
 import { print, printAngle } from '../../drafting/values/quantity';
 import { lengthText } from '../../drawing/written/lengths';
@@ -8,14 +9,14 @@ import { bodyName } from './measure-json';
 export function measureText(pattern: Pattern): string {
   const lengthOf = (mm: number) => lengthText(mm, pattern.unit);
   const sections = [
-    section(`values`, valueRows(pattern)),
-    section('points', pointRows(pattern, lengthOf), ['', 'right', 'down']),
-    section('lines and curves', curveRows(pattern, lengthOf), ['', 'length']),
+    section(say`values`, valueRows(pattern)),
+    section(say`points`, pointRows(pattern, lengthOf), ['', say`right`, say`down`]),
+    section(say`lines and curves`, curveRows(pattern, lengthOf), ['', say`length`]),
     ...pattern.pieces.map((piece) => pieceSection(piece, pattern, lengthOf)),
     section(
-      'seams',
+      say`seams`,
       pattern.seams.map((seam) => seamRow(seam, lengthOf)),
-      ['', 'left', 'right', 'difference'],
+      ['', say`left`, say`right`, say`difference`],
     ),
   ];
   return [headline(pattern), ...sections.filter((text) => text !== '')].join('\n\n') + '\n';
@@ -23,8 +24,10 @@ export function measureText(pattern: Pattern): string {
 
 function headline(pattern: Pattern): string {
   const body = bodyName(pattern);
-  const title = pattern.title === '' ? 'Pattern' : pattern.title;
-  return `${title}${body === null ? '' : `, drafted for ${body}`}. Lengths in ${pattern.unit}.`;
+  const title = pattern.title === '' ? say`Pattern` : pattern.title;
+  return body === null
+    ? say`${title}. Lengths in ${pattern.unit}.`
+    : say`${title}, drafted for ${body}. Lengths in ${pattern.unit}.`;
 }
 
 function section(title: string, rows: readonly (readonly string[])[], heads?: readonly string[]): string {
@@ -65,12 +68,12 @@ function pieceSection(
 ): string {
   const words = [cut?.text, print({ kind: 'area', amount: area }, unit)].filter(Boolean).join(', ');
   const rows = edges.map((edge) => [edge.name, lengthOf(edge.drawn), lengthOf(edge.sewn)]);
-  return `piece ${name}: ${words}\n${section('', rows, ['', 'drawn', 'sewn'])}`;
+  return `${say`piece ${name}: ${words}`}\n${section('', rows, ['', say`drawn`, say`sewn`])}`;
 }
 
 function seamRow(seam: Seam, lengthOf: (mm: number) => string): string[] {
-  if (seam.itsPair) return [seam.name, lengthOf(seam.leftLength), 'its pair', ''];
+  if (seam.itsPair) return [seam.name, lengthOf(seam.leftLength), say`its pair`, ''];
   if (!seam.comparable)
-    return [seam.name, lengthOf(seam.leftLength), lengthOf(seam.rightLength), 'not compared'];
+    return [seam.name, lengthOf(seam.leftLength), lengthOf(seam.rightLength), say`not compared`];
   return [seam.name, ...[seam.leftLength, seam.rightLength, seam.difference].map(lengthOf)];
 }

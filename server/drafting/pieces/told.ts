@@ -37,9 +37,11 @@ export const fishDartInWords = ({ from, to, width }: FishDart, unit: DisplayUnit
 /** "3 knife pleats, each takes 4cm, added, stitched down 8cm" */
 export function pleatsInWords({ form, places, taking, added, stitched }: Pleats, unit: DisplayUnit): string {
   const count = places.length === 1 ? say`1 ${form} pleat` : say`${places.length} ${form} pleats`;
-  const from = added ? say`added` : say`out of the width drawn`;
   const down = stitched > 0 ? say`, stitched down ${printLength(stitched, unit)}` : '';
-  return say`${count}, each takes ${printLength(taking, unit)}, ${from}${down}`;
+  const each = printLength(taking, unit);
+  return added
+    ? say`${count}, each takes ${each}, added${down}`
+    : say`${count}, each takes ${each}, out of the width drawn${down}`;
 }
 
 /** "gathers, 40cm drawn up to 18cm (2.22 to 1)" */

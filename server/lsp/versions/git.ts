@@ -1,4 +1,5 @@
 /** The one door to git: run without a shell, without a network, without writing anything, whatever its settings say. */
+import { say } from '../../../grammar/say';
 import { spawnSync } from 'node:child_process';
 import { Refusal } from './tree';
 
@@ -30,10 +31,10 @@ export function git(folder: string, args: readonly string[], input = ''): Answer
   });
   const code = (error as NodeJS.ErrnoException | undefined)?.code;
   if (code === 'ENOENT')
-    throw new Refusal('git can’t be started here. Install it, or compare two files or two folders.');
+    throw new Refusal(say`git can’t be started here. Install it, or compare two files or two folders.`);
   if (code === 'ENOBUFS')
-    throw new Refusal('The patterns of this repository are too many to be compared at once. Name a path.');
-  if (error !== undefined) throw new Refusal(`git can’t be run (${code ?? error.message}).`);
+    throw new Refusal(say`The patterns of this repository are too many to be compared at once. Name a path.`);
+  if (error !== undefined) throw new Refusal(say`git can’t be run (${code ?? error.message}).`);
   return { ok: status === 0, out: stdout, err: stderr.toString('utf8') };
 }
 

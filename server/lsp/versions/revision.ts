@@ -1,4 +1,5 @@
 /** Trees of a git repository: of any revision, and of the working tree; blobs are read in batches and kept while small. */
+import { say } from '../../../grammar/say';
 import { join } from 'node:path';
 import { readText } from '../disk';
 import { git, line, parts } from './git';
@@ -26,7 +27,7 @@ export class Repository {
   commit(name: string): string {
     const found = this.peeled(name);
     if (found === undefined)
-      throw new Refusal(`This repository has no revision called ${name}.${this.hint()}`);
+      throw new Refusal(say`This repository has no revision called ${name}.` + this.hint());
     return found;
   }
 
@@ -45,15 +46,15 @@ export class Repository {
   parting(one: string, other: string): string {
     const answer = git(this.top, ['merge-base', this.commit(one), this.commit(other)]);
     if (answer.ok) return line(answer);
-    throw new Refusal(`${one} and ${other} have no commit in common here.${this.hint()}`);
+    throw new Refusal(say`${one} and ${other} have no commit in common here.` + this.hint());
   }
 
   /** What a clone that was cut short lacks. */
   private hint(): string {
     const shallow = line(git(this.top, ['rev-parse', '--is-shallow-repository'])) === 'true';
     return shallow
-      ? ' The clone is shallow: it holds the latest commits only. Fetch the others (git fetch --unshallow; fetch-depth: 0 in a recipe) and compare again.'
-      : ' See git log --oneline --all for those that there are.';
+      ? say` The clone is shallow: it holds the latest commits only. Fetch the others (git fetch --unshallow; fetch-depth: 0 in a recipe) and compare again.`
+      : say` See git log --oneline --all for those that there are.`;
   }
 
   /** Commits after the first up to the second that touch pattern files, oldest first, on the main line. */
@@ -116,7 +117,7 @@ export class Repository {
     const there = paths.filter(
       (path) => !('fault' in read(path)) || (read(path) as { fault: string }).fault !== 'missing',
     );
-    return { name: 'the working tree', list: () => there, readAhead: () => undefined, read };
+    return { name: say`the working tree`, list: () => there, readAhead: () => undefined, read };
   }
 
   private blob(id: string): Content {

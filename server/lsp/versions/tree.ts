@@ -1,4 +1,5 @@
 /** One side of a comparison: the pattern files of a folder as they stand on the disk, or as a revision has them. */
+import { say } from '../../../grammar/say';
 
 /** Why something can't be compared, in a sentence for the person who asked. */
 export class Refusal extends Error {}
@@ -17,10 +18,11 @@ export interface Tree {
 }
 
 const FAULTS = {
-  missing: (path: string, name: string) => `${path} is not in ${name}.`,
-  binary: (path: string, name: string) => `${path} in ${name} isn't text in UTF-8, so it can't be a pattern.`,
-  unreadable: (path: string, name: string) => `${path} in ${name} can't be read. Look at its permissions.`,
-  'too-large': (path: string, name: string) => `${path} in ${name} is far too large for a pattern.`,
+  missing: (path: string, name: string) => say`${path} is not in ${name}.`,
+  binary: (path: string, name: string) =>
+    say`${path} in ${name} isn't text in UTF-8, so it can't be a pattern.`,
+  unreadable: (path: string, name: string) => say`${path} in ${name} can't be read. Look at its permissions.`,
+  'too-large': (path: string, name: string) => say`${path} in ${name} is far too large for a pattern.`,
 };
 
 /** The text of a file that has to be there and to be settled; throws Refusal where it isn't. */
@@ -28,13 +30,15 @@ export function textIn(tree: Tree, path: string): string {
   const content = tree.read(path);
   if ('fault' in content) throw new Refusal(FAULTS[content.fault](path, tree.name));
   const line = unsettledLine(content.text);
-  if (line !== undefined)
-    throw new Refusal(
-      `${path} in ${tree.name} holds the marks of an unfinished merge (line ${line}), so it isn't compared. ` +
-        'Choose between the two versions there, take the marks out, and compare again.',
-    );
+  if (line !== undefined) throw unsettled(path, tree, line);
   return content.text;
 }
+
+/** @param line on which the marks begin, from one */
+export const unsettled = (path: string, { name }: Tree, line: number): Refusal =>
+  new Refusal(
+    say`${path} in ${name} holds the marks of an unfinished merge (line ${line}), so it isn't compared. Choose between the two versions there, take the marks out, and compare again.`,
+  );
 
 /** The first line, from one, on which git left both versions of a merge; undefined in a settled text. */
 export function unsettledLine(text: string): number | undefined {

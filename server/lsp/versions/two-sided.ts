@@ -1,10 +1,11 @@
 /** A workshop that shows one tree after the other: what is the same in both is read and drafted once. */
+import { say } from '../../../grammar/say';
 import type { Choice } from '../../drafting/workshop';
 import { Workshop } from '../../drafting/workshop';
 import type { Pattern } from '../../drafting/model';
 import { canonical, folderOf, joined } from '../uris';
 import { take, takenSize, type Taken } from '../../review';
-import { Refusal, unsettledLine, type Tree } from './tree';
+import { Refusal, unsettled, unsettledLine, type Tree } from './tree';
 
 const TOP = 'file:///';
 
@@ -39,7 +40,7 @@ export class TwoSided {
     const pattern = this.workshop.pattern(uri, choice);
     const refused = pattern.refused;
     if (refused.length > 0)
-      throw new Refusal(refused.map((why) => `${path} in ${tree.name}: ${why}`).join('\n'));
+      throw new Refusal(refused.map((why) => say`${path} in ${tree.name}: ${why}`).join('\n'));
     this.settled(pattern);
     const sizes = sizesOf(pattern, choice).map((size) => {
       const body = { name: pattern.body!.name, size };
@@ -75,11 +76,7 @@ export class TwoSided {
   private settled(pattern: Pattern): void {
     for (const uri of pattern.files) {
       const line = unsettledLine(this.workshop.source(uri)?.text ?? '');
-      if (line !== undefined)
-        throw new Refusal(
-          `${pathOf(uri)} in ${this.tree!.name} holds the marks of an unfinished merge (line ${line}), so it isn't compared. ` +
-            'Choose between the two versions there, take the marks out, and compare again.',
-        );
+      if (line !== undefined) throw unsettled(pathOf(uri), this.tree!, line);
     }
   }
 }
