@@ -16,6 +16,13 @@ export interface Remembered {
 
 export const NOTHING_REMEMBERED: Remembered = { answers: {} };
 
+const LANGUAGE = '--language';
+
+/** What is written and drawn speaks as the editor does, unless another language is chosen for it. */
+export const inLanguageOf = (editor: string): Answers => ({
+  [LANGUAGE]: /^de\b/i.test(editor) ? 'de' : 'en',
+});
+
 /** What is tried in a preview is exported as it is seen there; it is never remembered. */
 const TRIED: ReadonlySet<string> = new Set(['--for', '--set']);
 
@@ -41,13 +48,15 @@ function fits({ answering, values, open, everything }: ExportOption, value: stri
   return open || values.includes(value);
 }
 
+/** @param usual what the form begins with where nobody chose: it follows the editor, and is not remembered */
 export function remember(
   before: Remembered,
   target: ExportTarget,
   answers: Answers,
   folder: string,
+  usual: Answers = {},
 ): Remembered {
-  const kept = Object.entries(answers).filter(([flag]) => !TRIED.has(flag));
+  const kept = Object.entries(answers).filter(([flag, value]) => !TRIED.has(flag) && usual[flag] !== value);
   return {
     last: target.id,
     folder,
@@ -67,8 +76,17 @@ export function shownAnswer(option: ExportOption, answers: Answers): string {
   if (answering === 'switch') return answers[flag] === 'yes' ? say`yes` : say`no`;
   const without =
     { '--for': say`as the pattern says`, '--pieces': say`all`, '--sizes': say`one` }[flag] ?? '';
-  return answers[flag] || fallback || without;
+  const answer = answers[flag] || fallback || without;
+  return option.names?.[answer] ?? answer;
 }
+
+/** Dialects are of English alone. */
+const isSpoken = (flag: string, answers: Answers): boolean =>
+  flag !== '--words' || (answers[LANGUAGE] ?? 'en') === 'en';
+
+/** What is asked, as far as it means something beside the other answers. */
+export const optionsFor = ({ options }: ExportTarget, answers: Answers): readonly ExportOption[] =>
+  options.filter(({ flag }) => isSpoken(flag, answers));
 
 const EXTENSIONS: Readonly<Record<string, string>> = { markdown: 'md', text: 'txt' };
 
@@ -79,7 +97,7 @@ export function argsFor(
   answers: Answers,
   folder: string,
 ): readonly string[] {
-  const given = target.options.flatMap(({ flag, answering, fallback }): string[] => {
+  const given = optionsFor(target, answers).flatMap(({ flag, answering, fallback }): string[] => {
     const value = answers[flag] ?? fallback;
     if (value === '') return [];
     if (answering === 'switch') return value === 'yes' ? [flag] : [];

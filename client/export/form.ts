@@ -1,7 +1,7 @@
 /** Asks what to export and how: a list of what can be made, then its options with their answers, each row to be changed. */
 import * as vscode from 'vscode';
 import type { ExportOption, ExportTarget } from '../../server/drawing/exporting';
-import { listed, shownAnswer, type Answers } from './answers';
+import { listed, optionsFor, shownAnswer, type Answers } from './answers';
 import type { Choice, Picker } from './picker';
 
 export interface Wanted {
@@ -58,7 +58,7 @@ function rowsOf({ target, answers, folder }: Wanted): Choice<Does>[] {
       description: vscode.l10n.t('into {0}', there),
       value: 'export',
     },
-    ...target.options.map((option): Choice<Does> => ({
+    ...optionsFor(target, answers).map((option): Choice<Does> => ({
       label: option.title,
       description: shownAnswer(option, answers),
       detail: option.words,
@@ -120,9 +120,9 @@ const OTHER = vscode.l10n.t('Something else…');
 
 /** A value of the list, or words of one's own where the option takes any. */
 async function askOne(picker: Picker, option: ExportOption, before: string): Promise<string | undefined> {
-  const { title, words, values, open, fallback } = option;
+  const { title, words, values, names, open, fallback } = option;
   const rows: Choice<string>[] = values.map((value) => ({
-    ...{ label: value, value },
+    ...{ label: names?.[value] ?? value, value },
     description: value === before ? vscode.l10n.t('now') : '',
   }));
   if (fallback === '') rows.unshift({ label: vscode.l10n.t('As the pattern says'), value: '' });

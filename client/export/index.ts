@@ -7,6 +7,7 @@ import type { ExportTarget } from '../../server/drawing/exporting';
 import {
   argsFor,
   firstAnswers,
+  inLanguageOf,
   NOTHING_REMEMBERED,
   remember,
   type Answers,
@@ -87,16 +88,17 @@ class Exports {
       const targets = targetsInWords(await exporter.targets(file, deskOf(vscode.Uri.file(file))));
       const target = await askTarget(picker, targets, before.last, name);
       if (target === undefined) return undefined;
+      const usual = { ...inDialect(target), ...inLanguageOf(vscode.env.language) };
       const first = {
         target,
-        answers: { ...inDialect(target), ...firstAnswers(target, before, trial) },
+        answers: { ...usual, ...firstAnswers(target, before, trial) },
         folder: before.folder ?? dirname(file),
       };
       const wanted = await askOptions(picker, first, name);
       if (wanted !== undefined)
         await this.context.workspaceState.update(
           KEY,
-          remember(before, target, wanted.answers, wanted.folder),
+          remember(before, target, wanted.answers, wanted.folder, usual),
         );
       return wanted;
     } finally {
@@ -121,7 +123,10 @@ class Exports {
   private async drawn(uri: vscode.Uri, as: 'svg' | 'png', trial: Trial): Promise<Copied> {
     const exporter = this.start();
     try {
-      const made = await drawn(exporter, as, { file: uri.fsPath, trial, desk: deskOf(uri) });
+      const made = await drawn(exporter, as, {
+        ...{ file: uri.fsPath, trial, desk: deskOf(uri) },
+        language: inLanguageOf(vscode.env.language),
+      });
       const nothing = 'reason' in made && made.reason === '';
       return nothing ? { reason: vscode.l10n.t('Nothing was drawn.') } : made;
     } finally {

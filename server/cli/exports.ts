@@ -4,6 +4,7 @@ import type { Pattern } from '../drafting/model';
 import { draw } from '../drawing/draw';
 import type { Answering, ExportOption, ExportTarget } from '../drawing/exporting';
 import { papers } from '../drawing/paper/papers';
+import { LANGUAGE_FLAG, LANGUAGE_NAMES } from './language';
 
 /** The commands in the order in which they are offered, and the option whose every choice is offered by itself. */
 const COMMANDS: readonly { readonly name: string; readonly each?: string }[] = [
@@ -77,6 +78,7 @@ function optionOf(option: Option, command: string, pattern: Pattern): ExportOpti
     words: option.description,
     answering: answering(option, known),
     values,
+    ...(flag === LANGUAGE_FLAG && { names: LANGUAGE_NAMES }),
     open: option.argChoices === undefined,
     everything: flag === '--sizes' ? 'all' : '',
     fallback:
@@ -114,7 +116,11 @@ function valuesOf(flag: string, command: string, pattern: Pattern): Known | unde
   }
 }
 
-const OWN_TITLES: Readonly<Record<string, string>> = { '--for': 'Body or size', '--set': 'Choices' };
+const OWN_TITLES: Readonly<Record<string, string>> = {
+  '--for': 'Body or size',
+  '--set': 'Choices',
+  [LANGUAGE_FLAG]: 'Language of the words',
+};
 
 /** `--as-laid` is `As laid`. */
 function titleOf(flag: string): string {

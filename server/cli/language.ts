@@ -3,13 +3,16 @@ import { Option } from 'commander';
 import { say } from '../../grammar/say';
 import { speakTo } from '../lsp/tongue';
 
-/** The first holds where nothing is asked for. */
-const LANGUAGES = ['en', 'de'];
+export const LANGUAGE_FLAG = '--language';
+
+/** Each by its own name; the first holds where nothing is asked for. */
+export const LANGUAGE_NAMES = { en: 'English', de: 'Deutsch' } as const;
+const LANGUAGES = Object.keys(LANGUAGE_NAMES);
 
 /** For every command that tells a person something. */
 export const language = (): Option =>
   new Option(
-    '--language <language>',
+    `${LANGUAGE_FLAG} <language>`,
     say`what is said and written in words, English or German; never taken from the environment`,
   )
     .choices(LANGUAGES)
@@ -17,7 +20,7 @@ export const language = (): Option =>
 
 /** The language that a command line asks for, the last one counts; read before anything is said, help and refusals included. */
 function askedFor(args: readonly string[]): string | undefined {
-  const [flag, end] = ['--language', args.indexOf('--')];
+  const [flag, end] = [LANGUAGE_FLAG, args.indexOf('--')];
   const options = end < 0 ? args : args.slice(0, end);
   const asked = options.flatMap((arg, i) => {
     if (arg.startsWith(`${flag}=`)) return [arg.slice(flag.length + 1)];

@@ -18,6 +18,8 @@ export interface ExportOption {
   readonly words: string;
   readonly answering: Answering;
   readonly values: readonly string[];
+  /** What a value is called where it does not speak for itself: `de` is `Deutsch`. */
+  readonly names?: Readonly<Record<string, string>>;
   readonly open: boolean;
   /** Of `some`: what stands for all of them; '' where saying nothing does. */
   readonly everything: string;

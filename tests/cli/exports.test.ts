@@ -75,6 +75,8 @@ describe('what can be exported', () => {
       assert.deepEqual(option('--pieces')?.values, ['tab']);
       assert.equal(option('--pieces')?.answering, 'some');
       assert.equal(option('--as-laid')?.answering, 'switch');
+      assert.equal(option('--language')?.answering, 'one');
+      assert.deepEqual(option('--language')?.names, { en: 'English', de: 'Deutsch' });
       assert.deepEqual([option('--paper')?.answering, option('--paper')?.fallback], ['one', 'A4']);
     }));
 

@@ -1,5 +1,7 @@
 /** The option `--language`: what the command line says in German, and what stays as it is. */
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { apron, apronWith } from '../support/apron';
 import { inFolder } from '../support/command';
 
@@ -40,6 +42,20 @@ describe('the option --language', () => {
         if (before === undefined) delete process.env.LANG;
         else process.env.LANG = before;
       }
+    }));
+
+  it('has what is drawn, printed and written in German as well, and the keys for programs in English', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      await folder.run('draw', 'apron.draft', '--language', 'de');
+      assert.match(readFileSync(join(folder.path, 'apron.svg'), 'utf8'), />zuschneiden: 1×</);
+      const { out } = await folder.run('sheet', 'apron.draft', '--kind', 'cutting', '--language', 'de');
+      assert.match(out, /^Zuschneideliste zu /);
+      const csv = await folder.run(
+        ...['sheet', 'apron.draft', '--kind', 'cutting', '--format', 'csv', '--language', 'de'],
+      );
+      assert.match(csv.out, /^sheet,part,piece,cut,how,.*\r\nZuschneideliste zu /);
+      const english = await folder.run('sheet', 'apron.draft', '--kind', 'cutting');
+      assert.match(english.out, /^Cutting list of /);
     }));
 
   it('refuses every other language in a sentence', () =>

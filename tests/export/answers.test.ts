@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import {
   argsFor,
   firstAnswers,
+  inLanguageOf,
   NOTHING_REMEMBERED,
+  optionsFor,
   remember,
   shownAnswer,
   writtenFiles,
@@ -40,6 +42,22 @@ const sheet: ExportTarget = {
   ...{ id: 'sheet cutting', title: 'Cutting list', words: '', args: ['sheet', '--kind=cutting'] },
   place: { flag: '--output', is: 'file' },
   options: [option('--format', { answering: 'one', values: ['text', 'pdf'], open: false, fallback: 'pdf' })],
+};
+
+const spoken: ExportTarget = {
+  ...print,
+  options: [
+    option('--language', {
+      ...{ answering: 'one', values: ['en', 'de'], open: false, fallback: 'en' },
+      names: { en: 'English', de: 'Deutsch' },
+    }),
+    option('--words', {
+      answering: 'one',
+      values: ['british', 'american'],
+      open: false,
+      fallback: 'british',
+    }),
+  ],
 };
 
 const NOTHING = { set: {} };
@@ -95,6 +113,30 @@ describe('the answers of an export', () => {
   it('are shown as words, also where nothing was answered', () => {
     const shown = print.options.map((one) => shownAnswer(one, { '--as-laid': 'yes' }));
     assert.deepEqual(shown, ['A4', 'all', 'yes', 'as the pattern says', '']);
+  });
+
+  it('begin in the language of the editor, and remember only what was chosen otherwise', () => {
+    assert.deepEqual(
+      ['de', 'de-AT', 'en-GB', 'fr', 'den'].map((one) => inLanguageOf(one)['--language']),
+      [...['de', 'de', 'en', 'en', 'en']],
+    );
+    const usual = inLanguageOf('de');
+    const kept = remember(NOTHING_REMEMBERED, spoken, usual, '/out', usual);
+    assert.deepEqual(kept.answers, { print: {} });
+    const other = remember(NOTHING_REMEMBERED, spoken, { '--language': 'en' }, '/out', usual);
+    assert.deepEqual({ ...usual, ...firstAnswers(spoken, other, NOTHING) }, { '--language': 'en' });
+  });
+
+  it('show a language by its own name, and ask for a dialect in English alone', () => {
+    const [language] = spoken.options;
+    assert.equal(shownAnswer(language!, { '--language': 'de' }), 'Deutsch');
+    assert.equal(shownAnswer(language!, {}), 'English');
+    const asked = (answers: Record<string, string>) => optionsFor(spoken, answers).map(({ flag }) => flag);
+    assert.deepEqual(asked({ '--language': 'de' }), ['--language']);
+    assert.deepEqual(asked({}), ['--language', '--words']);
+    assert.deepEqual(argsFor(spoken, file, { '--language': 'de', '--words': 'american' }, '/w'), [
+      ...['print', file, '--out=/w', '--language=de'],
+    ]);
   });
 
   it('lead to the files that a command says it wrote', () => {

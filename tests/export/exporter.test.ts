@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { inLanguageOf } from '../../client/export/answers';
 import { drawn } from '../../client/export/copy';
 import { Exporter, Stopped } from '../../client/export/exporter';
 import { inFolder, type CommandFolder } from '../support/command';
@@ -40,12 +41,15 @@ describe('the exporter', function () {
         const ran = await exporter.run(['print', file, `--out=${folder.path}`], desk(folder));
         assert.equal(ran.exit, 0);
         assert.ok(existsSync(join(folder.path, 'flap.pdf')));
-        const copied = await drawn(exporter, 'svg', { file, trial: { set: {} }, desk: desk(folder) });
-        assert.ok('bytes' in copied && new TextDecoder().decode(copied.bytes).includes('<svg '));
+        const copied = await drawn(exporter, 'svg', {
+          ...{ file, trial: { set: {} }, desk: desk(folder), language: inLanguageOf('de') },
+        });
+        assert.ok('bytes' in copied && new TextDecoder().decode(copied.bytes).includes('>Schnittlinie<'));
         const none = await drawn(exporter, 'svg', {
           file,
           trial: { for: { name: 'nobody-known' }, set: {} },
           desk: desk(folder),
+          language: {},
         });
         assert.ok('reason' in none && /nobody-known/.test(none.reason));
         assert.deepEqual(readdirSync(folder.path).sort(), ['flap.draft', 'flap.pdf']);
