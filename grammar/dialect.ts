@@ -51,7 +51,7 @@ export function inDialect(dialect: Dialect, words: string, own: () => readonly s
 /** Parts of a page that are no sentences of ours: patterns, and what is printed of them. */
 const FENCED = /(^```[\s\S]*?^```$)/m;
 
-/** A page of the catalogue in a dialect; its examples are patterns, which stay as they are written. */
+/** An English page of the catalogue in a dialect; its examples are patterns, which stay as they are written. */
 export const pageInDialect = (dialect: Dialect, page: string): string =>
   page
     .split(FENCED)

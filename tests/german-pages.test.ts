@@ -2,6 +2,8 @@
 import assert from 'node:assert/strict';
 import { catalogue } from '../server/checks/index';
 import { GERMAN_SECTIONS, germanCodes, germanFilled, germanText } from './support/german-pages';
+import { titled, withTitles } from './support/titles';
+import { read } from './support/sources';
 import { blocksOf, pageText, pagedCodes, readPage } from './support/pages';
 
 const GRAVE = { error: 'ein Fehler', warning: 'eine Warnung', note: 'ein Hinweis' };
@@ -22,12 +24,15 @@ const links = (page: string): readonly string[] =>
 const linesOf = (page: string): number => [...page.matchAll(/^```\w+/gm)].length;
 
 describe('the German pages of the catalogue', () => {
-  it('are about codes that there are', () => {
-    const known = new Set(catalogue.map(({ code }) => code));
-    assert.deepEqual(
-      germanCodes().filter((code) => !known.has(code)),
-      [],
-    );
+  it('are as many as the English ones, one a code', () => {
+    assert.deepEqual(germanCodes(), pagedCodes());
+  });
+
+  it('head what is offered by their titles elsewhere: completions, and the setting for severities', () => {
+    for (const path of Object.keys(titled())) {
+      const words: Record<string, string> = JSON.parse(read(path));
+      assert.deepEqual(withTitles(path, words), words, 'npx tsx tests/support/write-pages.ts');
+    }
   });
 
   for (const code of germanCodes()) {

@@ -1,5 +1,5 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
-import { say } from '../../grammar/say';
+import { isEnglish, say } from '../../grammar/say';
 import { pageInDialect, readDialect } from '../../grammar/dialect';
 import { catalogue, explain } from '../checks';
 import { diskBehind } from '../lsp/disk';
@@ -12,7 +12,7 @@ export interface ExplainOptions {
 
 export function runExplain(code: string, { words }: ExplainOptions, io: Io): Exit {
   const found = explain(code, diskBehind(io.cwd).page);
-  const page = found && pageInDialect(readDialect(words), found);
+  const page = found && isEnglish() ? pageInDialect(readDialect(words), found) : found;
   if (page === undefined) throw new Unable(unknown(code));
   io.out(page.endsWith('\n') ? page : `${page}\n`);
   return CLEAN;

@@ -205,7 +205,7 @@ function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[
   if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(pattern, scope);
   if (/^accept\s+$/.test(line)) {
     const codes = catalogue.filter(({ code }) => !isFirm(code));
-    return codes.map(({ code, severity, title }) => item(code, 'word', inWords(severity), title));
+    return codes.map(({ code, severity, title }) => item(code, 'word', inWords(severity), inWords(title)));
   }
   return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern)) : [];
 }

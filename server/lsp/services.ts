@@ -29,6 +29,7 @@ import {
 import { methods } from '../../client/preview/protocol';
 import { format, formatEdits } from '../../grammar';
 import { pageInDialect } from '../../grammar/dialect';
+import { isEnglish } from '../../grammar/say';
 import { explain } from '../checks';
 import { completions } from '../features/completion';
 import { definition } from '../features/definition';
@@ -175,7 +176,8 @@ export const services: readonly Service[] = [
   ),
   service(methods.explain, 'nothing', {}, ({ code }: { code: string }, { desk }) => {
     const page = explain(code, desk.files.page);
-    return page === undefined ? null : pageInDialect(desk.dialect, page);
+    if (page === undefined) return null;
+    return isEnglish() ? pageInDialect(desk.dialect, page) : page;
   }),
 ];
 

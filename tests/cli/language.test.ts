@@ -19,6 +19,16 @@ describe('the option --language', () => {
       assert.match(problem.message, /gemeint/);
     }));
 
+  it('has the page of a problem explained in German, its words of the language as they are', () =>
+    inFolder({}, async (folder) => {
+      const { exit, out } = await folder.run('explain', 'no-grain', '--language', 'de');
+      assert.equal(exit, 0);
+      assert.match(out, /^`no-grain`: ein Fehler$/m);
+      assert.match(out, /^## Warum es zählt$/m);
+      const { out: english } = await folder.run('explain', 'no-grain');
+      assert.match(english, /^## Why it matters$/m);
+    }));
+
   it('may stand before the command, and the last one counts', () =>
     inFolder({ 'apron.draft': broken }, async (folder) => {
       const { out } = await folder.run('--language', 'de', 'check', 'apron.draft');

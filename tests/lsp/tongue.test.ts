@@ -1,6 +1,9 @@
 /** What the server says in the language of its client's person. */
 import assert from 'node:assert/strict';
+import type { CompletionItem } from 'vscode-languageserver';
+import { methods } from '../../client/preview/protocol';
 import { speak } from '../../grammar/say';
+import { diskBehind } from '../../server/lsp/disk';
 import { TestClient } from '../support/client';
 
 const URI = 'file:///wardrobe/tab.draft';
@@ -36,8 +39,26 @@ describe('the language of the server', () => {
   it('is that of the client where it is German, whatever the country', async () => {
     for (const locale of ['de', 'de-AT'])
       assert.deepEqual(await messages(locale), [
-        'Der Umriss von tab kommt nicht an seinen Anfang zurück: Nach hem ist eine Lücke von 9cm, und der Anfang liegt oberhalb.',
+        'Der Umriss von tab kommt nicht an seinen Anfang zurück: Nach hem klafft eine Lücke von 9cm, und der Anfang liegt oberhalb.',
       ]);
+  });
+
+  it('has the page of a code, and the titles and ranges that are offered, in German', async () => {
+    const client = await TestClient.start({ locale: 'de', behind: diskBehind('/') });
+    assert.match(await client.ask<string>(methods.explain, { code: 'no-grain' }), /^## Warum es zählt$/m);
+    const offered = async (line: string) => {
+      const text = `${line} `;
+      await client.open('file:///wardrobe/line.draft', text);
+      const position = { line: 0, character: text.length };
+      const asked = { textDocument: { uri: 'file:///wardrobe/line.draft' }, position };
+      const answer = await client.ask<{ items: CompletionItem[] } | CompletionItem[]>(
+        'textDocument/completion',
+        asked,
+      );
+      return JSON.stringify(answer);
+    };
+    assert.match(await offered('accept'), /Ein Teil ohne Fadenlauf/);
+    assert.match(await offered('usual'), /gängige Praxis/);
   });
 
   it('is English for everybody else', async () => {

@@ -2,8 +2,15 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { format } from 'prettier';
-import { catalogue, isFirm, severityOf, SETTINGS } from '../../server/checks/index';
+import { catalogue, isFirm, SETTINGS } from '../../server/checks/index';
 import { root } from './sources';
+
+/** The key of what the manifest says of a code. */
+export const severityKey = (code: string): string => `severity.${code}`;
+
+/** Codes that can be set, and accepted. */
+export const settableCodes = (): readonly string[] =>
+  catalogue.map(({ code }) => code).filter((code) => !isFirm(code));
 
 interface Manifest {
   readonly contributes: { configuration?: { title: string; properties: Record<string, unknown> } };
@@ -13,20 +20,13 @@ const path = join(root, 'package.json');
 
 /** What the manifest has to say of the setting. */
 export function severitySetting(): unknown {
-  const codes = catalogue.map(({ code }) => code).filter((code) => !isFirm(code));
-  const about = new Map(catalogue.map(({ code, title }) => [code, title]));
   return {
     type: 'object',
     default: {},
     additionalProperties: false,
-    markdownDescription:
-      'How grave each problem is, by its code: `off`, `note`, `warning` or `error`. Errors that keep something from being ' +
-      'read or drawn stay errors.',
+    markdownDescription: '%setting.severity%',
     properties: Object.fromEntries(
-      codes.map((code) => [
-        code,
-        { enum: [...SETTINGS], description: `${about.get(code)} (usually: ${severityOf(code)})` },
-      ]),
+      settableCodes().map((code) => [code, { enum: [...SETTINGS], description: `%${severityKey(code)}%` }]),
     ),
   };
 }

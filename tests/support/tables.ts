@@ -1,7 +1,7 @@
 /** What is kept in tables, in English, and put into the person's words where it is shown. */
 import { FORMS } from '../../grammar/forms';
 import * as tokens from '../../grammar/tokens';
-import { ranges } from '../../server/checks';
+import { catalogue, isFirm, ranges } from '../../server/checks';
 import { measurements } from '../../server/drafting/values/measurements';
 import { lineTypes } from '../../server/drawing/lines';
 import { HEADS } from '../../server/drawing/written/sheet';
@@ -23,6 +23,8 @@ export const keptInTables = (): readonly string[] => [
     ...labels,
     ...Object.values(SIGNATURES).map(({ doc }) => doc),
     ...measurements.flatMap(({ definition, howToTake }) => [definition, howToTake]),
+    // what is firm is offered nowhere by its title
+    ...catalogue.flatMap(({ code, title }) => (isFirm(code) ? [] : [title])),
     ...ranges.map(({ standing }) => standing),
     ...HEADS,
     ...Object.values(lineTypes).map(({ words }) => words),

@@ -9,10 +9,12 @@ import { messages, messagesPath } from './messages';
 import { folder, pagedCodes, pageText, rewritten } from './pages';
 import { root } from './sources';
 import { writeSetting } from './severity-setting';
+import { writeTitles } from './titles';
 import { checksTable, withTable } from './table';
 
 for (const code of pagedCodes()) writeFileSync(join(folder, `${code}.md`), rewritten(code, pageText(code)));
 for (const code of germanCodes()) writeFileSync(germanPath(code), germanFilled(code, germanText(code)));
+await writeTitles();
 writeFileSync(messagesPath, messages());
 const readme = join(root, 'README.md');
 if (existsSync(readme)) writeFileSync(readme, withTable(readFileSync(readme, 'utf8'), checksTable()));
