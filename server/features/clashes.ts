@@ -18,8 +18,6 @@ export function clashWith(meaning: Meaning, name: string, speaking: readonly Nam
   return meaning.kind === 'part' ? member(meaning, name, speaking) : undefined;
 }
 
-const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
-
 /** Measurements and values share one space. */
 function measured({ kind }: Meaning, name: string, { files }: Names): string | undefined {
   if (kind !== 'value' && kind !== 'measurement' && kind !== 'word') return undefined;
@@ -32,8 +30,8 @@ function declared(meaning: Meaning, name: string, { root }: Names): string | und
   const seen = meaning.uri === '' || visible.some(({ uri }) => uri === meaning.uri);
   for (const file of seen ? visible : []) {
     if (file.uses.some(({ alias }) => alias === name)) return say`A file is used as ${name} here.`;
-    for (const other of file.all()) {
-      if (!alike(other.name, name) || other.name === meaning.name) continue;
+    for (const other of file.alike(name)) {
+      if (other.name === meaning.name) continue;
       if (clash(meaning, file, other)) return say`${said(other)} is called ${other.name} already.`;
     }
   }
@@ -81,8 +79,7 @@ function sameSheet(file: FileNames, scope: string, other: Declaration): boolean 
 /** Names that lead nowhere yet, or are looked for later, would lead to the thing once it bears them. */
 function unclear({ kind }: Meaning, name: string, { network }: Names): string | undefined {
   if (kind === 'finish' || kind === 'body') return undefined;
-  for (const { links } of network.nodes.values()) {
-    if (!links.mentions.has(name)) continue;
+  for (const { links } of network.mentioning(name)) {
     const lost = links.findings.some(({ message }) =>
       message.startsWith(say`Nothing here is called ${name}.`),
     );

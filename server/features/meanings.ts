@@ -1,6 +1,6 @@
 /** What each name in a text stands for, as one key that is the same wherever the thing is named. */
 import type { Name, Ref, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
-import type { Declaration } from '../drafting/names/declarations';
+import { declaredBy, type Declaration } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
 import { ofNode } from '../drafting/names/mentions';
 import type { RefSpace } from '../drafting/names/references';
@@ -28,18 +28,19 @@ export interface Standing {
 /** The declaration that a statement belongs to: its own, else that of the block it stands in. */
 function ownersOf({ file, top, statement }: Standing): readonly Declaration[] {
   const all = file.of(top);
-  const own = all.filter((one) => one.statement === statement);
-  const block = all.filter((one) => one.statement === top.statement && !own.includes(one));
-  return [...own, ...block];
+  const own = declaredBy(all, statement);
+  return statement === top.statement ? own : [...own, ...declaredBy(all, top.statement)];
 }
 
 /** The piece or share whose lines a statement is one of. */
 export function pieceRound({ file, top, statement }: Standing): Declaration | undefined {
-  const share = (top.statement.block ?? []).find((one) => one.node.kind === 'share' && holds(one, statement));
+  const { node, block = [] } = top.statement;
+  const shares = node.kind === 'divide' ? block : [];
+  const share = shares.find((one) => one.node.kind === 'share' && holds(one, statement));
   const name = share?.node.kind === 'share' ? share.node.name.text : undefined;
-  return file
-    .of(top)
-    .find((one) => one.space === 'block' && one.scope === '' && (name === undefined || one.name === name));
+  return declaredBy(file.of(top), top.statement).find(
+    (one) => one.space === 'block' && one.scope === '' && (name === undefined || one.name === name),
+  );
 }
 
 const holds = (block: Statement, statement: Statement): boolean =>
@@ -140,7 +141,7 @@ function partOfTaken(at: Standing, name: string): Meaning | undefined {
 
 /** A word that a `choose … among` offers, where it offers it. */
 function wordOf({ file, top, statement }: Standing, ref: Ref): Meaning | undefined {
-  const choice = file.of(top).find((one) => one.statement === statement);
+  const [choice] = declaredBy(file.of(top), statement);
   return choice && choiceWord(declaredMeaning(file, choice), ref.path[0]!.text);
 }
 

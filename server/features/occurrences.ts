@@ -1,5 +1,6 @@
 /** Every place of a file where a thing is named, where it is defined among them. */
 import type { Name, Ref, Span, Statement, TopLevel } from '../../grammar/syntax';
+import { declaredBy } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
 import { aliasMeaning, declaredMeaning, measurementMeaning, type Meaning } from './meaning';
 import { bodyMeaning, givenMeaning, meaningsOf, pieceRound, spacesOf, type Standing } from './meanings';
@@ -14,6 +15,12 @@ export interface Occurrence {
   readonly defines: boolean;
 }
 
+/** What of a top-level statement is looked at: one name alone, or the statements round an offset of the file. */
+interface Sought {
+  readonly name?: string;
+  readonly at?: number;
+}
+
 /** The occurrences in one top-level statement, in order of place; those of one name alone where it is given. */
 export function occurrencesIn(
   names: Names,
@@ -21,12 +28,17 @@ export function occurrencesIn(
   top: TopLevel,
   name?: string,
 ): readonly Occurrence[] {
+  return sought(names, file, top, name === undefined ? {} : { name });
+}
+
+function sought(names: Names, file: FileNames, top: TopLevel, { name, at }: Sought): readonly Occurrence[] {
   if (name !== undefined && !mayName(top.text, name)) return [];
   const found = new Map<number, Occurrence>();
   const visit = (statement: Statement): void => {
     const start = top.offset + statement.start;
+    if (at !== undefined && (at < start || top.offset + statement.end < at)) return;
     if (name === undefined || mayName(statement.text, name)) {
-      inStatement({ names, file, top, statement }, (meaning, { from, to }, defines) => {
+      inStatement({ names, file, top, statement }, name, (meaning, { from, to }, defines) => {
         // a share stands in its divide's line and has a statement of its own as well
         if (!found.has(start + from))
           found.set(start + from, { meaning, from: start + from, to: start + to, defines });
@@ -45,7 +57,8 @@ const mayName = (text: string, name: string): boolean => text.includes(name) || 
 export function occurrenceAt(names: Names, offset: number): Occurrence | undefined {
   const top = topAt(names.root.topLevels, offset);
   if (top === undefined) return undefined;
-  return occurrencesIn(names, names.root, top).find(({ from, to }) => from <= offset && offset <= to);
+  const round = sought(names, names.root, top, { at: offset });
+  return round.find(({ from, to }) => from <= offset && offset <= to);
 }
 
 /** Every occurrence of a thing in the file that the names are of. */
@@ -76,15 +89,19 @@ export function topBefore(items: readonly TopLevel[], offset: number): TopLevel 
 
 type See = (meaning: Meaning, at: Span, defines: boolean) => void;
 
-function inStatement(at: Standing, see: See): void {
+/** Tells of every name in a statement, or of one alone, which costs less than looking all of them up. */
+function inStatement(at: Standing, only: string | undefined, see: See): void {
   const tell = (meaning: Meaning | undefined, { at: place }: Name, defines = false): void => {
     if (meaning !== undefined) see(meaning, place, defines);
   };
   ownNames(at, tell);
-  const spaces = spacesOf(at.statement.node);
-  eachRef(at.statement.node, (ref, beside) => {
+  const { node } = at.statement;
+  let spaces: ReturnType<typeof spacesOf> | undefined;
+  eachRef(node, (ref, beside) => {
+    if (only !== undefined && !ref.path.some(({ text }) => text === only)) return;
+    spaces ??= spacesOf(node);
     const meanings = meaningsOf(at, ref, spaces.get(ref), beside);
-    const offered = at.statement.node.kind === 'choose' && at.statement.node.among?.includes(ref) === true;
+    const offered = node.kind === 'choose' && node.among?.includes(ref) === true;
     ref.path.forEach((name, i) => tell(meanings[i], name, offered));
   });
 }
@@ -96,7 +113,7 @@ function ownNames(
 ): void {
   const { file, top, statement } = at;
   const { node } = statement;
-  const declared = file.of(top).filter((one) => one.statement === statement && one.name !== '');
+  const declared = declaredBy(file.of(top), statement).filter(({ name }) => name !== '');
   const byName = new Map(declared.map((one) => [one.name, one]));
   const own = (name: Name): void => {
     const declaration = byName.get(name.text);

@@ -167,3 +167,23 @@ export function declarations(
   }
   return found;
 }
+
+/** Kept for each list of declarations once somebody asked. */
+const byStatement = new WeakMap<readonly Declaration[], ReadonlyMap<Statement, readonly Declaration[]>>();
+
+/** What one statement declares, of all that its top-level statement does. */
+export function declaredBy(all: readonly Declaration[], statement: Statement): readonly Declaration[] {
+  const known = byStatement.get(all) ?? grouped(all);
+  byStatement.set(all, known);
+  return known.get(statement) ?? [];
+}
+
+function grouped(all: readonly Declaration[]): ReadonlyMap<Statement, readonly Declaration[]> {
+  const found = new Map<Statement, Declaration[]>();
+  for (const one of all) {
+    const known = found.get(one.statement);
+    if (known === undefined) found.set(one.statement, [one]);
+    else known.push(one);
+  }
+  return found;
+}

@@ -224,6 +224,12 @@ export class FileNames {
     return this.byTop.get(top) ?? [];
   }
 
+  /** First declarations of a name, however its capitals are written, in file order. */
+  alike(name: string): readonly Declaration[] {
+    const found = [...this.repeats.namedAlike(name)].filter((one) => this.get(one.id) === one);
+    return found.sort(inFileOrder);
+  }
+
   /** Values in a draft whose name the file gives to another, and those called as one of `others`, in file order. */
   hiding(others: Iterable<string>): readonly Declaration[] {
     const found = new Set<Declaration>();

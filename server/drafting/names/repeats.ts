@@ -41,12 +41,14 @@ export class Repeats {
   private readonly byId = new Groups<Declaration>();
   private readonly byFolded = new Groups<Declaration>();
   private readonly valuesByName = new Groups<Declaration>();
+  private readonly byName = new Groups<Declaration>();
 
   add(declaration: Declaration): void {
     const { id, space, name } = declaration;
     if (space === 'expect' || space === 'line') return;
     this.byId.add(id, declaration);
     this.byFolded.add(id.toLowerCase(), declaration);
+    this.byName.add(name.toLowerCase(), declaration);
     if (space === 'value') this.valuesByName.add(name, declaration);
   }
 
@@ -55,6 +57,7 @@ export class Repeats {
     if (space === 'expect' || space === 'line') return;
     this.byId.remove(id, declaration);
     this.byFolded.remove(id.toLowerCase(), declaration);
+    this.byName.remove(name.toLowerCase(), declaration);
     if (space === 'value') this.valuesByName.remove(name, declaration);
   }
 
@@ -75,5 +78,10 @@ export class Repeats {
 
   valuesNamed(name: string): Iterable<Declaration> {
     return this.valuesByName.get(name);
+  }
+
+  /** Whatever has a name, in whatever scope and capitals. */
+  namedAlike(name: string): Iterable<Declaration> {
+    return this.byName.get(name.toLowerCase());
   }
 }
