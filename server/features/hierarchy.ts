@@ -3,7 +3,14 @@ import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { FileRange } from '../drafting/model';
 import type { Meaning, MeaningKind } from './meaning';
 import type { Names } from './names';
-import { occurrenceAt, occurrencesIn, occurrencesOf, topAt, type Occurrence } from './occurrences';
+import {
+  occurrenceAt,
+  occurrencesIn,
+  occurrencesMeeting,
+  occurrencesOf,
+  topAt,
+  type Occurrence,
+} from './occurrences';
 import type { SymbolKind } from './outline';
 import { speakingOf } from './references';
 
@@ -98,7 +105,7 @@ function lineageAt(names: Names, offset: number): readonly Standing[] {
 export function builtFrom(names: Names, one: Built, tied: readonly Names[]): readonly Step[] {
   const top = topAt(names.root.topLevels, one.from);
   if (top === undefined) return [];
-  const named = occurrencesIn(names, names.root, top).filter(
+  const named = occurrencesMeeting(names, top, one).filter(
     ({ from, to, defines, meaning }) =>
       !defines && one.from <= from && to <= one.to && meaning.key !== one.meaning.key,
   );
@@ -131,10 +138,9 @@ export function moves({ meaning }: Built, tied: readonly Names[]): readonly Step
 function ownerOf(names: Names, { from }: Occurrence): Built | undefined {
   const lineage = lineageAt(names, from);
   if (lineage.length === 0) return undefined;
-  const all = occurrencesIn(names, names.root, lineage[0]!.top);
   for (const at of [...lineage].reverse()) {
     const start = at.top.offset + at.statement.start;
-    const own = all.find(
+    const own = occurrencesMeeting(names, at.top, { from: start, to: start }).find(
       (one) => one.defines && start <= one.from && one.to <= start + at.statement.text.length,
     );
     const found = own && entry(names, own, at);

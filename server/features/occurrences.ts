@@ -15,10 +15,10 @@ export interface Occurrence {
   readonly defines: boolean;
 }
 
-/** What of a top-level statement is looked at: one name alone, or the statements round an offset of the file. */
+/** What of a top-level statement is looked at: one name alone, or the statements that meet a stretch of the file. */
 interface Sought {
   readonly name?: string;
-  readonly at?: number;
+  readonly meeting?: Span;
 }
 
 /** The occurrences in one top-level statement, in order of place; those of one name alone where it is given. */
@@ -31,12 +31,21 @@ export function occurrencesIn(
   return sought(names, file, top, name === undefined ? {} : { name });
 }
 
-function sought(names: Names, file: FileNames, top: TopLevel, { name, at }: Sought): readonly Occurrence[] {
+/** The occurrences in those of its statements that a stretch of the file meets. */
+export const occurrencesMeeting = (names: Names, top: TopLevel, meeting: Span): readonly Occurrence[] =>
+  sought(names, names.root, top, { meeting });
+
+function sought(
+  names: Names,
+  file: FileNames,
+  top: TopLevel,
+  { name, meeting }: Sought,
+): readonly Occurrence[] {
   if (name !== undefined && !mayName(top.text, name)) return [];
   const found = new Map<number, Occurrence>();
   const visit = (statement: Statement): void => {
     const start = top.offset + statement.start;
-    if (at !== undefined && (at < start || top.offset + statement.end < at)) return;
+    if (meeting !== undefined && (meeting.to < start || top.offset + statement.end < meeting.from)) return;
     if (name === undefined || mayName(statement.text, name)) {
       inStatement({ names, file, top, statement }, name, (meaning, { from, to }, defines) => {
         // a share stands in its divide's line and has a statement of its own as well
@@ -57,7 +66,7 @@ const mayName = (text: string, name: string): boolean => text.includes(name) || 
 export function occurrenceAt(names: Names, offset: number): Occurrence | undefined {
   const top = topAt(names.root.topLevels, offset);
   if (top === undefined) return undefined;
-  const round = sought(names, names.root, top, { at: offset });
+  const round = occurrencesMeeting(names, top, { from: offset, to: offset });
   return round.find(({ from, to }) => from <= offset && offset <= to);
 }
 

@@ -5,7 +5,7 @@ import type { SourceFile, Statement, StatementNode, TopLevel } from '../../gramm
 export type SymbolKind =
   'pattern' | 'value' | 'choice' | 'body' | 'draft' | 'shape' | 'piece' | 'edge' | 'mark' | 'seam';
 
-/** A symbol and what lies in it; offsets count from the start of the file. */
+/** A symbol and what lies in it. */
 export interface OutlineSymbol {
   readonly name: string;
   readonly detail: string;
@@ -48,29 +48,48 @@ const KINDS: Partial<Record<StatementNode['kind'], SymbolKind>> = {
   broken: 'mark',
 };
 
-/** The symbols of a file in file order. */
-export function outline(file: SourceFile): readonly OutlineSymbol[] {
+/** Kept while a top-level statement stays the same object. */
+const kept = new WeakMap<TopLevel, readonly OutlineSymbol[]>();
+
+/** The symbols of one top-level statement; their offsets count from its start. */
+export function outlineOf(top: TopLevel): readonly OutlineSymbol[] {
+  const known = kept.get(top);
+  if (known !== undefined) return known;
   const symbols: OutlineSymbol[] = [];
-  for (const top of file.items) collect(top.statement, top, symbols);
+  collect(top.statement, symbols);
+  kept.set(top, symbols);
   return symbols;
 }
 
+/** The symbols of a file in file order. */
+export const outline = (file: SourceFile): readonly OutlineSymbol[] =>
+  file.items.flatMap((top) => outlineOf(top).map((symbol) => moved(symbol, top.offset)));
+
+const moved = (symbol: OutlineSymbol, by: number): OutlineSymbol => ({
+  ...symbol,
+  from: symbol.from + by,
+  to: symbol.to + by,
+  nameFrom: symbol.nameFrom + by,
+  nameTo: symbol.nameTo + by,
+  children: symbol.children.map((child) => moved(child, by)),
+});
+
 /** A statement's symbol, or those of its block where it has no name of its own (an outline's edges). */
-function collect(statement: Statement, top: TopLevel, into: OutlineSymbol[]): void {
+function collect(statement: Statement, into: OutlineSymbol[]): void {
   const { node, block = [] } = statement;
   const kind = KINDS[node.kind];
   const name = nameOf(node);
   const named = kind !== undefined && name !== undefined;
   const children: OutlineSymbol[] = named ? [] : into;
-  for (const inner of block) collect(inner, top, children);
+  for (const inner of block) collect(inner, children);
   if (!named) return;
-  const from = top.offset + statement.start;
+  const from = statement.start;
   into.push({
     name: name.text,
     detail: detailOf(node),
     kind,
     from,
-    to: top.offset + statement.end,
+    to: statement.end,
     nameFrom: from + name.at.from,
     nameTo: from + name.at.to,
     children,

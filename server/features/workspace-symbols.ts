@@ -1,10 +1,13 @@
 /** Finds a name anywhere in the workspace by some of its letters. */
-import { outline, type OutlineSymbol } from './outline';
+import { outlineOf, type OutlineSymbol } from './outline';
 import type { ReadFile } from './definition';
 
 export interface FoundSymbol {
   readonly uri: string;
   readonly symbol: OutlineSymbol;
+  /** Where its name stands in the file. */
+  readonly from: number;
+  readonly to: number;
   /** What it stands in: the draft or piece; '' at top level. */
   readonly container: string;
 }
@@ -16,14 +19,15 @@ const MOST = 500;
 export function workspaceSymbols(files: readonly ReadFile[], query: string): readonly FoundSymbol[] {
   const wanted = query.toLowerCase();
   const found: FoundSymbol[][] = [[], [], [], [], []];
-  const look = (uri: string, symbols: readonly OutlineSymbol[], container: string): void => {
+  const look = (uri: string, symbols: readonly OutlineSymbol[], offset: number, container: string): void => {
     for (const symbol of symbols) {
       const rank = rankOf(symbol.name.toLowerCase(), wanted);
-      if (rank !== undefined) found[rank]!.push({ uri, symbol, container });
-      look(uri, symbol.children, symbol.name);
+      const [from, to] = [symbol.nameFrom + offset, symbol.nameTo + offset];
+      if (rank !== undefined) found[rank]!.push({ uri, symbol, from, to, container });
+      look(uri, symbol.children, offset, symbol.name);
     }
   };
-  for (const { uri, file } of files) look(uri, outline(file), '');
+  for (const { uri, file } of files) for (const top of file.items) look(uri, outlineOf(top), top.offset, '');
   return found.flat().slice(0, MOST);
 }
 

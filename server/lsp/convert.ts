@@ -8,7 +8,6 @@ import {
   InsertTextMode,
   SymbolKind,
   type CompletionItem,
-  type DocumentSymbol,
   type FoldingRange,
   type Location,
   type WorkspaceEdit,
@@ -18,7 +17,7 @@ import type { Severity } from '../drafting/finding';
 import type { Completion } from '../features/completion';
 import type { Fold } from '../features/folding';
 import type { Lines } from '../features/lines';
-import type { OutlineSymbol, SymbolKind as Kind } from '../features/outline';
+import type { SymbolKind as Kind } from '../features/outline';
 
 export const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -111,17 +110,6 @@ const SEVERAL = 'several-places';
 
 /** Edits no further apart than this are seen together, in lines. */
 const NEAR_LINES = 3;
-
-export function documentSymbol(symbol: OutlineSymbol, lines: Lines): DocumentSymbol {
-  return {
-    name: symbol.name,
-    detail: symbol.detail,
-    kind: symbolKinds[symbol.kind],
-    range: lines.range(symbol.from, symbol.to),
-    selectionRange: lines.range(symbol.nameFrom, symbol.nameTo),
-    children: symbol.children.map((child) => documentSymbol(child, lines)),
-  };
-}
 
 export function foldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
   return { startLine, endLine, ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}) };

@@ -101,10 +101,10 @@ function symbolsNamed({ query }: WorkspaceSymbolParams, { desk }: Room): SymbolI
     const file = desk.workshop.source(uri);
     return file === undefined ? [] : [{ uri, file }];
   });
-  return workspaceSymbols(files, query).map(({ uri, symbol, container }) => ({
+  return workspaceSymbols(files, query).map(({ uri, symbol, from, to, container }) => ({
     name: symbol.name,
     kind: symbolKinds[symbol.kind],
-    location: location({ uri, from: symbol.nameFrom, to: symbol.nameTo }, desk),
+    location: location({ uri, from, to }, desk),
     ...(container !== '' && { containerName: container }),
   }));
 }

@@ -40,8 +40,8 @@ import { hover } from '../features/hover';
 import { withoutMarks } from '../features/markdown';
 import { asMarkdown } from '../features/picture';
 import { usedFiles } from '../features/used-names';
-import { outline } from '../features/outline';
-import { completionItem, documentSymbol, foldingRange, location } from './convert';
+import { completionItem, foldingRange, location } from './convert';
+import { documentSymbols } from './outlining';
 import type { OpenDocument } from './documents';
 import { actionServices } from './actions';
 import { buildingServices } from './building';
@@ -74,7 +74,7 @@ const definitionAt = aboutText((document, params: TextDocumentPositionParams, de
 
 const symbolsOf = aboutText((document, _params: AboutText, desk) => {
   const file = desk.workshop.source(document.key);
-  return file === undefined ? null : outline(file).map((symbol) => documentSymbol(symbol, document.lines));
+  return file === undefined ? null : documentSymbols(file, document.lines);
 });
 
 const foldsOf = aboutText((document, _params: AboutText, desk): FoldingRange[] | null => {
