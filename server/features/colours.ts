@@ -78,7 +78,37 @@ export const lexical = (text: string, offset: number): readonly Coloured[] =>
     return colour === undefined ? [] : [{ from: from + offset, to: to + offset, colour, defines: false }];
   });
 
+/** The words of a statement without its block, counted from its start; an edit beside it leaves them as they are. */
+const ownWords = new WeakMap<Statement, readonly Coloured[]>();
+
 function named(top: TopLevel): readonly Coloured[] {
+  // the words of a divide go on between the blocks of its shares
+  if (top.statement.node.kind === 'divide') return wordsWithin(top.statement, top.text);
+  const found: Coloured[] = [];
+  let at = 0;
+  const between = (to: number): void => {
+    if (to > at) found.push(...lexical(top.text.slice(at, to), at));
+  };
+  const visit = (statement: Statement): void => {
+    between(statement.start);
+    for (const one of wordsOf(statement))
+      found.push({ ...one, from: one.from + statement.start, to: one.to + statement.start });
+    at = statement.start + statement.text.length;
+    statement.block?.forEach(visit);
+  };
+  visit(top.statement);
+  between(top.text.length);
+  return found;
+}
+
+function wordsOf(statement: Statement): readonly Coloured[] {
+  const known = ownWords.get(statement) ?? wordsWithin({ ...statement, start: 0, block: [] }, statement.text);
+  ownWords.set(statement, known);
+  return known;
+}
+
+/** The words of a text in which a statement stands with its block. */
+function wordsWithin(whole: Statement, text: string): readonly Coloured[] {
   const names = new Map<number, Pick<Coloured, 'colour' | 'defines'>>();
   const visit = (statement: Statement): void => {
     inStatement(statement, ({ at }, colour, defines) =>
@@ -86,8 +116,8 @@ function named(top: TopLevel): readonly Coloured[] {
     );
     statement.block?.forEach(visit);
   };
-  visit(top.statement);
-  return lexical(top.text, 0).map((one) => ({ ...one, ...names.get(one.from) }));
+  visit(whole);
+  return lexical(text, 0).map((one) => ({ ...one, ...names.get(one.from) }));
 }
 
 type See = (name: Name, colour: Colour, defines: boolean) => void;

@@ -1,13 +1,14 @@
 /** Gives a thing another name everywhere it is named, or says why that can't be. */
 import { say } from '../../grammar/say';
-import { parse, tokensOf, type Statement, type TopLevel } from '../../grammar';
+import { tokensOf, type Statement } from '../../grammar';
 import { GIVEN, isFunction, isReserved } from '../../grammar/words';
 import type { FileRange } from '../drafting/model';
 import { measurementNamed } from '../drafting/values/measurements';
 import { clashWith } from './clashes';
 import type { Meaning } from './meaning';
 import type { Names } from './names';
-import { occurrenceAt, occurrencesIn, topAt } from './occurrences';
+import { occurrenceAt, occurrencesIn } from './occurrences';
+import { readsTheSame } from './reading-again';
 import { references, speakingOf } from './references';
 import { wordAt } from './words';
 
@@ -102,26 +103,4 @@ export function unread({ name }: Meaning, speaking: readonly Names[]): string | 
 function* words({ text, problems, node, block = [] }: Statement): Iterable<string> {
   if (problems.length > 0 || node.kind === 'broken') yield text.replace(/"[^"\n]*"|#.*/g, '');
   for (const inner of block) yield* words(inner);
-}
-
-/** Whether the touched statements are still read as what they were: a word may be a name in one place and not in another. */
-function readsTheSame({ root, uri }: Names, edits: readonly RenameEdit[]): boolean {
-  const byTop = new Map<TopLevel, RenameEdit[]>();
-  for (const edit of edits) {
-    const top = edit.uri === uri ? topAt(root.topLevels, edit.from) : undefined;
-    if (top !== undefined) byTop.set(top, [...(byTop.get(top) ?? []), edit]);
-  }
-  return [...byTop].every(([top, own]) => {
-    const after = own.reduceRight(
-      (text, { from, to, text: put }) => text.slice(0, from - top.offset) + put + text.slice(to - top.offset),
-      top.text,
-    );
-    const { items } = parse(after);
-    return items.length === 1 && shapeOf(items[0]!.statement) === shapeOf(top.statement);
-  });
-}
-
-/** What a statement is, with its block, apart from its names. */
-function shapeOf({ node, problems, block = [] }: Statement): string {
-  return `${node.kind}!${problems.map(({ code }) => code).join()}(${block.map(shapeOf).join(' ')})`;
 }
