@@ -46,24 +46,41 @@ const LEXICAL: Readonly<Record<TokenKind, Colour | undefined>> = {
 /** Kept while a top-level statement stays the same object; offsets count from its start. */
 const kept = new WeakMap<TopLevel, readonly Coloured[]>();
 
-/** The coloured words of a file between two offsets, in order; no word crosses a line. */
+/** Words that stand together: offsets count from `offset`; the same list while a statement stays what it is. */
+export interface ColouredPart {
+  readonly offset: number;
+  readonly words: readonly Coloured[];
+}
+
+/** The coloured words of a file, statement by statement, with what stands between them; no word crosses a line. */
+export function* colouredParts(file: SourceFile, from = 0, to = Infinity): Iterable<ColouredPart> {
+  let at = 0;
+  // between statements stand comments, and what could not be read
+  const between = (end: number): readonly Coloured[] =>
+    end > at && end > from && at < to ? lexical(file.text.slice(at, end), 0) : [];
+  for (const top of file.items) {
+    yield { offset: at, words: between(top.offset) };
+    at = top.offset + top.text.length;
+    if (top.offset <= to && at >= from) yield { offset: top.offset, words: coloursIn(top) };
+  }
+  yield { offset: at, words: between(file.text.length) };
+}
+
+/** The coloured words of a file between two offsets, in order. */
 export function colours(file: SourceFile, from = 0, to = Infinity): readonly Coloured[] {
   const found: Coloured[] = [];
-  let at = 0;
-  const between = (end: number): void => {
-    // between statements stand comments, and what could not be read
-    if (end > at && end > from && at < to) found.push(...lexical(file.text.slice(at, end), at));
-  };
-  for (const top of file.items) {
-    between(top.offset);
-    at = top.offset + top.text.length;
-    if (top.offset > to || at < from) continue;
-    for (const one of coloursIn(top))
-      found.push({ ...one, from: one.from + top.offset, to: one.to + top.offset });
-  }
-  between(file.text.length);
+  for (const { offset, words } of colouredParts(file, from, to))
+    for (const one of words) found.push(moved(one, offset));
   return found.filter((one) => one.from < to && one.to > from);
 }
+
+// written out: a spread would cost more than all else
+const moved = ({ from, to, colour, defines }: Coloured, by: number): Coloured => ({
+  from: from + by,
+  to: to + by,
+  colour,
+  defines,
+});
 
 /** The coloured words of one top-level statement, counted from its start. */
 export function coloursIn(top: TopLevel): readonly Coloured[] {
@@ -87,12 +104,12 @@ function named(top: TopLevel): readonly Coloured[] {
   const found: Coloured[] = [];
   let at = 0;
   const between = (to: number): void => {
-    if (to > at) found.push(...lexical(top.text.slice(at, to), at));
+    // nearly always there is nothing but space: comments begin with their sign, and a block ends with its brace
+    if (to > at && /\S/.test(top.text.slice(at, to))) found.push(...lexical(top.text.slice(at, to), at));
   };
   const visit = (statement: Statement): void => {
     between(statement.start);
-    for (const one of wordsOf(statement))
-      found.push({ ...one, from: one.from + statement.start, to: one.to + statement.start });
+    for (const one of wordsOf(statement)) found.push(moved(one, statement.start));
     at = statement.start + statement.text.length;
     statement.block?.forEach(visit);
   };

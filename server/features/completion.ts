@@ -123,20 +123,25 @@ function partsOf({ unit }: Pattern, piece: Pattern['pieces'][number]): Item[] {
 }
 
 /** Values and shapes of a draft or piece, by their bare names. */
-function withPrefix(pattern: Pattern, owner: string): Item[] {
-  const prefix = `${owner}.`;
-  const bare = (path: string) => (path.startsWith(prefix) ? path.slice(prefix.length) : undefined);
-  const values = [...pattern.values].flatMap(([path, value]) =>
-    named(bare(path), (name) => valueItem(pattern, owner, name, value)),
-  );
-  const shapes = [...pattern.shapes].flatMap(([path, shape]) =>
-    named(bare(path), (name) => shapeItem(pattern, owner, name, shape)),
-  );
-  return [...values, ...shapes];
-}
+const withPrefix = (pattern: Pattern, owner: string): Item[] => [
+  ...valuesOfBlock(pattern, owner),
+  ...shapesOfBlock(pattern, owner),
+];
 
-const named = (name: string | undefined, make: (name: string) => Item): Item[] =>
-  name === undefined || name.includes('.') ? [] : [make(name)];
+const valuesOfBlock = (pattern: Pattern, owner: string): Item[] =>
+  [...within(owner, pattern.values)].map(([name, value]) => valueItem(pattern, owner, name, value));
+
+const shapesOfBlock = (pattern: Pattern, owner: string): Item[] =>
+  [...within(owner, pattern.shapes)].map(([name, shape]) => shapeItem(pattern, owner, name, shape));
+
+/** What of all that has a path stands in one block, by its bare name. */
+function* within<T>(owner: string, all: ReadonlyMap<string, T>): Iterable<readonly [string, T]> {
+  const start = owner.length + 1;
+  for (const [path, one] of all) {
+    const inside = path[owner.length] === '.' && path.startsWith(owner);
+    if (inside && path.indexOf('.', start) < 0) yield [path.slice(start), one];
+  }
+}
 
 function valueItem(pattern: Pattern, owner: string, name: string, value: Value): Item {
   const info = pattern.info(owner === '' ? `=${name}` : `${owner}/=${name}`);
@@ -245,17 +250,12 @@ function draftOf(pattern: Pattern, { owner }: Scope): readonly string[] {
 }
 
 const shapesIn = (pattern: Pattern, scope: Scope): readonly Item[] =>
-  draftOf(pattern, scope).flatMap((owner) =>
-    withPrefix(pattern, owner).filter(({ kind }) => kind === 'shape'),
-  );
+  draftOf(pattern, scope).flatMap((owner) => shapesOfBlock(pattern, owner));
 
 function valuesIn(pattern: Pattern, scope: Scope): readonly Item[] {
-  const own = draftOf(pattern, scope).flatMap((owner) => withPrefix(pattern, owner));
+  const own = draftOf(pattern, scope).flatMap((owner) => valuesOfBlock(pattern, owner));
   const top = [...pattern.values].filter(([path]) => !path.includes('.'));
-  return [
-    ...own.filter(({ kind }) => kind !== 'shape'),
-    ...top.map(([name, value]) => valueItem(pattern, '', name, value)),
-  ];
+  return [...own, ...top.map(([name, value]) => valueItem(pattern, '', name, value))];
 }
 
 function edgesOwnedBy(pattern: Pattern, { owner }: Scope): readonly Item[] {

@@ -40,6 +40,17 @@ export class Lines {
     return { line, character: unitsOf(this.text.slice(start, inside), this.encoding) };
   }
 
+  /** Where offsets stand that come in their order, from one on: the search for a line goes on from the last. */
+  following(from: number): (offset: number) => Position {
+    let line = this.#lineOf(from);
+    return (offset) => {
+      while (offset >= (this.#starts[line + 1] ?? Infinity)) line++;
+      const start = this.#starts[line]!;
+      if (this.encoding === 'utf-16') return { line, character: offset - start };
+      return { line, character: unitsOf(this.text.slice(start, offset), this.encoding) };
+    };
+  }
+
   range(from: number, to: number): PositionRange {
     return { start: this.position(from), end: this.position(to) };
   }
