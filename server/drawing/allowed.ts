@@ -15,12 +15,33 @@ export function allowedWords(piece: Piece, edge: string, around: Pick<Around, 'u
   return least === most ? say`, allowed ${most}${hem}` : say`, allowed ${least} to ${most}${hem}`;
 }
 
-/** Its least and its greatest width, `1.5cm`; undefined where none is stated, and for a fold. */
-export function allowedWidths(
+/** From one width to another, `1.5cm`; the same twice where it does not run. */
+export type Widths = readonly [from: string, to: string];
+
+/** Its least and its greatest width; undefined where none is stated, and for a fold. */
+export function allowedWidths(piece: Piece, edge: string, around: Pick<Around, 'unit'>): Widths | undefined {
+  const widths = widthsAlong(piece, edge);
+  return widths && range(Math.min(...widths), Math.max(...widths), around);
+}
+
+/** The widths as they are met along the edge and against it; one that swells and shrinks again from the least to the most. */
+export function allowedBothWays(
   piece: Piece,
   edge: string,
-  { unit }: Pick<Around, 'unit'>,
-): readonly [least: string, most: string] | undefined {
+  around: Pick<Around, 'unit'>,
+): readonly [along: Widths, against: Widths] | undefined {
+  const widths = widthsAlong(piece, edge);
+  if (widths === undefined) return undefined;
+  const [first, last] = [widths[0]!, widths[widths.length - 1]!];
+  const [least, most] = [Math.min(...widths), Math.max(...widths)];
+  const swells = Math.min(first, last) - least > SAME || most - Math.max(first, last) > SAME;
+  return swells
+    ? [range(least, most, around), range(least, most, around)]
+    : [range(first, last, around), range(last, first, around)];
+}
+
+/** Widths from the start of an edge to its end. */
+function widthsAlong(piece: Piece, edge: string): readonly number[] | undefined {
   const running = piece.running.filter((one) => one.edge === edge);
   const stated = piece.allowances.has(edge) || running.length > 0;
   if (!stated || piece.fold?.edge === edge) return undefined;
@@ -29,10 +50,17 @@ export function allowedWidths(
   );
   const length = own?.path.length ?? 0;
   const places = running.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
-  const widths = running.length === 0 ? [0] : [0, ...places, length];
-  const found = widths.map((s) => allowanceAt(piece, edge, s));
-  const [least, most] = [Math.min(...found), Math.max(...found)];
-  return [printLength(most - least < 0.05 ? most : least, unit), printLength(most, unit)];
+  const all = running.length === 0 ? [0] : [0, ...places.sort((a, b) => a - b), length];
+  return all.map((s) => allowanceAt(piece, edge, s));
+}
+
+/** Widths that differ by less are one, mm. */
+const SAME = 0.05;
+
+function range(from: number, to: number, { unit }: Pick<Around, 'unit'>): Widths {
+  const isOne = Math.abs(to - from) < SAME;
+  const most = Math.max(from, to);
+  return [printLength(isOne ? most : from, unit), printLength(isOne ? most : to, unit)];
 }
 
 /** Below this a turned hem lies flat (common practice). */

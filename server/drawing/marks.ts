@@ -26,7 +26,7 @@ const EYELET_INSIDE = 2;
 const CROSS = 4;
 const END = 2.5;
 /** Half the width of a bone's channel, mm: a flat bone of 7 mm with its ease (common practice). */
-const BONE = 4.5;
+export const BONE = 4.5;
 
 /** Line types of marks that are lines; the signs of the others are thin and solid. */
 const LINE_ROLES: Partial<Record<Mark['word'], LineRole>> = {

@@ -65,19 +65,21 @@ export function partnerOf(piece: Piece, edge: string, seams: readonly Seam[], un
 /** Less than this is no ease but rounding, mm. */
 const LEAST = 0.5;
 
+/** Cloth is eased or gathered on the longer edge; where it is stretched, that is done to the shorter one. */
 function easeWords(
   { statement, leftLength, rightLength, itsPair }: Seam,
   onLeft: boolean,
   unit: DisplayUnit,
 ): string {
   const { node } = statement;
-  const wanted = node.kind === 'seam' && node.eases.some(({ kind }) => kind !== 'within');
+  const kinds = node.kind === 'seam' ? node.eases.map(({ kind }) => kind) : [];
   const surplus = onLeft ? leftLength - rightLength : rightLength - leftLength;
-  if (!wanted || itsPair || Math.abs(surplus) < LEAST) return '';
-  const gathered = node.eases.some(({ kind }) => kind === 'gathered');
-  const longer = gathered ? say`gathered` : say`eased`;
+  if (!kinds.some((kind) => kind !== 'within') || itsPair || Math.abs(surplus) < LEAST) return '';
+  const isStretched = kinds.includes('stretched');
+  const done = isStretched ? say`stretched` : kinds.includes('gathered') ? say`gathered` : say`eased`;
   const by = printLength(Math.abs(surplus), unit);
-  return surplus > 0 ? say`, ${longer} by ${by}` : say`, which is ${longer} by ${by}`;
+  const isOwn = isStretched ? surplus < 0 : surplus > 0;
+  return isOwn ? say`, ${done} by ${by}` : say`, which is ${done} by ${by}`;
 }
 
 const howInWords = (how: SeamOpening['how']): string =>

@@ -112,6 +112,51 @@ describe('the words on a printed piece', function () {
     assert.equal(top!.lines.filter(({ tip }) => tip?.startsWith('end of the buttoned opening')).length, 1);
   });
 
+  it('say that an edge is stretched at that edge, and of its partner that the other one is', () => {
+    const [front, back] = piecesOf('trousers.draft');
+    assert.match(said(back!), /inseam [\d.]+cm, sewn to front inseam, stretched by 6mm/);
+    assert.match(said(front!), /inseam [\d.]+cm, sewn to back inseam, which is stretched by 6mm/);
+    assert.doesNotMatch(said(front!) + said(back!), /eased/);
+  });
+
+  it('say a width that runs in the order in which it is met, whichever way the words are read', () => {
+    const pattern = sample('trousers.draft');
+    const { drawing, turn } = printed(pattern);
+    const back = drawing.pieces.find(({ name }) => name === 'back')!;
+    for (const piece of [back, turn(back)]) {
+      const words = piece.texts.find(({ text }) => /^allow (1cm to 4cm|4cm to 1cm)$/.test(text))!;
+      assert.ok(words, said(piece));
+      const rise = piece.lines.find(({ role, name }) => role === 'sewing' && name === 'rise')!;
+      // the rise is drawn from the waist, where most is allowed
+      const end = rise.stretches.at(-1)!;
+      const angle = (words.turn * Math.PI) / 180;
+      const [x, y] = [end.at(-2)! - rise.start.x, end.at(-1)! - rise.start.y];
+      const isDown = x * Math.cos(angle) + y * Math.sin(angle) > 0;
+      assert.equal(words.text, isDown ? 'allow 4cm to 1cm' : 'allow 1cm to 4cm');
+    }
+  });
+
+  it('tell of every bone, eyelet, button and hole what it is, in the whole wardrobe', () => {
+    let found = 0;
+    for (const name of wardrobe) {
+      const pattern = sample(name);
+      const { drawing } = printed(pattern);
+      for (const piece of pattern.pieces.filter(({ cut }) => cut !== undefined)) {
+        const words = said(drawing.pieces.find((one) => one.name === piece.name)!);
+        for (const mark of piece.marks) {
+          assert.ok(words.includes(mark.name), `${name}: ${mark.name} of ${piece.name}`);
+          found++;
+        }
+      }
+    }
+    assert.ok(found > 10);
+    const [back] = piecesOf('laced-bodice.draft');
+    assert.match(said(back!), /back-bone, bone, 23\.23cm long/);
+    const front = piecesOf('laced-bodice.draft').find(({ name }) => name === 'front-left')!;
+    assert.match(said(front), /lacing-holes, 11 eyelets, 2\.65cm apart/);
+    assert.ok(front.texts.some(({ text, role }) => role === 'edge' && text.startsWith('lacing-holes')));
+  });
+
   it('say which line is the finished size, and that edges which are laced all along only meet', () => {
     const pieces = piecesOf('laced-bodice.draft');
     const words = (name: string) => said(pieces.find((piece) => piece.name === name)!);

@@ -14,7 +14,7 @@ export const runs = (text: string, size: number, font: Metrics): number =>
 /** Places along the line that are tried, as shares of its length: the middle first. */
 const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9];
 /** White between the line and the words, mm, and how much farther off is tried. */
-const BESIDE_MM = 1.1;
+export const BESIDE_MM = 1.1;
 const FARTHER_MM = [0, 1.5, 3.5, 6];
 /** From the ends of the line, mm. */
 const ENDS_MM = 1.5;

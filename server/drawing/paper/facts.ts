@@ -2,7 +2,7 @@
 import { say } from '../../../grammar/say';
 import type { Edge, Finish, Pattern, Piece, Seam } from '../../drafting/model';
 import { printLength } from '../../drafting/values/quantity';
-import { allowedWidths, hemWords } from '../allowed';
+import { allowedBothWays, allowedWidths, hemWords, type Widths } from '../allowed';
 import { aroundOf, type Around } from '../draw';
 import { inlayWords } from '../inlays';
 import type { DrawnText, Spot } from '../model';
@@ -11,6 +11,7 @@ import { rounded } from '../path';
 import { forWhom, sideWord } from '../told';
 import { isOpen, openingOf, wholePiece } from '../whole';
 import { cutLines } from '../words';
+import { markFacts, type MarkFacts } from './mark-facts';
 import { datedWords, type Told } from './sheet-content';
 
 export interface EdgeFacts {
@@ -26,6 +27,8 @@ export interface EdgeFacts {
   readonly plainPartner: string;
   /** "allow 1.5cm"; empty where none is stated. */
   readonly allowed: string;
+  /** The same as it is read against the run: "allow 1cm to 4cm" for "allow 4cm to 1cm". */
+  readonly allowedBack: string;
   /** It is told in the label alone: an edge of a hole, or one that has a length in every size. */
   readonly inLabel: boolean;
 }
@@ -34,6 +37,8 @@ export interface PieceFacts {
   readonly title: string;
   readonly lines: readonly string[];
   readonly edges: readonly EdgeFacts[];
+  /** Of a small print, and of several sizes, none: there they would crowd what must be said. */
+  readonly marks: readonly MarkFacts[];
   /** The finished size, of the whole where a half is drafted. */
   readonly outline: readonly Spot[];
   /** Made smaller: held in the hand instead of lying on the table. */
@@ -65,6 +70,7 @@ export function factsOf(pattern: Pattern, piece: Piece, numbered: Numbered): Pie
         edges.map((edge) => edgeFacts(piece, edge, around, finishes, true)),
       ),
     ],
+    marks: (numbered.scale ?? 1) > 1 ? [] : markFacts(piece, around),
     outline: whole.edges.flatMap(({ path }) => path.polyline(0.5).slice(1)).map(spotOf),
     inHand: (numbered.scale ?? 1) > 1,
     placed: [...placedLabels(piece), ...inlayWords(piece, around)],
@@ -135,6 +141,7 @@ function edgeFacts(
   const finished = finishes.filter(({ edges }) =>
     edges.some((one) => one.piece === piece.base && one.edge === name),
   );
+  const [allowed, allowedBack] = bothWays(piece, name, around);
   const onPaper = Math.abs(drawn - sewn) > 0.05 ? say`, ${printLength(drawn, unit)} on paper` : '';
   const hem = finished.length === 0 ? '' : hemWords(piece, name);
   const told = (sewnTo: readonly string[]): string =>
@@ -148,16 +155,22 @@ function edgeFacts(
     length: `${name} ${printLength(sewn, unit)}${onPaper}`,
     partner: told(partners(({ words }) => words)),
     plainPartner: told(partners(({ plain }) => plain)),
-    allowed: allowWords(allowedWidths(piece, name, around)),
+    allowed,
+    allowedBack,
     inLabel,
   };
 }
 
-function allowWords(widths: ReturnType<typeof allowedWidths>): string {
+const bothWays = (piece: Piece, edge: string, around: Around): readonly [string, string] => {
+  const [along, against] = allowedBothWays(piece, edge, around) ?? [];
+  return [allowWords(along), allowWords(against)];
+};
+
+function allowWords(widths: Widths | undefined): string {
   if (widths === undefined) return '';
-  const [least, most] = widths;
-  if (most === '0mm') return say`no allowance`;
-  return least === most ? say`allow ${most}` : say`allow ${least} to ${most}`;
+  const [from, to] = widths;
+  if (from === '0mm' && to === '0mm') return say`no allowance`;
+  return from === to ? say`allow ${to}` : say`allow ${from} to ${to}`;
 }
 
 /** What an edge is sewn to; of a piece that serves both sides by side where they are not alike, as in ease. */

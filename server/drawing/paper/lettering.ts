@@ -4,6 +4,7 @@ import { rounded } from '../path';
 import { along, runs, type Wanted } from './along';
 import type { EdgeFacts, PieceFacts } from './facts';
 import type { Metrics } from './font';
+import type { MarkFacts } from './mark-facts';
 import { labelBelow, placedLabel, type Label } from './label';
 import { chordsOf, rectOfText, Space, within } from './space';
 
@@ -40,6 +41,7 @@ export function lettered(
   letters.putPlaced();
   letters.putLineNames();
   facts.edges.forEach((edge) => letters.putEdge(edge));
+  facts.marks.forEach((mark) => letters.putMark(mark));
   return letters.withLabel();
 }
 
@@ -142,7 +144,14 @@ class Lettering {
     if (rest !== '') this.rest.push(`${edge.name}: ${rest}`);
   }
 
-  private putAllowed({ run, source, allowed: text }: EdgeFacts): boolean {
+  /** What a sign means, beside it or, of a bone, within it. */
+  putMark({ source, text, run, farther }: MarkFacts): void {
+    const found = this.along({ run, text, sizes: this.sizes.line, farther, accept: this.inside });
+    if (found === undefined) this.rest.push(text);
+    else this.put({ role: 'edge', source, text, ...found });
+  }
+
+  private putAllowed({ run, source, allowed: text, allowedBack }: EdgeFacts): boolean {
     const wanted = {
       run,
       text,
@@ -151,8 +160,9 @@ class Lettering {
       accept: this.inAllowance,
     };
     const found = this.along(wanted);
-    if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
-    return found !== undefined;
+    if (found === undefined) return false;
+    this.put({ role: 'edge', source, text: isAlong(run, found.turn) ? text : allowedBack, ...found });
+    return true;
   }
 
   private putAlong({ run, source }: EdgeFacts, text: string, how: (wanted: Wanted) => Found): boolean {
@@ -182,6 +192,13 @@ class Lettering {
     const { source } = this.bare;
     return { ...this.bare, frame, texts: [...rows.map((row) => ({ ...row, source })), ...this.texts] };
   }
+}
+
+/** Whether words that are turned so are read from the start of a run to its end. */
+function isAlong(run: readonly Spot[], turn: number): boolean {
+  const [a, b] = [run[0]!, run[run.length - 1]!];
+  const angle = (turn * Math.PI) / 180;
+  return (b.x - a.x) * Math.cos(angle) + (b.y - a.y) * Math.sin(angle) >= 0;
 }
 
 const NAMED: ReadonlySet<string> = new Set(['grain', 'balance', 'tape', 'topstitch', 'crease']);

@@ -45,7 +45,7 @@ function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): Pi
   );
   const kept = texts.filter(({ role }) => role === 'size' || role === 'note');
   const said = first!.placed.filter(({ role }) => role !== 'note');
-  return { ...first!, edges, placed: [...kept, ...said] };
+  return { ...first!, edges, marks: [], placed: [...kept, ...said] };
 }
 
 function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
