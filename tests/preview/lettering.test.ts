@@ -53,10 +53,10 @@ const cross = ([a, b]: Chord, [c, d]: Chord) =>
 const meet = (a: readonly Spot[], b: readonly Spot[]) =>
   sidesOf(a).some((one) => sidesOf(b).some((other) => cross(one, other)));
 
-/** Lines that words must not lie on, in millimetre chords. */
+/** Lines that words of edges must not lie on, in millimetre chords; the grain makes way for the label alone. */
 const linesIn = ({ lines }: PieceDrawing) =>
   lines
-    .filter(({ role }) => ['cutting', 'sewing', 'fold', 'dart', 'hole'].includes(role))
+    .filter(({ role }) => ['cutting', 'sewing', 'fold', 'dart', 'hole', 'grain'].includes(role))
     .map((line) => {
       const spots = pathOf(line).polyline(0.05);
       return { source: line.source, chords: spots.slice(1).map((q, i): Chord => [spots[i]!, q]) };
@@ -90,6 +90,22 @@ describe('words of a piece in the preview', () => {
       }
     }
     assert.deepEqual(wrong, []);
+  }).timeout(20_000);
+
+  it('the name of an edge that grows stays within its piece, where the next one has its own words', () => {
+    const outside: string[] = [];
+    for (const piece of pieces()) {
+      const cut = piece.lines.filter(({ role, closed }) => role === 'cutting' && closed);
+      const round = cut.map((line) => pathOf(line).polyline(0.05));
+      if (round.length === 0) continue;
+      for (const zoom of ZOOMS)
+        lettered(piece, zoom).edges.forEach((one, i) => {
+          const { text, at } = edgeWordsOf(piece)[i]!;
+          if (one && enclosed(at, round) && !enclosed(one.at, round))
+            outside.push(`${piece.name} at ${zoom}: ${text}`);
+        });
+    }
+    assert.deepEqual(outside, []);
   }).timeout(20_000);
 
   it('a sign of a problem on an edge moves its name aside, or takes its room', () => {

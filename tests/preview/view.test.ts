@@ -132,7 +132,7 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     const [cutting] = piece.lines;
     const lines = ['S', 'M'].map((ofSize) => ({ ...cutting!, ofSize, tip: `size ${ofSize}` }));
     await v.send(fullSheet(drawing([{ ...piece, lines }]), { sizes: ['S', 'M'], nested: ['S', 'M'] }));
-    const looks = await v.page.locator('.line.cutting').evaluateAll((all) =>
+    const looks = await v.page.locator('.sheet .line.cutting').evaluateAll((all) =>
       all.map((node) => {
         const { strokeDasharray, strokeWidth } = getComputedStyle(node);
         return `${strokeDasharray} ${strokeWidth}`;
@@ -140,6 +140,19 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     );
     assert.equal(new Set(looks).size, 2);
     assert.match(looks[0]!, /^none/);
+    const key = v.page.locator('.key li');
+    assert.deepEqual(await key.allTextContents(), ['S', 'M']);
+    const dashOf = (size: number) =>
+      key
+        .nth(size)
+        .locator('.line')
+        .evaluate((node) => getComputedStyle(node).strokeDasharray);
+    assert.deepEqual(
+      [await dashOf(0), await dashOf(1)],
+      looks.slice(0, 2).map((look) => look.replace(/ \S+$/, '')),
+    );
+    await v.send(fullSheet(skirt(), { version: 2 }));
+    assert.equal(await v.page.locator('.key').isVisible(), false);
   });
 
   it('lengths of edges can be shown without their names, and names without lengths', async () => {

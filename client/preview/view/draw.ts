@@ -93,9 +93,11 @@ function drawLine(line: DrawnLine, sizes: readonly string[]): SVGElement[] {
 function sized(path: SVGPathElement, line: DrawnLine, sizes: readonly string[]): SVGPathElement {
   if (line.ofSize === undefined) return path;
   const { weight, dash } = lineTypeOf(line, sizes);
-  const dashes = dash.length === 0 ? 'none' : dash.map((mm) => `${px(mm)}px`).join(' ');
-  return styled(path, { '--weight': `${px(weight)}px`, '--dash': dashes });
+  return styled(path, { '--weight': `${px(weight)}px`, '--dash': dashesOf(dash) });
 }
+
+export const dashesOf = (dash: readonly number[]): string =>
+  dash.length === 0 ? 'none' : dash.map((mm) => `${px(mm)}px`).join(' ');
 
 function drawDot(dot: DrawnDot): SVGGElement {
   const d = `M${dot.at.x} ${dot.at.y}${DOT}`;

@@ -93,7 +93,7 @@ type EdgePlaced = EdgeWordsAt & { readonly box: WordBox };
 function edgeAt(
   text: DrawnText,
   foot: Foot,
-  { lines }: Ground,
+  { lines, grain, round, nested }: Ground,
   { zoom, words }: Around,
 ): EdgePlaced | undefined {
   const { at, size, source } = text;
@@ -104,8 +104,11 @@ function edgeAt(
   const { near } = foot;
   const grown = { x: near.x + (at.x - near.x) * scale, y: near.y + (at.y - near.y) * scale };
   const own = edgePlaced(text, grown, scale, wide);
+  // grown out of its piece it would lie on words of the next one
+  const within = !nested && enclosed(edgePlaced(text, at, 1, wide / scale).box.middle, round);
   const clear = ({ box }: EdgePlaced) =>
-    !lines.some((one) => one.source !== source && crossedBy(box, one)) &&
+    (!within || enclosed(box.middle, round)) &&
+    ![...lines, ...grain].some((one) => one.source !== source && crossedBy(box, one)) &&
     !words.some((other) => overlap(other, box));
   if (clear(own)) return own;
   // aside on its edge, as near to it as before, which a bend may not let it
@@ -274,6 +277,8 @@ interface Chords {
 interface Ground {
   /** Lines that no words should lie on. */
   readonly lines: readonly Chords[];
+  /** It makes way for the label, which leaves bare paper round its words, and not for the names of edges. */
+  readonly grain: readonly Chords[];
   /** Those of them that go round the piece. */
   readonly round: readonly (readonly Spot[])[];
   /** Where the names of edges stand, in the order of the drawing. */
@@ -300,6 +305,7 @@ function groundOf(piece: PieceDrawing): Ground {
   const edges = lines.filter(({ line }) => EDGES.has(line.role));
   const ground: Ground = {
     lines,
+    grain: piece.lines.filter(({ role }) => role === 'grain').map(chordsOf),
     round: [...(cut.length > 0 ? cut : of('sewing')), ...of('fold', 'hole')],
     feet: edgeWordsOf(piece).map(({ at, source }) =>
       footOf(

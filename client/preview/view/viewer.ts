@@ -15,6 +15,7 @@ import { listenToPointers, type Hold } from './gestures';
 import { Find } from './find';
 import { Flags } from './flags';
 import { Handling } from './handling';
+import { Key } from './key';
 import { listenToKeys, rest } from './keyboard';
 import { Measure } from './measure';
 import { Memory } from './memory';
@@ -47,6 +48,7 @@ export class Viewer {
   private readonly rulers = new Rulers();
   private readonly empty = new Empty();
   private readonly flags = new Flags();
+  private readonly key = new Key();
   private readonly room = html(
     'div',
     { class: 'room' },
@@ -145,7 +147,8 @@ export class Viewer {
     root.append(this.bar.element, this.room, ...this.rulers.elements);
     this.stage.over.append(this.flags.element, this.measure.element);
     this.stage.bench.append(this.bench.group);
-    this.room.append(this.measure.words, this.measure.status, this.hand.status, this.bench.element);
+    this.room.append(this.key.element, this.measure.words, this.measure.status, this.hand.status);
+    this.room.append(this.bench.element);
     this.recall(host.getState());
     this.listen();
     this.empty.say(say`Drawing …`, '');
@@ -185,11 +188,8 @@ export class Viewer {
     this.selection.paintPieces(this.stage.apply(outcome));
     if (!this.stage.sheet.querySelector('[tabindex="0"]')) rest(this.stage);
     this.bar.name(sheet);
-    this.choices.update(sheet);
-    this.show.update(sheet);
     this.problems.update(sheet.problems);
-    this.empty.update(sheet);
-    this.flags.update(sheet);
+    for (const part of [this.choices, this.show, this.empty, this.flags, this.key]) part.update(sheet);
     this.eye.follow(first);
     this.hand.follow();
     this.bench.refresh();
