@@ -1,6 +1,6 @@
 /** What is drawn and printed in German: nothing of it is left in English, and its longer words find their room. */
 import assert from 'node:assert/strict';
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { speak, type Words } from '../../grammar/say';
@@ -8,7 +8,8 @@ import { check } from '../../server/checks';
 import type { Pattern } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
 import { draw } from '../../server/drawing/draw';
-import { nest } from '../../server/drawing/nest';
+import { toDrawingDxf } from '../../server/drawing/dxf/drawing';
+import { draftedSize, toExchangeDxf } from '../../server/drawing/dxf/exchange';
 import { missingLetters } from '../../server/drawing/paper/font';
 import { papers, type Paper } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
@@ -19,10 +20,12 @@ import { toCsv } from '../../server/drawing/written/csv';
 import { toMarkdown } from '../../server/drawing/written/markdown';
 import { sheetsPdf } from '../../server/drawing/written/pdf';
 import { toText } from '../../server/drawing/written/text';
+import { inFolder } from '../support/command';
 import { diskDoor } from '../support/door';
 import { german, hushed, inLanguage } from '../support/in-language';
-import { collisions } from '../support/lettering';
+import { collisions, cutLabels } from '../support/lettering';
 import { readPdf } from '../support/pdf';
+import { graded } from '../support/sheets-of-sizes';
 import { read, root } from '../support/sources';
 
 const folder = join(root, 'samples');
@@ -42,14 +45,32 @@ async function speaking<T>(words: Words, work: () => Promise<T>): Promise<T> {
 
 const wordsIn = (text: string): readonly string[] => text.match(/\p{L}{2,}/gu) ?? [];
 
+/** The words by which programs find what a DXF tells of a piece (ASTM D6673), and the release of the file. */
+const DXF_KEYS =
+  'STYLE NAME AUTHOR Draftwright SAMPLE SIZE UNITS METRIC ANNOTATION PIECE QUANTITY MATERIAL AC Solid line';
+
 /** What the authors wrote, and what stands in every language alike: papers and units. */
 const own = new Set([
   ...[...wardrobe, 'bodies/company.draft'].flatMap((name) => wordsIn(read(`samples/${name}`))),
-  ...[...papers.map(({ name }) => name), 'mm cm in draftwright check'].flatMap(wordsIn),
+  ...[...papers.map(({ name }) => name), 'mm cm in draftwright check', DXF_KEYS].flatMap(wordsIn),
 ]);
 
 const left = (texts: readonly string[]): readonly string[] =>
   texts.filter((text) => wordsIn(text).some((word) => !own.has(word)));
+
+/** Texts of both kinds of DXF, line types and blocks included. */
+function dxfWords(pattern: Pattern): readonly string[] {
+  const drawing = draw(pattern);
+  const { title } = pattern;
+  const sizes = [draftedSize(pattern, drawing)];
+  return [toDrawingDxf(drawing), toExchangeDxf({ title, sampleSize: '', sizes, annotations: [] })].flatMap(
+    (dxf) => {
+      const lines = dxf.split('\r\n');
+      // text, and the description of a line type
+      return lines.flatMap((code, i) => (i % 2 === 0 && /^ *[13]$/.test(code) ? [lines[i + 1]!] : []));
+    },
+  );
+}
 
 const errorsOf = (pattern: Pattern) => (name: string) =>
   check(pattern).filter(({ severity, piece }) => severity === 'error' && piece === name).length;
@@ -89,6 +110,30 @@ describe('the wardrobe in another language', function () {
         assert.deepEqual(left(found), [], `${name} at 1:${scale}`);
       }
   });
+
+  it('is told to programs that cut, but for their own keys, without a word that nobody asked for', () => {
+    const words = hushed();
+    for (const name of wardrobe) {
+      const texts = inLanguage(words, () => dxfWords(sample(name)));
+      assert.ok(texts.length > 10, name);
+      assert.deepEqual(left(texts), [], name);
+    }
+  });
+
+  it('lies in sizes on one another without a word that nobody asked for', () =>
+    inFolder({ 'bucket.draft': graded }, async (folder) => {
+      const found = await speaking(hushed(), async () => {
+        await folder.run('print', 'bucket.draft', '--sizes', 'all', '--paper', 'whole', '--out', '.');
+        return readPdf(readFileSync(join(folder.path, 'bucket.pdf')));
+      });
+      const said = found.flatMap(({ words, layers }) => [...words, ...layers.keys()]);
+      assert.ok(said.length > 10);
+      const own = new Set(wordsIn(graded));
+      assert.deepEqual(
+        left(said).filter((text) => wordsIn(text).some((word) => !own.has(word))),
+        [],
+      );
+    }));
 
   it('is drawn as SVG without a word that nobody asked for, tips and legend included', () => {
     const words = hushed();
@@ -170,7 +215,8 @@ describe('the wardrobe in German', function () {
   });
 
   it('has every letter in the font', () => {
-    assert.deepEqual(missingLetters(Object.values(german)), []);
+    const letters = Object.values(german).flatMap((text) => text.match(/[\p{L}„“×]/gu) ?? []);
+    assert.deepEqual(missingLetters(letters), []);
   });
 
   it('says on a printed skirt what its cutter must know', async () => {
@@ -191,15 +237,34 @@ describe('the wardrobe in German', function () {
       assert.ok(words.includes(text), `${text} in ${[...new Set(words)].join(' | ')}`);
   });
 
-  it('says in a nest which line is of which size, and what is sewn to an edge in all of them', () => {
-    const { texts } = inLanguage(german, () => {
-      const drawing = draw(sample('harbour-skirt.draft'));
-      return nest([
-        { size: 'S', drawing },
-        { size: 'M', drawing },
-      ]).pieces[0]!;
-    });
-    const said = texts.map(({ text }) => text);
-    assert.ok(said.includes('Größen S, M'), said.join(' | '));
+  it('names the sizes of a nest, on its pieces and as the layers of its print', () =>
+    inFolder({ 'bucket.draft': graded }, async (folder) => {
+      const command = ['print', 'bucket.draft', '--sizes', 'all', '--paper', 'whole', '--out', '.'];
+      await folder.run(...command, '--language', 'de');
+      const [page] = await readPdf(readFileSync(join(folder.path, 'bucket.pdf')));
+      assert.deepEqual([...page!.layers.keys()].sort(), ['Größe L', 'Größe M', 'Größe S']);
+      for (const text of ['für hands, Größen S, M, L', 'an der Linie der Größe zuschneiden'])
+        assert.ok(page!.words.includes(text), `${text} in ${page!.words.join(' | ')}`);
+    }));
+
+  it('is spelt in seven bits for programs that cut', () => {
+    const texts = inLanguage(german, () => dxfWords(sample('harbour-skirt.draft')));
+    assert.deepEqual(
+      texts.filter((text) => !/^[ -~]*$/.test(text)),
+      [],
+    );
+    for (const words of ['ANNOTATION: zuschneiden: 2x gegengleich', 'fuer ferrywoman'])
+      assert.ok(texts.includes(words), `${words} in ${texts.join(' | ')}`);
+  });
+
+  it('has the label of a piece whole on one sheet', async () => {
+    for (const name of ['harbour-skirt.draft', 'sleeve.draft', 'trousers.draft']) {
+      const { laid, tiling } = await speaking(german, async () => {
+        const { drawing, turn, off } = printed(sample(name));
+        const { drawing: laid, tiling } = await toPdf(drawing, { paper: papers[0]!, turn, off });
+        return { laid, tiling: tiling! };
+      });
+      assert.deepEqual(cutLabels(laid, tiling), [], name);
+    }
   });
 });

@@ -1,6 +1,8 @@
 /** Where the words of a drawn piece stand, worked out anew: which of them lie on a line or on other words. */
-import type { DrawnText, PieceDrawing } from '../../server/drawing/model';
+import assert from 'node:assert/strict';
+import type { Drawing, DrawnText, PieceDrawing } from '../../server/drawing/model';
 import { metrics } from '../../server/drawing/paper/font';
+import type { Tiling } from '../../server/drawing/paper/tiles';
 
 interface Spot {
   readonly x: number;
@@ -8,7 +10,7 @@ interface Spot {
 }
 
 /** The corners of what the letters cover, from the foot of a p to the head of a capital, worked out here anew. */
-export function cornersOf({ at, text, size, turn }: DrawnText): readonly Spot[] {
+function cornersOf({ at, text, size, turn }: DrawnText): readonly Spot[] {
   const half = (metrics().widthOf(text) * size) / 0.714 / 2;
   const angle = (turn * Math.PI) / 180;
   return [
@@ -71,4 +73,20 @@ export function collisions(piece: PieceDrawing): string[] {
       .filter((other) => sides.some((side) => other.sides.some((line) => cross(side, line))))
       .map((other) => `${piece.name}: ${text} on ${other.text}`),
   ]);
+}
+
+/** The words of labels that lie whole on no sheet. */
+export function cutLabels({ pieces, placements }: Drawing, { tiles }: Tiling): readonly string[] {
+  const moved = pieces.flatMap((piece) => {
+    const { by } = placements.find((one) => one.piece === piece.name)!;
+    return piece.texts
+      .filter(({ role }) => role === 'title' || role === 'detail')
+      .map((text) => ({ ...text, at: { x: text.at.x + by.x, y: text.at.y + by.y } }));
+  });
+  assert.ok(moved.length > 5);
+  const isWhole = (text: DrawnText): boolean =>
+    tiles.some(({ frame: { left, top, right, bottom } }) =>
+      cornersOf(text).every(({ x, y }) => x > left && x < right && y > top && y < bottom),
+    );
+  return moved.filter((text) => !isWhole(text)).map(({ text }) => text);
 }

@@ -3,6 +3,7 @@
  * off (é is e), a typographic sign becomes the plain one („ is "), a letter of another script or an emoji becomes a
  * question mark. Nothing is refused.
  */
+import { isEnglish } from '../../../grammar/say';
 
 /** What does not fall apart into a letter and its accents. */
 const PLAIN: Readonly<Record<string, string>> = {
@@ -49,6 +50,15 @@ const PLAIN: Readonly<Record<string, string>> = {
 
 /** In words of a DXF `^` and `%%` begin a code, and a `{` may. */
 const CODES: Readonly<Record<string, string>> = { '^': '?', '{': '(', '}': ')', '\\': '/' };
+
+const GERMAN: Readonly<Record<string, string>> = {
+  ...{ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss' },
+  ...{ Ä: 'Ae', Ö: 'Oe', Ü: 'Ue' },
+};
+
+/** Sentences of ours in letters of seven bits; a name is written alike in every language, and goes without. */
+export const spelt = (words: string): string =>
+  isEnglish() ? words : words.replace(/[äöüßÄÖÜ]/g, (letter) => GERMAN[letter]!);
 
 /** Joins letters, or sets their direction, and is not seen. */
 const UNSEEN = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff]/gu;

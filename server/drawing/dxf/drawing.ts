@@ -3,6 +3,7 @@
  * named by what they are, curves as short chords. One unit is one millimetre; a test square lies on a layer of its own.
  * Groups after the published DXF reference, release 12, *from memory*.
  */
+import { inWords, say } from '../../../grammar/say';
 import { apply, rotation, translation, type Point } from '../../geometry';
 import {
   arrowHeads,
@@ -15,7 +16,7 @@ import {
 } from '../lines';
 import type { Drawing, DrawnLine, DrawnText, LineRole, PieceDrawing } from '../model';
 import { pathOf } from '../path';
-import { Names } from './ascii';
+import { asciiOf, Names, spelt } from './ascii';
 import { flatOf } from './flat';
 import { END, fileOf, lineTags, pointTags, polylineTags, real, section, textTags, type Tag } from './tags';
 
@@ -126,7 +127,7 @@ const lineTypeTable = (layers: readonly Layer[]): readonly Tag[] =>
               [0, 'LTYPE'],
               [2, name],
               [70, '0'],
-              [3, type.words],
+              [3, asciiOf(spelt(inWords(type.words)))],
               [72, '65'],
               [73, String(type.dash.length)],
               [40, real(type.dash.reduce((sum, mm) => sum + mm, 0))],
@@ -191,11 +192,13 @@ function headOf({ at, turn }: ArrowHead): readonly Point[] {
 }
 
 const textOf = (
-  { text, at, size, turn, ofSize }: DrawnText,
+  { role, text, at, size, turn, ofSize }: DrawnText,
   laid: (at: Point) => Point,
   layers: Layers,
 ): readonly Tag[] =>
-  textTags(layers.named(WORDS, ofSize), laid(at), text, { height: size, turn, middle: true });
+  textTags(layers.named(WORDS, ofSize), laid(at), role === 'title' ? text : spelt(text), {
+    ...{ height: size, turn, middle: true },
+  });
 
 const INCH_MM = 25.4;
 const ABOVE_SQUARE = 15;
@@ -215,8 +218,8 @@ function testSquareTags({ frame, unit }: Drawing, layers: Layers): readonly Tag[
   const middle = { x: left + side / 2, y: top + side / 2 };
   return [
     ...polylineTags(layer, corners, true),
-    ...textTags(layer, middle, `${words} by ${words}`, { height: 5, middle: true }),
-    ...textTags(layer, { x: middle.x, y: middle.y + 10 }, 'measure before you cut', {
+    ...textTags(layer, middle, say`${words} by ${words}`, { height: 5, middle: true }),
+    ...textTags(layer, { x: middle.x, y: middle.y + 10 }, spelt(say`measure before you cut`), {
       height: 4,
       middle: true,
     }),

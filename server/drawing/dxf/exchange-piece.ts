@@ -1,4 +1,5 @@
 /** One piece in one size as the exchange format has it: what is cut, sewn, drawn and drilled, each as flat lines and points. */
+import { say } from '../../../grammar/say';
 import type { Piece } from '../../drafting/model';
 import { Path, type Point } from '../../geometry';
 import type { DrawnLine, DrawnText, LineRole, PieceDrawing } from '../model';
@@ -96,15 +97,18 @@ function annotations(piece: Piece, hasGrain: boolean): readonly string[] {
   const own = piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text);
   const gaps = piece.gaps.filter(({ hole }) => hole === undefined);
   return [
-    piece.cut === undefined ? 'not cut: the pattern does not say how many' : piece.cut.text,
+    piece.cut === undefined ? say`not cut: the pattern does not say how many` : piece.cut.text,
     ...piece.remarks,
     ...own,
-    ...(piece.cutting === undefined ? ['no cutting line could be had: the boundary is the sewing line'] : []),
-    ...(hasGrain ? [] : ['no grain is stated']),
+    ...(piece.cutting === undefined
+      ? [say`no cutting line could be had: the boundary is the sewing line`]
+      : []),
+    ...(hasGrain ? [] : [say`no grain is stated`]),
     ...gaps.map(
-      ({ size, before, after }) => `faulty: a gap of ${millimetres(size)} mm between ${before} and ${after}`,
+      ({ size, before, after }) =>
+        say`faulty: a gap of ${millimetres(size)} mm between ${before} and ${after}`,
     ),
-    ...(piece.unbuilt.length > 0 ? [`faulty: left out for an error: ${piece.unbuilt.join(', ')}`] : []),
+    ...(piece.unbuilt.length > 0 ? [say`faulty: left out for an error: ${piece.unbuilt.join(', ')}`] : []),
   ];
 }
 
