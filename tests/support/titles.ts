@@ -27,11 +27,13 @@ export const titled = (): Readonly<Record<string, Words>> => ({
   ),
 });
 
-/** A table with its titles as the pages have them, and without those of codes that are gone; a bundle stays in order. */
+/** A table with its titles as the pages have them, and without those of codes that are gone; untouched where it has them. */
 export function withTitles(path: string, words: Words): Words {
   const titles = titled()[path]!;
   const left = Object.entries(words).filter(([key]) => !key.startsWith('severity.') || key in titles);
   const all = Object.entries({ ...Object.fromEntries(left), ...titles });
+  if (all.length === left.length && all.every(([key, text]) => words[key] === text))
+    return Object.fromEntries(left);
   return Object.fromEntries(path.includes('bundle') ? all.sort(([a], [b]) => (a < b ? -1 : 1)) : all);
 }
 
