@@ -1,5 +1,6 @@
 /** The font of everything that is printed on paper: how wide a text runs, and which letters it has. */
 import * as fontkit from 'fontkit';
+import { say } from '../../../grammar/say';
 import { readBundledFont } from '../bundled';
 
 export interface Metrics {
@@ -15,7 +16,7 @@ let opened: fontkit.Font | undefined;
 /** Throws where the font was not packed with the program. */
 export function fontBytes(): Uint8Array {
   const bytes = readBundledFont();
-  if (bytes === undefined) throw new Error('the font for the words was not found.');
+  if (bytes === undefined) throw new Error(say`the font for the words was not found.`);
   return bytes;
 }
 

@@ -1,6 +1,8 @@
 /** A person whose editor speaks German reads German: in the preview, in the problems and their repairs, in the export. */
 import assert from 'node:assert/strict';
+import { readPdf } from '../../support/pdf';
 import { Preview } from '../drawing';
+import { choose, rows, takeAway, written } from '../exporting';
 import type { Opens, Story } from '../scene';
 
 export const opens: Opens = { language: 'de' };
@@ -31,6 +33,26 @@ export const theFormOfAnExportIsGerman: Story = async (scene) => {
   const rows = scene.page.locator('.quick-input-list .monaco-list-row');
   await rows.filter({ hasText: 'PDF in voller Größe' }).first().waitFor();
   await scene.picture('german-export');
+};
+
+export const whatIsExportedSpeaksGermanUnlessEnglishIsChosen: Story = async (scene) => {
+  const form = scene.page.locator('.quick-input-widget input[placeholder^="Eingabetaste"]');
+  await choose(scene, 'SVG');
+  await form.waitFor();
+  const language = rows(scene, 'Sprache der Wörter').first();
+  assert.match(await language.innerText(), /Deutsch/);
+  await scene.picture('german-export-form');
+  await form.press('Enter');
+  assert.match((await written(scene, 'harbour-skirt.svg')).toString(), />Schnittlinie</);
+  await takeAway(scene, 'export');
+  await choose(scene, 'Zuschneideliste');
+  await form.waitFor();
+  await language.click();
+  await choose(scene, 'English');
+  await form.waitFor();
+  await form.press('Enter');
+  const pages = await readPdf(await written(scene, 'harbour-skirt-cutting.pdf'));
+  assert.match(pages[0]!.words.join(' '), /Cutting list of Harbour skirt/);
 };
 
 export const theCodeOfAProblemLeadsToItsPageInGerman: Story = async (scene) => {
