@@ -1,6 +1,7 @@
 /** Every text that a person is told in their own language, read off the sources: for whoever compares them with a bundle. */
 import ts from 'typescript';
 import { read, sources } from './sources';
+import { keptInTables } from './tables';
 
 export interface Said {
   readonly path: string;
@@ -56,7 +57,7 @@ export const everythingSaid = (): readonly Said[] =>
 /** Where findings and repairs are made. */
 const MAKING = /^(grammar|server\/(checks|drafting|features))\//;
 /** Where somebody is told something at once: there plain texts are looked at as well. */
-const TELLING = /^server\/(review|cli|lsp\/versions)\/|^server\/lsp\/comparing\.ts$/;
+const TELLING = /^server\/(review|cli|drawing|lsp\/versions)\/|^server\/lsp\/comparing\.ts$/;
 /** Titles of exports, which an editor looks up itself; the bundle has them. */
 const LOOKED_UP = 'server/cli/exports.ts';
 
@@ -86,11 +87,19 @@ function unasked(path: string): readonly string[] {
   return found;
 }
 
+/** What ends as an operator of a PDF does is drawn, not read. */
+const PDF = /\b(re [fSW]( it|n)?|cm)$/;
+
+/** What a table keeps in English is put into words where it is shown. */
+const kept = new Set(keptInTables());
+
 /** Three words or more that are neither markup nor a style, a script or a command for another program. */
 const isTold = (path: string, text: string): boolean =>
   TELLING.test(path) &&
   path !== LOOKED_UP &&
+  !kept.has(text) &&
   /^[^<>{}$'\n]*$/.test(text) &&
+  !PDF.test(text) &&
   /(\b[A-Za-z]{2,}\b[,:;]? ){3}/.test(`${text} `);
 
 export const everythingUnasked = (): readonly string[] =>
