@@ -20,6 +20,15 @@ const node = { platform: 'node', format: 'cjs', target: 'node20', mainFields: ['
 
 const browser = { platform: 'browser', format: 'iife', target: 'es2022' };
 
+/** The command line's door starts the program that is wanted and lies beside it: an idle server pays for no other. */
+const beside = {
+  name: 'beside',
+  setup: (build) => {
+    build.onResolve({ filter: /^\.\/programs$/ }, () => ({ path: './programs.js', external: true }));
+    build.onResolve({ filter: /^\.\.\/lsp\/node$/ }, () => ({ path: './server.js', external: true }));
+  },
+};
+
 /**
  * What is built from what. The extension ends in .cjs because newer editors load a .js of a package of ES modules
  * as an ES module; the others are CommonJS by dist/package.json. To the browser's entry editors add a .js themselves.
@@ -27,7 +36,14 @@ const browser = { platform: 'browser', format: 'iife', target: 'es2022' };
 const bundles = [
   { from: 'client/extension.ts', to: 'extension.cjs', ...node, external: ['vscode'] },
   { from: 'server/lsp/node.ts', to: 'server.js', ...node, external: ['@resvg/resvg-js'] },
-  { from: 'server/cli/main.ts', to: 'cli.js', ...node, external: ['@resvg/resvg-js'], shebang: true },
+  { from: 'server/cli/main.ts', to: 'cli.js', ...node, shebang: true, plugins: [beside] },
+  {
+    from: 'server/cli/programs.ts',
+    to: 'programs.js',
+    ...node,
+    external: ['@resvg/resvg-js'],
+    plugins: [beside],
+  },
   { from: 'client/browser.ts', to: 'browser.cjs.js', ...browser, format: 'cjs', external: ['vscode'] },
   { from: 'server/lsp/worker.ts', to: 'worker.js', ...browser },
   {

@@ -154,10 +154,11 @@ describe('the rooms of the house', () => {
 
   it('nothing evaluates text as a program or asks the network', () => {
     const forbidden =
-      /\beval\(|new Function\(|\bfetch\(|XMLHttpRequest|WebSocket\(|from 'node:(https?|net|dns|tls)'/;
+      /\beval\(|new Function\(|from 'node:vm'|\bfetch\(|XMLHttpRequest|WebSocket\(|from 'node:(https?|net|dns|tls)'/;
     assert.deepEqual(
       all.filter((path) => forbidden.test(read(path))),
-      [],
+      // which asks Node for its collector by one fixed word
+      ['server/lsp/machine.ts'],
     );
   });
 

@@ -92,7 +92,7 @@ function program(io: Io, done: Done): Command {
   addCompare(top, io, done);
   addGit(top, io, done);
   addExplain(top, io, done);
-  addLsp(top, io, done);
+  addLsp(top, done);
   for (const command of [top, ...top.commands])
     if (!WORDLESS.has(command.name())) command.addOption(language());
   return top;
@@ -182,7 +182,6 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .option('--sizes <names>', say`sizes drawn on one another: all, or names with commas between`, sizeNames)
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(words())
     .addOption(format('svg', 'png', 'dxf', 'dxf-drawing'))
     .addHelpText(
       'after',
@@ -218,7 +217,6 @@ function addPrint(top: Command, io: Io, done: Done): void {
     .option('--revision <words>', say`in place of the revision that the pattern says`)
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(words())
     .action(async (file: string, options: Given & Omit<PrintOptions, keyof Choice>) =>
       done(await runPrint(file, chosen(options), io)),
     );
@@ -231,9 +229,8 @@ function addMeasure(top: Command, io: Io, done: Done): void {
     .argument('<file>', say`pattern file`)
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(words())
     .addOption(format('text', 'json'))
-    .action((file: string, options: Given & Pick<MeasureOptions, 'format' | 'words'>) =>
+    .action((file: string, options: Given & Pick<MeasureOptions, 'format'>) =>
       done(runMeasure(file, chosen(options), io)),
     );
 }
@@ -281,7 +278,6 @@ function addCompare(top: Command, io: Io, done: Done): void {
     )
     .addOption(forBody())
     .addOption(setChoice())
-    .addOption(words())
     .addOption(format('text', 'markdown', 'json', 'svg', 'html'))
     .addOption(
       new Option('--fail-on <what>', say`what to end with 1 for`)
@@ -292,10 +288,8 @@ function addCompare(top: Command, io: Io, done: Done): void {
     .option('--each', say`one line for each commit between two revisions`)
     .option('--as <path>', say`compare two files as if both lay there, for git difftool`)
     .action(
-      (
-        words: string[],
-        options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out' | 'words'>,
-      ) => done(runCompare(words, chosen(options), io)),
+      (words: string[], options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out'>) =>
+        done(runCompare(words, chosen(options), io)),
     );
 }
 
@@ -323,10 +317,10 @@ function addExplain(top: Command, io: Io, done: Done): void {
     .action((code: string, options: ExplainOptions) => done(runExplain(code, options, io)));
 }
 
-function addLsp(top: Command, io: Io, done: Done): void {
+function addLsp(top: Command, done: Done): void {
   top
     .command('lsp')
     .description(say`serve an editor by the language server protocol`)
     .option('--stdio', say`on standard streams, the only way there is`)
-    .action(() => done(void runLsp(io.cwd)));
+    .action(() => done(void runLsp()));
 }

@@ -1,6 +1,4 @@
 /** `draftwright lsp`: the language server on standard streams, for editors that start a program. */
-import { serveStreams } from '../lsp/streams';
 
-/** Serves until the client leaves; the connection ends the process then. */
-export const runLsp = (workingFolder: string): void =>
-  serveStreams(process.stdin, process.stdout, workingFolder);
+/** Serves until the client leaves; the connection ends the process then. The server is a program of its own (client/build.mjs). */
+export const runLsp = (): void => void import('../lsp/node');

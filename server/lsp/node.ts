@@ -1,7 +1,10 @@
-/** The server's door on a machine with Node: standard streams or the parent's channel, as the command line says. */
+/** The server's door on a machine with Node: the parent's channel where the command line names one, else standard streams. */
 import { createConnection } from 'vscode-languageserver/node';
-import { compareServices } from './comparing';
-import { diskBehind } from './disk';
+import { machine } from './machine';
 import { dropCancelled, serve } from './server';
 
-serve(createConnection({ connectionStrategy: dropCancelled }), diskBehind(process.cwd()), compareServices);
+const how = { connectionStrategy: dropCancelled };
+const { argv, stdin, stdout } = process;
+const channel = argv.some((word) => /^--(node-ipc|socket|pipe)\b/.test(word));
+
+serve(channel ? createConnection(how) : createConnection(stdin, stdout, how), machine(process.cwd()));

@@ -25,6 +25,7 @@ import { Diagnostics } from './diagnostics';
 import type { Behind } from './files';
 import { Grace } from './grace';
 import { guarded, guardedLater } from './guard';
+import { Idle } from './idle';
 import { Previews, type Seat } from './previews';
 import { duringRequest, readWorkspace } from './progress';
 import { Rounds } from './rounds';
@@ -93,14 +94,19 @@ export const dropCancelled: ConnectionStrategy = {
   },
 };
 
-/**
- * Serves one client until it leaves.
- *
- * @param more services that only a machine with a disk can render
- */
-export function serve(connection: Connection, behind: Behind, more: readonly Service[] = []): void {
-  const told = new Told(behind);
-  new Server(connection, new Desk(told), told, more).listen();
+/** What the server stands on. */
+export interface Machine {
+  readonly behind: Behind;
+  /** What only a machine with a disk can render. */
+  readonly services?: readonly Service[];
+  /** Gives memory back. It is called while nobody works. */
+  readonly collect?: () => void;
+}
+
+/** Serves one client until it leaves. */
+export function serve(connection: Connection, machine: Machine): void {
+  const told = new Told(machine.behind);
+  new Server(connection, new Desk(told), told, machine).listen();
 }
 
 class Server {
@@ -108,6 +114,7 @@ class Server {
   readonly #diagnostics: Diagnostics;
   readonly #rounds: Rounds;
   readonly #grace = new Grace(() => this.#problemsAnew());
+  readonly #idle: Idle;
   readonly #room: Room;
   readonly #settings: ClientSettings;
   #pages: string | undefined;
@@ -116,8 +123,9 @@ class Server {
     private readonly connection: Connection,
     private readonly desk: Desk,
     private readonly told: Told,
-    private readonly more: readonly Service[],
+    private readonly machine: Machine,
   ) {
+    this.#idle = new Idle(machine.collect);
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
     const show = (message: Sheet | Laid) => void connection.sendNotification(methods[message.type], message);
     this.#previews = new Previews(desk, show, this.#grace);
@@ -161,6 +169,7 @@ class Server {
       this.#stage = 'leaving';
       this.#rounds.stop();
       this.#grace.stop();
+      this.#idle.stop();
     });
     this.#followTexts();
     this.#followFiles();
@@ -171,7 +180,7 @@ class Server {
     this.connection.onNotification(methods.want, (wanted: Seat & { readonly want: Want }) =>
       this.#guarded('Showing more', () => this.#previews.wants(wanted)),
     );
-    for (const service of [...services, ...this.more]) this.#answer(service);
+    for (const service of [...services, ...(this.machine.services ?? [])]) this.#answer(service);
     this.connection.listen();
   }
 
@@ -303,6 +312,7 @@ class Server {
   }
 
   #update(key: string): void {
+    this.#idle.stir();
     this.#guarded(`Drafting ${key}`, () => {
       const pattern = this.desk.pattern(key);
       const document = this.desk.documents.get(key);
@@ -323,6 +333,7 @@ class Server {
       if (this.#stage !== 'serving') return outOfTurn(this.#stage);
       if (token === undefined) return pointless(method);
       if (token.isCancellationRequested) return cancelled();
+      this.#idle.stir();
       return guardedLater<unknown>(console, method, null, () =>
         handle(params, this.#room, duringRequest(this.connection, params, token)),
       );

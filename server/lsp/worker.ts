@@ -9,4 +9,4 @@ declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] &
 const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self), {
   connectionStrategy: dropCancelled,
 });
-serve(connection, nothingBehind);
+serve(connection, { behind: nothingBehind });

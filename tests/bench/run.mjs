@@ -32,6 +32,8 @@ const bundled = (entry, outfile, sourcemap) =>
   });
 await bundled('main.ts', bundle, 'inline');
 await bundled('memory.ts', memory, false);
+const idle = join(root, 'out', 'bench', 'idle.cjs');
+await bundled('idle.ts', idle, false);
 
 /** Node's own switches come before `--`: `npm run bench -- --cpu-prof -- edits` profiles one part. */
 const given = process.argv.slice(2);
@@ -56,7 +58,15 @@ if (wanted('opening')) for (const lines of ['2000', '10000']) run(switches, 'ope
 /** Without the translations of our own code, which Node goes on adding for minutes. */
 const UNTRANSLATED = ['--no-opt', '--no-sparkplug'];
 if (wanted('memory')) start(['--expose-gc', ...UNTRANSLATED, ...switches], memory);
+if (wanted('idle')) idling();
 if (wanted('bundles')) bundles();
+
+/** All that a server takes of the machine, as it ships. */
+function idling() {
+  spawnSync(process.execPath, [join(root, 'client', 'build.mjs'), '--production'], { cwd: root });
+  start(switches, idle);
+  spawnSync(process.execPath, [join(root, 'client', 'build.mjs')], { cwd: root });
+}
 
 /** How long the extension takes to wake, from nothing read to every command registered, in processes of their own. */
 function waking() {
@@ -80,7 +90,7 @@ function bundles() {
   });
   if (built.status !== 0) return console.log('bundles: the build failed');
   console.log('\nBundles (minified)');
-  for (const name of ['extension.cjs', 'server.js', 'cli.js', 'preview.js']) {
+  for (const name of ['extension.cjs', 'server.js', 'programs.js', 'preview.js']) {
     console.log(
       `  dist/${name.padEnd(14)} ${(statSync(join(root, 'dist', name)).size / 1024).toFixed(0)} KiB`,
     );

@@ -152,26 +152,6 @@ describe('pieces on papers', function () {
   });
 });
 
-describe('the name of a piece', function () {
-  this.timeout(240_000);
-
-  it('is cut by no join: it stands whole on one sheet, in the whole wardrobe', async () => {
-    for (const name of wardrobe)
-      for (const paper of PAPERS) {
-        const { laid, tiling } = await onPaper(name, paper);
-        for (const { piece, by } of laid.placements) {
-          const { texts } = laid.pieces.find((one) => one.name === piece)!;
-          const title = texts.find(({ role }) => role === 'title');
-          const spots = lettersOf(title!, by);
-          const isWhole = tiling.tiles.some(({ frame: { left, top, right, bottom } }) =>
-            spots.every(({ x, y }) => x > left && x < right && y > top && y < bottom),
-          );
-          assert.ok(isWhole, `${piece} of ${name} on ${paper.name}`);
-        }
-      }
-  });
-});
-
 describe('the names beside a cross', function () {
   this.timeout(240_000);
 

@@ -36,6 +36,8 @@ import { dropCancelled, serve } from '../../server/lsp/server';
 
 export interface Start {
   readonly behind?: Behind;
+  /** Gives memory back. */
+  readonly collect?: () => void;
   readonly folders?: readonly string[];
   readonly pages?: string;
   /** Severities that come with the greeting. */
@@ -77,12 +79,12 @@ export class TestClient {
 
   /** A running server with this client at its other end. */
   static async start(how: Start = {}): Promise<TestClient> {
-    const { behind = nothingBehind } = how;
+    const { behind = nothingBehind, collect } = how;
     const [toServer, toClient] = [new PassThrough(), new PassThrough()];
     const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient), {
       connectionStrategy: dropCancelled,
     });
-    serve(server, behind, compareServices);
+    serve(server, { behind, services: compareServices, ...(collect && { collect }) });
     return TestClient.connect(toClient, toServer, how);
   }
 

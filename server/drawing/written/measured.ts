@@ -9,8 +9,7 @@ import { timesRound } from '../../drafting/sewing/ring';
 import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
-/** A number: each of so many that are alike. */
-export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | number;
+export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | `each of ${number}`;
 
 export function extentWords(of: Extent): string {
   switch (of) {
@@ -23,7 +22,7 @@ export function extentWords(of: Extent): string {
     case 'each side':
       return say`each side`;
     default:
-      return say`each of ${of}`;
+      return say`each of ${of.slice('each of '.length)}`;
   }
 }
 
@@ -163,7 +162,7 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     return {
       name,
       where: listed(where) + pair,
-      of: times > 2 ? times : sided ? 'each side' : 'whole',
+      of: times > 2 ? `each of ${times}` : sided ? 'each side' : 'whole',
       left: on('left'),
       right: on('right'),
       ...bodyOf(sheet, name),
