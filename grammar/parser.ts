@@ -1,4 +1,5 @@
 /** One statement in, one node out: the grammar's entry rules behind a single door. */
+import type { TokenType } from 'chevrotain';
 import { Later } from './later';
 import type { Bare } from './statements';
 import type * as s from './syntax';
@@ -35,6 +36,12 @@ export function readStatement(rule: string, tokens: Token[], base: number): Read
   if (parser.errors.length > 0) return { node: undefined, notes, refusal };
   const at = { from: 0, to: tokens[tokens.length - 1]!.end - base };
   return { node: Object.assign(node, { at }) as s.StatementNode, notes, refusal };
+}
+
+/** The kinds of token that may come after these, which a statement of the named rule begins with; none where it can't. */
+export function mayFollow(rule: string, tokens: Token[]): readonly TokenType[] {
+  const found = parser.computeContentAssist(rule, tokens).map(({ nextTokenType }) => nextTokenType);
+  return [...new Set(found)];
 }
 
 /** The library refuses by throwing to itself; a stack trace for each refusal would cost more than the reading. */

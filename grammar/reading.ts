@@ -36,7 +36,7 @@ function blockStands(raw: Raw): boolean {
 }
 
 /** The rule for a statement, by its block's kind and its first words. */
-function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): string | undefined {
+export function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): string | undefined {
   const head = tokens[0]?.text ?? '';
   switch (kind) {
     case 'share':

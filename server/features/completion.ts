@@ -1,5 +1,6 @@
 /** The names and words that may stand at the cursor. */
 import { inWords, say } from '../../grammar/say';
+import { nextWords, type Next } from '../../grammar';
 import { FUNCTIONS, wordsOf, type BlockKind } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
 import { catalogue, isFirm, rangeInWords, ranges } from '../checks';
@@ -7,7 +8,7 @@ import type { Pattern, Shape, Value } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { measurements } from '../drafting/values/measurements';
 import { print, printLength } from '../drafting/values/quantity';
-import { inCommentOrText, lineBefore, scopeAt, type Scope } from './scope';
+import { inCommentOrText, lineBefore, scopeAt, statementBefore, type Scope } from './scope';
 import { NO_FILES, ownMeasurements, type UsedFiles } from './used-names';
 import { wholeStatements } from './whole-statements';
 import { wordAt } from './words';
@@ -32,6 +33,8 @@ interface Item {
   readonly kind: CompletionKind;
   readonly detail: string;
   readonly doc: string;
+  /** Of a shape: a line or a curve, not a point. */
+  readonly line?: true;
   /** What is typed to find it, where that is not its label. */
   readonly typed?: string;
   /** What it writes, in the notation of editors for places to fill in; its label where there is none. */
@@ -72,9 +75,11 @@ export function completions(
   const before = lineBefore(text, from);
   if (inCommentOrText(before)) return [];
   const scope = scopeAt(sources[0], offset);
+  const written = statementBefore(text, from);
+  const place = { line: written.trimStart(), next: nextWords(scope.kind, written) };
   const items = before.endsWith('.')
     ? members(pattern, scope, before, around)
-    : inPlace(pattern, sources, scope, before, around);
+    : inPlace(pattern, sources, scope, place, around);
   const once = new Map(items.map((item) => [`${item.kind} ${item.label}`, item]));
   return [...once.values()].map((item) => ({ ...item, from, to: word?.to ?? offset }));
 }
@@ -150,44 +155,101 @@ function valueItem(pattern: Pattern, owner: string, name: string, value: Value):
 }
 
 function shapeItem(pattern: Pattern, owner: string, name: string, shape: Shape): Item {
-  const length = shape.kind === 'point' ? '' : `, ${printLength(shape.path.length, pattern.unit)}`;
-  return item(
-    name,
-    'shape',
-    inWords(shape.kind) + length,
-    pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc,
-  );
+  const isPoint = shape.kind === 'point';
+  const length = isPoint ? '' : `, ${printLength(shape.path.length, pattern.unit)}`;
+  const doc = pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc;
+  return { ...item(name, 'shape', inWords(shape.kind) + length, doc), ...(!isPoint && { line: true }) };
 }
 
 // -------------------------------------------------------------------------------------------- anywhere else
 
+/** The words of a statement before the cursor, and what may come after them. */
+interface Written {
+  readonly line: string;
+  readonly next: Next | undefined;
+}
+
+/** Names of what may stand here, the nearest first; then the words of the language that go on from here. */
 function inPlace(
   pattern: Pattern,
   sources: readonly SourceFile[],
   scope: Scope,
-  before: string,
+  { line, next }: Written,
+  around: Around,
+): readonly Item[] {
+  if (line === '') return beginnings(scope.kind).concat(isMeasuring(scope) ? measured(sources) : []);
+  if (/^use\b/.test(line)) return [];
+  // whoever gives a name makes it up
+  if (next?.second === true && NAMING.test(line)) return [];
+  const words = (next?.words ?? []).map((word) => item(word, 'word'));
+  const named = next === undefined || next.name || next.value;
+  const names = named ? namesIn(pattern, sources, scope, { line, next }, around) : [];
+  // after a comma a clause begins, with its word
+  return line.trimEnd().endsWith(',') ? [...words, ...names] : [...names, ...words];
+}
+
+/** Heads after which a new name stands. */
+const NAMING =
+  /^(let|choose|solve|measure|point|line|curve|arc|circle|draft|piece|lining|facing|band|strip|seam|finish|notch|body|sizes)\s+$/;
+
+/** Words after which a line is named sooner than a point. */
+const ALONG = /\b(along|on|onto|across|mirrored|length\s*\(|drawn\s*\(|slope\s*\(|angle\s*\()\s*$/;
+
+const isLine = ({ line }: Item): boolean => line === true;
+const isPoint = (one: Item): boolean => !isLine(one);
+
+function namesIn(
+  pattern: Pattern,
+  sources: readonly SourceFile[],
+  scope: Scope,
+  { line, next }: Written,
   { used }: Around,
 ): readonly Item[] {
-  const line = before.trimStart();
-  if (line === '') return beginnings(scope.kind).concat(isMeasuring(scope) ? measured(sources) : []);
   if (/\bdrafted\s+for\s+$/.test(line)) return bodies(sources);
   if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line))
     return drafts(sources).concat(pieces(pattern), used().bare.flatMap(drawnIn));
   if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern).concat(used().bare.flatMap(drawnIn));
-  if (/^(seam|finish|band|divide|join|facing)\b/.test(line))
-    return pieces(pattern).concat(edgesOwnedBy(pattern, scope));
-  if (/^use\b/.test(line)) return [];
   if (/^(usual|accept)\b/.test(line)) return ofJudging(pattern, scope, line);
+  const ofValue = next?.value === true || next === undefined;
+  const values = ofValue ? valuesAnd(pattern, sources, scope, used) : [];
+  if (/^(seam|finish|band|divide|join|facing|notch)\b/.test(line) && scope.kind === 'file')
+    return [...ofSewing(pattern, line), ...values];
+  const shapes = shapesIn(pattern, scope);
+  const [first, then] = ALONG.test(line) ? [isLine, isPoint] : [isPoint, isLine];
   return [
     ...edgesOwnedBy(pattern, scope),
-    ...shapesIn(pattern, scope),
-    ...valuesIn(pattern, scope),
-    ...used().bare.flatMap(valuesOf),
-    ...(scope.kind === 'outline' ? [] : measured(sources)),
+    ...shapes.filter(first),
+    ...shapes.filter(then),
+    ...values,
     ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern)) : []),
-    ...(scope.kind === 'outline' ? [] : FUNCTIONS.map((name) => item(name, 'function'))),
-    ...drafts(sources),
+    ...(ofValue && scope.kind !== 'outline' ? FUNCTIONS.map((name) => item(name, 'function')) : []),
+    ...(ofValue ? drafts(sources) : []),
   ];
+}
+
+/** What is reckoned with: values, those of used files, and measurements. */
+const valuesAnd = (
+  pattern: Pattern,
+  sources: readonly SourceFile[],
+  scope: Scope,
+  used: Around['used'],
+): readonly Item[] => [
+  ...valuesIn(pattern, scope),
+  ...used().bare.flatMap(valuesOf),
+  ...(scope.kind === 'outline' ? [] : measured(sources)),
+];
+
+/** Pieces, and what a notch stands on or at: a seam, then the corners of what it sews. */
+function ofSewing(pattern: Pattern, line: string): readonly Item[] {
+  if (!line.startsWith('notch')) return pieces(pattern);
+  const [, on] = /^notch\s+\S+\s+on\s+([\p{L}\p{M}\p{Nd}-]+)\s/u.exec(line) ?? [];
+  if (on === undefined) return seams(pattern).concat(pieces(pattern));
+  const seam = pattern.seams.find(({ name }) => name === on);
+  const sewn = new Set([...(seam?.left ?? []), ...(seam?.right ?? [])].map(({ piece }) => piece));
+  const corners = pattern.pieces
+    .filter(({ base }) => sewn.has(base))
+    .flatMap((piece) => partsOf(pattern, piece));
+  return corners.filter(({ kind }) => kind === 'shape');
 }
 
 /** The words that a line may begin with, then whole statements with places to fill in. */

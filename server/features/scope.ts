@@ -57,6 +57,21 @@ export function lineBefore(text: string, offset: number): string {
   return text.slice(0, offset).replace(/^[^]*[\r\n]/, '');
 }
 
+/** The words of a statement before an offset: its line, and those before that go on in it. */
+export function statementBefore(text: string, offset: number): string {
+  let start = offset - lineBefore(text, offset).length;
+  for (let lines = 0; lines < MOST_LINES && start > 0; lines++) {
+    const previous = lineBefore(text, start - 1);
+    const goesOn = /^\s*then\b/.test(text.slice(start, offset)) || /[,=+*/-]\s*(?:#.*)?$/.test(previous);
+    if (!goesOn) break;
+    start -= previous.length + 1;
+  }
+  return text.slice(start, offset);
+}
+
+/** No statement that a person writes on has more. */
+const MOST_LINES = 30;
+
 /** True where the line so far has opened a comment or a text that it has not closed. */
 export function inCommentOrText(before: string): boolean {
   let open = false;

@@ -20,6 +20,18 @@ piece front of sheet {
   }
 `;
 
+const sewn = `${piece}}\npiece back worked from front {\n  cut 1\n}\n`;
+
+/** The last of some lines with the cursor at its end. */
+const here = (line: string): string => `${line}\n#${' '.repeat(Math.max(0, line.length - 1))}^ here\n`;
+
+/** The piece with lines in the place of those of its outline, the cursor at the end of the last. */
+const inOutline = (...lines: string[]): string => {
+  const last = lines.pop()!;
+  const from = piece.indexOf('    upper');
+  return `${piece.slice(0, from)}${lines.join('')}${here(last)}  }\n}\n`;
+};
+
 describe('completing', () => {
   it('offers the words that a line may begin with', () => {
     checkCompletions('\n# ^ here\n', { also: ['pattern', 'draft', 'seam'], never: ['outline'] });
@@ -31,6 +43,45 @@ describe('completing', () => {
       first: ['a', 'b', 'c', 'top', 'half', 'width'],
       also: ['waist', 'length'],
     }));
+
+  it('offers the words that go on from what is written, and no name where none may stand', () => {
+    checkCompletions(`${draft}${here('  point d = a ')}}\n`, {
+      also: ['down', 'right', 'squared'],
+      never: ['b', 'waist', 'zip'],
+    });
+    checkCompletions(inOutline('    rest '), { first: ['along', 'straight'], never: ['a', 'to'] });
+    checkCompletions(`${piece}${here('  grain ')}}\n`, { first: ['along', 'bias', 'from'], never: ['a'] });
+    const seam = 'seam flank front.side = back.side';
+    checkCompletions(sewn + here(`${seam} `), { also: ['easing', 'within'], never: ['front'] });
+    checkCompletions(sewn + here(`${seam}, `), { also: ['zip', 'buttoned', 'laced'], never: ['easing'] });
+  });
+
+  it('goes on from the lines before where a statement has several', () => {
+    checkCompletions(inOutline('    rest straight to c\n', '      then '), {
+      first: ['along', 'straight'],
+      never: ['a'],
+    });
+    checkCompletions(`${draft}  point d = a down half +\n${here('    ')}}\n`, {
+      also: ['width'],
+      never: ['down'],
+    });
+  });
+
+  it('offers lines before points where a line is meant, and points where a point is', () => {
+    checkCompletions(inOutline('    upper along '), { first: ['top', 'a'] });
+    checkCompletions(inOutline('    rest straight to '), { first: ['a', 'b', 'c', 'top'] });
+  });
+
+  it('offers nothing where a new name is made up', () => {
+    for (const head of ['let ', 'choose ', 'seam ', 'notch '])
+      checkCompletions(`${piece}}\n${here(head)}`, { never: ['width', 'waist', 'front', 'a'] });
+  });
+
+  it('offers a seam for a notch, then the corners of what it sews', () => {
+    const joined = `${sewn}seam flank front.side = back.side\n`;
+    checkCompletions(joined + here('notch knee on '), { first: ['flank', 'front', 'back'] });
+    checkCompletions(joined + here('notch knee on flank at '), { first: ['a', 'b', 'c'] });
+  });
 
   it('offers the edges and corners of a piece after its dot', () =>
     checkCompletions(`${piece}}\nseam s front.\n#            ^ here\n`, {
