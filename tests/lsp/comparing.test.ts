@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { speak } from '../../grammar/say';
 import { methods, type Against, type ComparedPanel, type Versions } from '../../client/preview/protocol';
 import { diskBehind } from '../../server/lsp/disk';
 import { TestClient } from '../support/client';
@@ -110,6 +111,17 @@ describe('comparing in the editor', () => {
     assert.match('refusal' in answer ? answer.refusal : '', /^This file lies in no git repository/);
   });
 
+  it('says that git is missing, and what to do without it', async () => {
+    const before = process.env.PATH;
+    process.env.PATH = '';
+    try {
+      const answer = await asked('harbour-skirt.draft', { kind: 'revision', name: 'HEAD' });
+      assert.match('refusal' in answer ? answer.refusal : '', /^git can’t be started here\. Install it, or/);
+    } finally {
+      process.env.PATH = before;
+    }
+  });
+
   it('lists what a file can be compared with', async () => {
     repository.git('branch', 'fitting');
     const versions: Versions = await client.connection.sendRequest(methods.versions, {
@@ -121,5 +133,45 @@ describe('comparing in the editor', () => {
       ['The skirt as it was'],
     );
     assert.ok(versions.bodies.some(({ name }) => name === 'understudy'));
+  });
+});
+
+describe('comparing in an editor that speaks German', () => {
+  let repository: Repository;
+  let client: TestClient;
+  before(async () => {
+    repository = new Repository(files);
+    repository.commit('The skirt as it was');
+    const folders = [pathToFileURL(repository.path).href];
+    client = await TestClient.start({ behind: diskBehind(repository.path), folders, locale: 'de' });
+  });
+  after(async () => {
+    await client.leave();
+    speak(undefined);
+    repository.remove();
+  });
+
+  const uri = (): string => pathToFileURL(join(repository.path, 'harbour-skirt.draft')).href;
+  const asked = (against: Against): Promise<ComparedPanel> =>
+    client.connection.sendRequest(methods.compare, { uri: uri(), against });
+
+  it('tells verdict, rows and drawing in German', async () => {
+    await client.open(uri(), skirt.replace('skirt-length = 68cm', 'skirt-length = 62cm'));
+    const answer = await asked({ kind: 'revision', name: 'HEAD' });
+    assert.ok('html' in answer);
+    assert.equal(answer.title, 'harbour-skirt.draft: HEAD → der Text, wie er ist');
+    assert.match(answer.verdict, /^2 von 3 Teilen geändert/);
+    for (const words of ['>Festgelegt<', '>Teile<', '>Nähte<', '>Nebeneinander<', '>unverändert<', 'Fläche'])
+      assert.ok(answer.html.includes(words), words);
+    const body = await asked({ kind: 'body', name: 'understudy' });
+    assert.match('html' in body ? body.html : '', /gezeichnet für: understudy → ferrywoman/);
+  });
+
+  it('refuses in German', async () => {
+    const answer = await asked({ kind: 'revision', name: 'gone' });
+    assert.equal(
+      'refusal' in answer ? answer.refusal : '',
+      'Dieses Repository hat keinen Stand namens gone. Welche es gibt, zeigt git log --oneline --all.',
+    );
   });
 });

@@ -1,5 +1,6 @@
-/** A person whose editor speaks German reads German: in the preview, in the problems and their repairs, in the export. */
+/** A person whose editor speaks German reads German: preview, problems and repairs, pages, exports, comparisons. */
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import { readPdf } from '../../support/pdf';
 import { Preview } from '../drawing';
 import { choose, rows, takeAway, written } from '../exporting';
@@ -65,4 +66,21 @@ export const theCodeOfAProblemLeadsToItsPageInGerman: Story = async (scene) => {
     .first()
     .waitFor();
   await scene.picture('german-page');
+};
+
+export const aComparisonIsGerman: Story = async (scene) => {
+  const who = ['-c', 'user.name=wardrobe', '-c', 'user.email=wardrobe@theatre.invalid'];
+  const git = (...args: readonly string[]) =>
+    execFileSync('git', [...who, ...args], { cwd: scene.folder, stdio: 'ignore' });
+  git('init', '--quiet', '--initial-branch=main');
+  git('add', '--all');
+  git('commit', '--quiet', '-m', 'The wardrobe as it was');
+  await scene.focusText(DRAFT);
+  await scene.command('Draftwright: Mit dem letzten Commit vergleichen');
+  const verdict = await scene.inside('.verdict');
+  assert.match(
+    (await verdict.textContent()) ?? '',
+    /von 3 Teilen geändert; 1 Naht passt nicht mehr: side, \+/,
+  );
+  await scene.picture('german-comparison');
 };
