@@ -26,6 +26,7 @@ import { notchStrokes } from './notches';
 import { openingEnds } from './openings';
 import { partnerOf } from './partners';
 import { pathLine, rounded, spot } from './path';
+import { lineName } from './told';
 import { isOpen, openingOf, otherDots, otherHalf, wholePiece } from './whole';
 import { texts } from './words';
 
@@ -111,7 +112,10 @@ export function halfLines(piece: Piece, around: Around): DrawnLine[] {
     ...dartLines(piece, around),
     ...fishDartLines(piece, around),
     ...fullnessLines(piece, around),
-    ...piece.balance.map(({ name, source, path }) => pathLine('balance', path, { name, source, tip: name })),
+    ...piece.balance.map(({ name: called, source, path }) => {
+      const name = lineName(piece, called);
+      return pathLine('balance', path, { name, source, tip: name });
+    }),
     ...piece.notches.map((notch) => notchStrokes(piece, notch)).flat(),
     ...openingEnds(piece, around.seams, around.unit),
     ...drillLines(piece, around),

@@ -5,6 +5,7 @@ import { cutWidthAt } from '../drafting/pieces/widths';
 import { add, Path, scale, signedArea } from '../geometry';
 import type { DrawnLine } from './model';
 import { pathLine } from './path';
+import { lineName } from './told';
 
 /** A notch is cut no deeper than half the allowance, and no deeper than this, mm (common practice: 3 to 6 mm). */
 const DEEPEST = 6;
@@ -29,9 +30,9 @@ export function notchStrokes(piece: Piece, notch: Notch): DrawnLine[] {
   const allowance = cutWidthAt(piece, notch.edge, middle);
   const depth = allowance > 0 ? Math.min(DEEPEST, allowance / 2) : SHOWN;
   const words = {
-    name: notch.name,
+    name: lineName(piece, notch.name),
     source: notch.source,
-    tip: notchTold(notch),
+    tip: notchTold({ ...notch, name: lineName(piece, notch.name) }),
   };
   return Array.from({ length: notch.count }, (_, i) => {
     const s = middle + (i - (notch.count - 1) / 2) * APART;

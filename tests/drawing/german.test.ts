@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { speak, type Words } from '../../grammar/say';
+import { allWords, OFTEN_NAMES } from '../../grammar/words';
 import { check } from '../../server/checks';
 import type { Pattern } from '../../server/drafting/model';
 import { Workshop } from '../../server/drafting/workshop';
@@ -49,9 +50,21 @@ const wordsIn = (text: string): readonly string[] => text.match(/\p{L}{2,}/gu) ?
 const DXF_KEYS =
   'STYLE NAME AUTHOR Draftwright SAMPLE SIZE UNITS METRIC ANNOTATION PIECE QUANTITY MATERIAL AC Solid line';
 
+/** Names and quoted words of a pattern, without its remarks and the words of the language. */
+function namesIn(text: string): readonly string[] {
+  const bare = text.replace(/#.*/g, '');
+  const names = bare.match(/\p{L}[\p{L}\d-]*/gu) ?? [];
+  const quoted = bare.match(/"[^"]*"/g) ?? [];
+  return [...names.filter((name) => !LANGUAGE.has(name)), ...quoted].flatMap(wordsIn);
+}
+
+const LANGUAGE: ReadonlySet<string> = new Set(
+  allWords().filter((word) => !(OFTEN_NAMES as readonly string[]).includes(word)),
+);
+
 /** What the authors wrote, and what stands in every language alike: papers and units. */
 const own = new Set([
-  ...[...wardrobe, 'bodies/company.draft'].flatMap((name) => wordsIn(read(`samples/${name}`))),
+  ...[...wardrobe, 'bodies/company.draft'].flatMap((name) => namesIn(read(`samples/${name}`))),
   ...[...papers.map(({ name }) => name), 'mm cm in draftwright check', DXF_KEYS].flatMap(wordsIn),
 ]);
 

@@ -34,9 +34,20 @@ function truedInWords({ edge, kinks, moved, sewnBefore }: Trued, dart: Dart, uni
 export const fishDartInWords = ({ from, to, width }: FishDart, unit: DisplayUnit): string =>
   say`fish dart, ${printLength(width, unit)} wide, ${printLength(distance(from, to), unit)} long: a line across it is sewn up to ${printLength(width, unit)} shorter`;
 
+function pleatCount(form: Pleats['form'], count: number): string {
+  switch (form) {
+    case 'knife':
+      return count === 1 ? say`1 knife pleat` : say`${count} knife pleats`;
+    case 'box':
+      return count === 1 ? say`1 box pleat` : say`${count} box pleats`;
+    case 'inverted':
+      return count === 1 ? say`1 inverted pleat` : say`${count} inverted pleats`;
+  }
+}
+
 /** "3 knife pleats, each takes 4cm, added, stitched down 8cm" */
 export function pleatsInWords({ form, places, taking, added, stitched }: Pleats, unit: DisplayUnit): string {
-  const count = places.length === 1 ? say`1 ${form} pleat` : say`${places.length} ${form} pleats`;
+  const count = pleatCount(form, places.length);
   const down = stitched > 0 ? say`, stitched down ${printLength(stitched, unit)}` : '';
   const each = printLength(taking, unit);
   return added

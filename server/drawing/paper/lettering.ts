@@ -1,4 +1,5 @@
 /** Letters a drawn piece for paper: words along its edges and lines, its label where there is room, and nothing over anything. */
+import { say } from '../../../grammar/say';
 import type { DrawnText, Frame, PieceDrawing, Spot } from '../model';
 import { rounded } from '../path';
 import { along, runs, type Wanted } from './along';
@@ -118,7 +119,7 @@ class Lettering {
       const key = `${source} ${name}`;
       if (!NAMED.has(role) || named.has(key)) continue;
       // of a short line across a strip its name alone: that it is cut on the bias is said among the cutting words
-      const texts = role === 'grain' ? [...new Set([tip, name])] : [name];
+      const texts = role === 'grain' ? [...new Set([tip, say`grain`])] : [name];
       const run = chordsOf(line);
       for (const text of texts) {
         const found = this.along({ run, text, sizes: this.sizes.line, farther: [0, 1], accept: this.inside });

@@ -5,6 +5,7 @@ import { Path, type Point } from '../../../geometry';
 import type { Edge, EdgePart, Piece } from '../../model';
 import { lengthOf } from '../../values/arithmetic';
 import { report, wordsOf, type Reader } from '../../values/reader';
+import { wordsFor } from '../cut-words';
 import { blankPiece, type MadePiece } from './blank';
 
 export function readStrip(reader: Reader, node: StripNode, request: MadePiece): Piece | undefined {
@@ -27,7 +28,7 @@ function stripPiece(request: MadePiece, node: StripNode, long: number, wide: num
     { upper: 'upper', right: 'right', lower: 'lower', left: 'left' },
     request,
   );
-  const cloth = node.cloth?.text ?? '';
+  const cut = wordsFor([{ count: 1, as: 'single', cloth: node.cloth?.text ?? '' }], false);
   const middle = { x: long / 2, y: wide / 2 };
   const half = Math.min(wide, long) / 4;
   const grain = node.onBias
@@ -37,11 +38,7 @@ function stripPiece(request: MadePiece, node: StripNode, long: number, wide: num
     ...blankPiece(request),
     edges,
     area: long * wide,
-    cut: {
-      layers: [{ count: 1, as: 'single', cloth }],
-      rightSideUp: false,
-      text: `cut 1${cloth === '' ? '' : ` in ${cloth}`}${node.onBias ? ', on the bias' : ''}`,
-    },
+    cut: node.onBias ? { ...cut, text: say`${cut.text}, on the bias` } : cut,
     grain: { ...grain, bias: node.onBias, source: request.source },
     allowances: new Map(edges.map((edge) => [edge.name, 0])),
   };
