@@ -281,6 +281,8 @@ export type FromView =
   | { readonly type: 'release' }
   /** To the text of a thing, or to the very place of a problem that is told of it. */
   | { readonly type: 'goto'; readonly source: Source; readonly problem?: ToldProblem }
+  /** Takes the last change of the text back, or makes it again: by the editor's keys, with the keyboard in the view. */
+  | { readonly type: 'history'; readonly way: 'undo' | 'redo' }
   /** A question that the extension hands on to the server, with the preview's file and seat. */
   | { readonly type: 'question'; readonly id: number; readonly about: Question; readonly params: object }
   /** Opens the form of an export, or puts the drawing on the clipboard. */

@@ -127,6 +127,33 @@ describeView('tree of everything in the preview', ({ opened }) => {
     assert.deepEqual((await v.told()).at(-1), { ...selected, type: 'goto' });
   });
 
+  it('that stands open follows the text, with its branches and the keyboard where they were', async () => {
+    const v = await opened();
+    await v.send(fullSheet(skirt(), { problems }));
+    await v.send({ type: 'do', tool: 'contents' });
+    for (const key of ['ArrowRight', 'ArrowDown', 'ArrowDown']) await v.page.keyboard.press(key);
+    const now = () =>
+      v.page.evaluate(() => {
+        const item = document.activeElement as HTMLElement;
+        return [item.getAttribute('role'), item.dataset.source, item.textContent];
+      });
+    const before = await now();
+    const [back, ...others] = skirt().pieces;
+    const longer = back!.lines.map((line) => ({ ...line, tip: line.tip.replace(/\d+ cm/, '99 cm') }));
+    await v.send(fullSheet({ ...skirt(), pieces: [{ ...back!, lines: longer }, ...others] }, { version: 2 }));
+    const after = await now();
+    assert.deepEqual(after.slice(0, 2), before.slice(0, 2));
+    const listed = await v.page.locator('[role="treeitem"]:visible').allTextContents();
+    assert.ok(
+      listed.length > 4 && !listed.some((words) => /^(error|warning): /.test(words)),
+      listed.join('\n'),
+    );
+    assert.ok(
+      listed.some((words) => words.includes('99 cm')),
+      listed.join('\n'),
+    );
+  });
+
   it('reaches every drawn thing that has a name', async () => {
     const v = await opened();
     await v.send(fullSheet(skirt()));

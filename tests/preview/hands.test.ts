@@ -139,6 +139,22 @@ describeView('preview under the hands', ({ withSkirt }) => {
     assert.deepEqual(await v.told(), [{ type: 'select', source: '' }]);
   });
 
+  it('the editor’s keys take back and make again what changed in the text, but in a box of text', async () => {
+    const v = await withSkirt();
+    await v.page.locator('.piece').first().focus();
+    for (const keys of ['Control+z', 'Control+Shift+z', 'Meta+z', 'Control+y'])
+      await v.page.keyboard.press(keys);
+    const ways = (await v.told()).flatMap((one) => (one.type === 'history' ? [one.way] : []));
+    assert.deepEqual(ways, ['undo', 'redo', 'undo', 'redo']);
+    await v.send({ type: 'do', tool: 'find' });
+    await v.page.keyboard.type('hem');
+    await v.page.keyboard.press('Control+z');
+    assert.deepEqual(
+      (await v.told()).filter(({ type }) => type === 'history'),
+      [],
+    );
+  });
+
   it('one stop of the drawing takes part in the tab order, and Tab leaves at its end', async () => {
     const v = await withSkirt();
     assert.equal(await v.page.locator('.stage [tabindex="0"]').count(), 1);

@@ -17,7 +17,7 @@ import { Hand } from './hand';
 import { LastDrawn } from './last';
 import { newestWins } from './newest';
 import { previewPage } from './page';
-import { goTo, type Highlight, type Sought } from './source';
+import { goTo, showText, type Highlight, type Sought } from './source';
 import { takeAway } from './take-away';
 import { applyTrial } from './trial';
 
@@ -125,6 +125,8 @@ export class PreviewPanel {
         return this.hand.release();
       case 'goto':
         return void goTo(this.shared.client, this.sought(message), this.panel);
+      case 'history':
+        return void this.goBack(message.way);
       case 'pin':
         return void (this.pinned = message.pinned);
       case 'question':
@@ -170,6 +172,15 @@ export class PreviewPanel {
     if (!(await applyTrial(this.shared.client, this.uri, trial))) return;
     this.tell({ type: 'written' });
     this.tryOut({ set: {} });
+  }
+
+  /** The editor takes back only what is in front: the text for a moment, then the preview again. */
+  private async goBack(way: 'undo' | 'redo'): Promise<void> {
+    await showText(vscode.Uri.parse(this.uri), this.panel);
+    await vscode.commands.executeCommand(way);
+    this.panel.reveal(this.panel.viewColumn);
+    // being in front alone does not always give a page the keyboard
+    await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
   }
 
   private async grip(source: string, piece: string): Promise<void> {

@@ -41,9 +41,18 @@ export async function goTo(
     vscode.window.setStatusBarMessage(vscode.l10n.t('The text no longer says where this comes from.'), 4000);
     return;
   }
-  const document = await vscode.workspace.openTextDocument(location.uri);
-  const viewColumn = columnFor(location.uri, preview);
-  await vscode.window.showTextDocument(document, { viewColumn, selection: location.range });
+  await showText(location.uri, preview, location.range);
+}
+
+/** Gives a text the keyboard: where it is shown already, else beside the preview. */
+export async function showText(
+  uri: vscode.Uri,
+  preview: vscode.WebviewPanel,
+  selection?: vscode.Range,
+): Promise<void> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  const viewColumn = columnFor(uri, preview);
+  await vscode.window.showTextDocument(document, { viewColumn, ...(selection && { selection }) });
 }
 
 function columnFor(uri: vscode.Uri, preview: vscode.WebviewPanel): vscode.ViewColumn {

@@ -41,7 +41,30 @@ export class Contents {
     this.build();
   }
 
+  /** A tree that stands open is of the text as it is now: its open branches stay open, the keyboard stays where it was. */
+  update(): void {
+    if (this.popover.panel.hidden) return;
+    const open = [...this.tree.querySelectorAll<HTMLElement>('[aria-expanded="true"]')].map(pieceIn);
+    const rested = this.tree.querySelector<HTMLElement>('[tabindex="0"]');
+    const held = rested !== null && rested === document.activeElement;
+    this.fill();
+    for (const item of this.items()) if (isPiece(item) && open.includes(pieceIn(item))) expand(item, true);
+    const same = this.items().find(
+      (item) => item.dataset.source === rested?.dataset.source && pieceIn(item) === pieceIn(rested!),
+    );
+    const next = same ?? this.items()[0];
+    next?.setAttribute('tabindex', '0');
+    if (held) next?.focus({ preventScroll: true });
+  }
+
   private build(): void {
+    this.fill();
+    const first = this.items()[0];
+    first?.setAttribute('tabindex', '0');
+    if (!this.popover.panel.hidden) first?.focus();
+  }
+
+  private fill(): void {
     const pieces = [...this.actions.pieces()];
     const names = new Set(pieces.map(({ source }) => source));
     const loose = this.actions.problems().filter(({ piece = '' }) => !names.has(piece));
@@ -50,9 +73,6 @@ export class Contents {
       ...loose.map((problem) => this.leaf(problemLeaf(problem), '', 1)),
       ...pieces.flatMap((piece) => this.branch(piece)),
     );
-    const first = this.items()[0];
-    first?.setAttribute('tabindex', '0');
-    if (!this.popover.panel.hidden) first?.focus();
   }
 
   /** A piece, and below it what belongs to it: all of them in one list, told apart by level. */
@@ -143,6 +163,8 @@ const problemLeaf = (problem: PreviewProblem): Leaf => ({
   source: problem.source,
   problem,
 });
+
+const pieceIn = ({ dataset }: HTMLElement): string => dataset.piece ?? '';
 
 const isPiece = (item: HTMLElement): boolean => item.hasAttribute('aria-expanded');
 

@@ -1,7 +1,11 @@
 /** What is said where nothing is drawn. */
 import { say } from '../../../grammar/say';
+import type { Frame } from '../../../server/drawing/model';
 import type { Sheet } from '../protocol';
 import { html } from './dom';
+
+/** About the room of a skirt, for the rulers of a sheet without pieces. */
+export const EMPTY_FRAME: Frame = { left: 0, top: 0, right: 700, bottom: 700 };
 
 export class Empty {
   readonly element = html('div', { class: 'empty', role: 'note' });

@@ -13,6 +13,7 @@ export interface KeyActions {
   /** Space on a point: arrows move it from now on. */
   take(dot: SVGGElement): void;
   escape(): void;
+  history(way: 'undo' | 'redo'): void;
   /** True for a key that belongs to the tool in use. */
   tool(event: KeyboardEvent): boolean;
 }
@@ -22,6 +23,8 @@ const PAN_PX = 60;
 
 export function listenToKeys(stage: Stage, actions: KeyActions): void {
   document.addEventListener('keydown', (event) => {
+    const way = historyOf(event);
+    if (way) actions.history(way);
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const onDrawing = event.target instanceof Node && stage.element.contains(event.target);
     const action =
@@ -41,6 +44,15 @@ export function listenToKeys(stage: Stage, actions: KeyActions): void {
 export function rest(stage: Stage, stop: SVGGElement | undefined = stage.stops()[0]): void {
   for (const other of stage.sheet.querySelectorAll('[tabindex="0"]')) other.setAttribute('tabindex', '-1');
   stop?.setAttribute('tabindex', '0');
+}
+
+/** The keys by which the editor takes changes back; in a box of text they are the box's own. */
+function historyOf(event: KeyboardEvent): 'undo' | 'redo' | undefined {
+  const box = event.target instanceof HTMLInputElement && event.target.matches(':not([type]), [type="text"]');
+  if (box || event.altKey || event.ctrlKey === event.metaKey) return undefined;
+  const key = event.key.toLowerCase();
+  if (key === 'z') return event.shiftKey ? 'redo' : 'undo';
+  return key === 'y' && !event.shiftKey ? 'redo' : undefined;
 }
 
 /** Keys in a list or a menu belong to it. */

@@ -7,7 +7,7 @@ import { Bar } from './bar';
 import type { Camera, Size } from './camera';
 import { Bench, layings } from './bench';
 import { Contents } from './contents';
-import { Empty } from './empty';
+import { Empty, EMPTY_FRAME } from './empty';
 import { Eye } from './eye';
 import { Choices } from './choices';
 import { html } from './dom';
@@ -37,9 +37,6 @@ export interface Host {
   getState(): ViewState | undefined;
   setState(state: ViewState): void;
 }
-
-/** About the room of a skirt, for the rulers of a sheet without pieces. */
-const EMPTY_FRAME: Frame = { left: 0, top: 0, right: 700, bottom: 700 };
 
 export class Viewer {
   private readonly stage = new Stage();
@@ -189,7 +186,8 @@ export class Viewer {
     if (!this.stage.sheet.querySelector('[tabindex="0"]')) rest(this.stage);
     this.bar.name(sheet);
     this.problems.update(sheet.problems);
-    for (const part of [this.choices, this.show, this.empty, this.flags, this.key]) part.update(sheet);
+    const { choices, show, empty, flags, key, contents } = this;
+    for (const part of [choices, show, empty, flags, key, contents]) part.update(sheet);
     this.eye.follow(first);
     this.hand.follow();
     this.bench.refresh();
@@ -202,7 +200,6 @@ export class Viewer {
     this.memory.touch();
   }
 
-  /** The text says now what was tried. */
   private written(): void {
     this.choices.clear();
     this.memory.touch();
@@ -265,6 +262,7 @@ export class Viewer {
       select: (stop) => this.select(stop.dataset.source ?? ''),
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
+      history: (way) => this.host.postMessage({ type: 'history', way }),
       take: (dot) => this.hand.take(dot),
       tool: (event) =>
         (this.measure.on && this.measure.key(event.key)) ||

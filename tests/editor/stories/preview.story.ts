@@ -143,9 +143,19 @@ export const aDraggedPointWritesItsLengthAndIsUndoneAtOnce: Story = async (scene
   await preview.drag(dot, 0, 30);
   await scene.until('a shorter centre', async () => !(await preview.tip('back/centre')).includes('67cm'));
   await scene.picture('a-point-was-dragged');
-  await scene.focusText(DRAFT);
+  await preview.hasKeyboard();
   await scene.press('Control+z');
   await preview.tells('back/centre', '67cm');
+  await preview.hasKeyboard();
+  await scene.press('Control+Shift+z');
+  await scene.until(
+    'the shorter centre again',
+    async () => !(await preview.tip('back/centre')).includes('67cm'),
+  );
+  await preview.hasKeyboard();
+  await scene.press('Control+z');
+  await preview.tells('back/centre', '67cm');
+  await preview.hasKeyboard();
 };
 
 /**
