@@ -17,10 +17,18 @@ import { root } from '../support/sources';
 
 const folder = join(root, 'samples');
 const wardrobe = readdirSync(folder).filter((name) => name.endsWith('.draft'));
-const sample = (name: string) =>
-  new Workshop(diskDoor(folder)).pattern(pathToFileURL(join(folder, name)).href);
+/** Each is drafted and printed once for all that is asked of it. */
+function once<T>(make: (name: string) => T): (name: string) => T {
+  const made = new Map<string, T>();
+  return (name) => {
+    if (!made.has(name)) made.set(name, make(name));
+    return made.get(name)!;
+  };
+}
+const sample = once((name) => new Workshop(diskDoor(folder)).pattern(pathToFileURL(join(folder, name)).href));
+const printedOf = once((name) => printed(sample(name)));
 const lettered = (text: string, options: PrintedOptions = {}) => printed(drafted(text), options).drawing;
-const piecesOf = (name: string) => printed(sample(name)).drawing.pieces;
+const piecesOf = (name: string) => printedOf(name).drawing.pieces;
 const said = ({ texts }: PieceDrawing): string => texts.map(({ text }) => text).join(' | ');
 
 describe('the words on a printed piece', function () {
@@ -39,7 +47,7 @@ describe('the words on a printed piece', function () {
 
   it('can be read on the table: capitals of 2.5 mm at least, in the whole wardrobe', () => {
     for (const name of wardrobe) {
-      const { drawing, turn } = printed(sample(name));
+      const { drawing, turn } = printedOf(name);
       const small = drawing.pieces
         .flatMap((piece) => [piece, turn(piece)])
         .flatMap(({ texts }) => texts.filter(({ size }) => size < 2.5))
@@ -93,7 +101,7 @@ describe('the words on a printed piece', function () {
       assert.ok(said(back!).includes(words), words);
     for (const name of wardrobe) {
       const pattern = sample(name);
-      const { drawing } = printed(pattern);
+      const { drawing } = printedOf(name);
       for (const piece of pattern.pieces.filter(({ cut }) => cut !== undefined)) {
         const words = said(drawing.pieces.find((one) => one.name === piece.name)!);
         for (const edge of piece.edges)
@@ -140,7 +148,7 @@ describe('the words on a printed piece', function () {
     let found = 0;
     for (const name of wardrobe) {
       const pattern = sample(name);
-      const { drawing } = printed(pattern);
+      const { drawing } = printedOf(name);
       for (const piece of pattern.pieces.filter(({ cut }) => cut !== undefined)) {
         const words = said(drawing.pieces.find((one) => one.name === piece.name)!);
         for (const mark of piece.marks) {
@@ -200,6 +208,18 @@ describe('the words on a printed piece', function () {
     assert.doesNotMatch(said(skirt!), /grain stated|error/);
   });
 
+  it('stand on the piece itself, a narrow stand included, in the whole wardrobe', () => {
+    for (const name of wardrobe) {
+      const { drawing, turn } = printedOf(name);
+      for (const piece of drawing.pieces.flatMap((one) => [one, turn(one)])) {
+        const spots = chordsOf(piece).flat();
+        const [low, high] = [Math.min(...spots.map(({ y }) => y)), Math.max(...spots.map(({ y }) => y))];
+        const outside = piece.texts.filter(({ at }) => at.y < low || at.y > high).map(({ text }) => text);
+        assert.deepEqual(outside, [], `${name} ${piece.name}`);
+      }
+    }
+  });
+
   it('stand below a piece that is too small for them, within its frame, and its name stays on it', () => {
     const small = apronWith('waist-left right width', 'waist-left right 2cm').replace(
       'down 50cm',
@@ -229,7 +249,7 @@ describe('words on sheets', function () {
 
   it('keep off the sheets’ edges: a label stands whole on one sheet', async () => {
     for (const name of ['harbour-skirt.draft', 'sleeve.draft', 'trousers.draft']) {
-      const { drawing, turn, off } = printed(sample(name));
+      const { drawing, turn, off } = printedOf(name);
       const { tiling, drawing: laid } = await toPdf(drawing, { paper: paperNamed('A4')!, turn, off });
       assert.deepEqual(cutLabels(laid, tiling!), [], name);
     }

@@ -12,7 +12,8 @@ import { metrics } from '../../server/drawing/paper/font';
 import { paperNamed } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
 import { printed } from '../../server/drawing/paper/printed';
-import { MARGIN_MM, type Tiling } from '../../server/drawing/paper/tiles';
+import { mapContent } from '../../server/drawing/paper/map';
+import { MARGIN_MM, tilingOf, type Tiling } from '../../server/drawing/paper/tiles';
 import { diskDoor } from '../support/door';
 import { readPdf } from '../support/pdf';
 import { root } from '../support/sources';
@@ -149,6 +150,67 @@ describe('pieces on papers', function () {
     assert.match(first!.words.join(' '), /Sheets in a dashed frame on the map are empty and not printed/);
     const [small] = await readPdf((await onPaper('chalk-bag.draft')).value);
     assert.doesNotMatch(small!.words.join(' '), /dashed frame/);
+  });
+});
+
+describe('the map of the sheets', function () {
+  this.timeout(240_000);
+
+  it('names every piece and every sheet, and explains a name that is missing, in the whole wardrobe', async () => {
+    let explained = 0;
+    for (const name of wardrobe)
+      for (const paper of PAPERS) {
+        const { value, laid, tiling } = await onPaper(name, paper);
+        const [first] = await readPdf(value);
+        for (const one of [...laid.pieces, ...tiling.tiles])
+          assert.ok(first!.words.includes(one.name), `${one.name} of ${name} on ${paper.name}`);
+        const rows = [...new Set(tiling.tiles.map(({ row }) => row))];
+        if (rows.every((row, i) => row === i)) continue;
+        explained++;
+        assert.match(
+          first!.words.join(' '),
+          /Sheets that the map leaves out, such as [A-Z]\d, would be empty/,
+        );
+      }
+    assert.ok(explained > 0, 'a row is left out somewhere');
+  });
+
+  it('shows the whole of a sheet that no other one laps over', () => {
+    const paper = PAPERS[0]!;
+    const frame = { left: 0, top: 0, right: 370, bottom: 540 };
+    // A1 and A2 side by side, B1 below the first
+    const tiling = tilingOf(frame, paper, new Set([0, 1, 2]));
+    const drawing = { title: '', body: '', unit: 'cm' as const, pieces: [], placements: [], frame };
+    const font = { glyphs: () => '<>', widthOf: (text: string) => text.length * 0.6 };
+    const content = mapContent(drawing, tiling, { x: 0, y: 0, wide: 37, high: 200 }, font);
+    const boxes = [...content.matchAll(/^([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) re S$/gm)];
+    const sizes = boxes.map(([, , , wide, high]) => [Number(wide), Number(high)]);
+    // 190 by 277 mm between the margins, 10 mm of which the next one covers; a tenth of full size
+    assert.deepEqual(sizes, [
+      [18, 26.7],
+      [19, 27.7],
+      [19, 27.7],
+    ]);
+  });
+});
+
+describe('the name of a piece', function () {
+  this.timeout(240_000);
+
+  it('is cut by no join: it stands whole on one sheet, in the whole wardrobe', async () => {
+    for (const name of wardrobe)
+      for (const paper of PAPERS) {
+        const { laid, tiling } = await onPaper(name, paper);
+        for (const { piece, by } of laid.placements) {
+          const { texts } = laid.pieces.find((one) => one.name === piece)!;
+          const title = texts.find(({ role }) => role === 'title');
+          const spots = lettersOf(title!, by);
+          const isWhole = tiling.tiles.some(({ frame: { left, top, right, bottom } }) =>
+            spots.every(({ x, y }) => x > left && x < right && y > top && y < bottom),
+          );
+          assert.ok(isWhole, `${piece} of ${name} on ${paper.name}`);
+        }
+      }
   });
 });
 

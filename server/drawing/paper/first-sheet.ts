@@ -2,7 +2,7 @@
 import { say } from '../../../grammar/say';
 import type { Drawing, Spot } from '../model';
 import type { Font } from './content';
-import { leftOut, mapContent, mapScale, type Room } from './map';
+import { leftOut, mapContent, mapScale, missedOut, type Room } from './map';
 import { titleOf } from '../told';
 import { inInches } from './papers';
 import {
@@ -46,7 +46,7 @@ export function firstContent(drawing: Drawing, tiling: Tiling, told: Told, font:
   ].join('\n');
 }
 
-/** The map below the test square or beside it, wherever it is larger; the square of an inch in the other place. */
+/** The map below the test square or beside it, wherever it is largest; the square of an inch in another place. */
 function places(
   tiling: Tiling,
   top: number,
@@ -56,17 +56,25 @@ function places(
   const { width, height } = tiling.paper;
   const [right, foot] = [LEFT_MM + side + BETWEEN_MM, top + side + BETWEEN_MM];
   const bottom = height - MARGIN_MM - 4;
-  const below = { x: LEFT_MM, y: foot, wide: width - 2 * LEFT_MM, high: bottom - foot };
-  const beside = { x: right, y: top, wide: width - LEFT_MM - right, high: bottom - top };
-  const fits = !inches || foot + INCH_MM < bottom;
-  const isBeside = fits && mapScale(tiling, beside) > mapScale(tiling, below);
-  const inch = isBeside ? { x: LEFT_MM, y: foot } : { x: right, y: top };
-  return { map: isBeside ? beside : below, inch: inches ? inch : undefined };
+  const from = (x: number, y: number): Room => ({ x, y, wide: width - LEFT_MM - x, high: bottom - y });
+  const [beside, below] = [
+    { x: right, y: top },
+    { x: LEFT_MM, y: foot },
+  ];
+  const ways = [
+    { map: from(below.x, below.y), inch: beside },
+    ...(!inches || foot + INCH_MM < bottom ? [{ map: from(beside.x, beside.y), inch: below }] : []),
+    // on a low sheet the one square beside the other, and the map beside both
+    { map: from(right + INCH_MM + BETWEEN_MM, top), inch: beside },
+  ];
+  const { map, inch } = ways.reduce((a, b) => (mapScale(tiling, b.map) > mapScale(tiling, a.map) ? b : a));
+  return { map, inch: inches ? inch : undefined };
 }
 
 function lines(drawing: Drawing, tiling: Tiling, told: Told): readonly Line[] {
   const { tiles, paper } = tiling;
   const full = (told.scale ?? 1) === 1;
+  const missed = missedOut(tiling);
   const sheets =
     tiles.length === 1
       ? say`1 sheet of ${paper.name} after this one.`
@@ -89,6 +97,12 @@ function lines(drawing: Drawing, tiling: Tiling, told: Told): readonly Line[] {
       leftOut(tiling).length === 0
         ? ''
         : say`Sheets in a dashed frame on the map are empty and not printed: lay plain paper in, or leave a hole.`,
+      3.6,
+    ],
+    [
+      missed === undefined
+        ? ''
+        : say`Sheets that the map leaves out, such as ${missed}, would be empty and are not printed.`,
       3.6,
     ],
     [lineWords(drawing), 3.6],

@@ -3,7 +3,7 @@ import type { DrawnText, Frame, Spot } from '../model';
 import { rounded } from '../path';
 import { runs } from './along';
 import type { Metrics } from './font';
-import { baseOf, type Space } from './space';
+import { baseOf, rectOfText, type Space } from './space';
 
 /** Capital heights, mm: read from 60 cm, on the table (*common practice*); of a small print no smaller than in a book. */
 const [TITLE_MOST, DETAIL_MOST] = [12, 4.5];
@@ -15,8 +15,8 @@ const TITLE_SHARE = 1 / 27;
 const STEPS = [1, 0.8, 0.65, 0.5, 0.4];
 /** Lines are folded, or joined, to so many times their natural width: pieces are broad or narrow. */
 const WIDTHS = [1, 0.7, 1.6, 0.5, 2.5, 4, Infinity];
-/** Height of a line of words, in heights of a capital. */
-const LEADING = 1.85;
+/** Height of a line of words, in heights of a capital; on a narrow piece the lines stand closer. */
+const [LEADING, CLOSE_LEADING] = [1.85, 1.6];
 /** White that is kept round the label besides, mm. */
 const ROUND_MM = 2;
 /** A label below its piece is folded to no less than this, mm. */
@@ -47,17 +47,41 @@ type Row = Pick<DrawnText, 'role' | 'text' | 'size'>;
 /** A block of rows, each in the middle. */
 interface Block {
   readonly rows: readonly Row[];
+  readonly leading: number;
   readonly wide: number;
   readonly high: number;
 }
 
 type Placed = Pick<DrawnText, 'role' | 'text' | 'size' | 'at' | 'turn'>;
 
-/** The rows where they stand; undefined where the piece has no room for them. */
+/** The rows where they stand, as one block, as a close one, or the name apart; undefined where the piece has no room for them. */
 export function placedLabel(label: Label, ground: Ground, font: Metrics): readonly Placed[] | undefined {
+  const usual = placedBlock(label, ground, font, LEADING);
+  // in the hand it is read as well below its piece
+  if (usual !== undefined || label.inHand) return usual;
+  return placedBlock(label, ground, font, CLOSE_LEADING) ?? placedApart(label, ground, font);
+}
+
+/** The name of a narrow piece, and all else beside it. */
+function placedApart(label: Label, ground: Ground, font: Metrics): readonly Placed[] | undefined {
+  if (label.title === '' || label.lines.length === 0) return undefined;
+  const name = placedBlock({ ...label, lines: [] }, ground, font, LEADING);
+  if (name === undefined) return undefined;
+  const space = ground.space.copy();
+  for (const row of name) space.add(rectOfText(row, runs(row.text, row.size, font)));
+  const rest = placedBlock({ ...label, title: '' }, { ...ground, space }, font, CLOSE_LEADING);
+  return rest && [...name, ...rest];
+}
+
+function placedBlock(
+  label: Label,
+  ground: Ground,
+  font: Metrics,
+  leading: number,
+): readonly Placed[] | undefined {
   const spots = spotsOn(ground);
   for (const { size, turn } of ways(ground, leastOf(label).title)) {
-    for (const block of blocksFor(label, size, font)) {
+    for (const block of blocksFor(label, { size, leading }, font)) {
       const [wide, high] = [block.wide + 2 * ROUND_MM, block.high + ROUND_MM];
       const least = Math.min(high, wide) / 2;
       const found = spots.find(
@@ -89,9 +113,10 @@ export function labelBelow(
   font: Metrics,
 ): { readonly rows: readonly Placed[]; readonly wide: number; readonly high: number } {
   const { title } = leastOf(label);
-  const natural = blockOf(label, title, 1, font);
+  const set = { size: title, leading: LEADING };
+  const natural = blockOf(label, set, 1, font);
   const share = Math.max(wide, LEAST_BELOW_MM) / natural.wide;
-  const block = blockOf(label, title, share, font);
+  const block = blockOf(label, set, share, font);
   const middle = { x: x + block.wide / 2, y: y + block.high / 2 };
   return { rows: rowsAt(block, middle, 0), wide: block.wide, high: block.high };
 }
@@ -102,14 +127,17 @@ function titleSizes({ left, top, right, bottom }: Frame, least: number): number[
   return [...new Set(STEPS.map((step) => Math.max(least, most * step)))];
 }
 
-function blocksFor(label: Label, title: number, font: Metrics): Block[] {
-  const blocks = WIDTHS.map((share) => blockOf(label, title, share, font));
+/** The capitals of the name, mm, and how close the lines stand. */
+type Setting = { readonly size: number; readonly leading: number };
+
+function blocksFor(label: Label, set: Setting, font: Metrics): Block[] {
+  const blocks = WIDTHS.map((share) => blockOf(label, set, share, font));
   return blocks.filter(
     (block, i) => blocks.findIndex(({ wide, high }) => wide === block.wide && high === block.high) === i,
   );
 }
 
-function blockOf(label: Label, titleSize: number, share: number, font: Metrics): Block {
+function blockOf(label: Label, { size: titleSize, leading }: Setting, share: number, font: Metrics): Block {
   const { title, lines } = label;
   const size = Math.min(DETAIL_MOST, Math.max(leastOf(label).detail, titleSize * DETAIL_SHARE));
   const natural = Math.max(0, ...lines.map((line) => runs(line, size, font)));
@@ -122,8 +150,8 @@ function blockOf(label: Label, titleSize: number, share: number, font: Metrics):
       size,
     })),
   ];
-  const high = rows.reduce((sum, row) => sum + row.size * LEADING, 0);
-  return { rows, wide: Math.max(...rows.map((row) => runs(row.text, row.size, font))), high };
+  const high = rows.reduce((sum, row) => sum + row.size * leading, 0);
+  return { rows, leading, wide: Math.max(...rows.map((row) => runs(row.text, row.size, font))), high };
 }
 
 /** Lines folded to a width, or several of them on one row. */
@@ -164,11 +192,11 @@ function foldedAt(line: string, wide: number, runsOf: (text: string) => number):
   return rows;
 }
 
-function rowsAt({ rows, high }: Block, middle: Spot, turn: number): readonly Placed[] {
+function rowsAt({ rows, high, leading }: Block, middle: Spot, turn: number): readonly Placed[] {
   const angle = (turn * Math.PI) / 180;
   let down = -high / 2;
   return rows.map((row) => {
-    const lead = row.size * LEADING;
+    const lead = row.size * leading;
     const by = down + lead / 2;
     down += lead;
     const own = { x: middle.x - Math.sin(angle) * by, y: middle.y + Math.cos(angle) * by };

@@ -6,7 +6,7 @@ import { along, runs, type Wanted } from './along';
 import type { EdgeFacts, PieceFacts } from './facts';
 import type { Metrics } from './font';
 import type { MarkFacts } from './mark-facts';
-import { labelBelow, placedLabel, type Label } from './label';
+import { labelBelow, placedLabel, type Ground, type Label } from './label';
 import { chordsOf, rectOfText, Space, within } from './space';
 
 /**
@@ -38,20 +38,32 @@ export function lettered(
   font: Metrics,
   edges: SheetEdges = NO_EDGES,
 ): PieceDrawing {
-  const letters = new Lettering(bare, facts, font, edges);
-  letters.putPlaced();
-  letters.putLineNames();
-  facts.edges.forEach((edge) => letters.putEdge(edge));
-  facts.marks.forEach((mark) => letters.putMark(mark));
-  return letters.withLabel();
+  const start = (): Lettering => {
+    const letters = new Lettering(bare, facts, font, edges);
+    letters.putPlaced();
+    letters.putLineNames();
+    return letters;
+  };
+  const usual = start();
+  usual.putEdges();
+  const label = usual.labelRows(usual.rest);
+  if (label !== undefined) return usual.drawn(label, bare.frame);
+  if (facts.inHand) return usual.withLabelBelow();
+  // a narrow piece may have room for it where the words of its edges stood
+  const narrow = start();
+  const before = narrow.putLabel(usual.rest);
+  narrow.putEdges();
+  const isAllSaid = narrow.rest.every((words) => usual.rest.includes(words));
+  return before && isAllSaid ? narrow.drawn([], bare.frame) : usual.withLabelBelow();
 }
 
+type Row = Omit<DrawnText, 'source'>;
 type Found = ReturnType<typeof along>;
 
 class Lettering {
   private readonly texts: DrawnText[] = [];
   /** What found no room along its edge. */
-  private readonly rest: string[] = [];
+  readonly rest: string[] = [];
   private readonly space: Space;
   /** The same with the edges of the sheets. */
   private readonly quiet: Space;
@@ -131,7 +143,12 @@ class Lettering {
     }
   }
 
-  putEdge(edge: EdgeFacts): void {
+  putEdges(): void {
+    this.facts.edges.forEach((edge) => this.putEdge(edge));
+    this.facts.marks.forEach((mark) => this.putMark(mark));
+  }
+
+  private putEdge(edge: EdgeFacts): void {
     if (edge.inLabel) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
     const allowed = edge.allowed !== '' && this.putAllowed(edge) ? '' : edge.allowed;
     const full = joined(edge.length, edge.partner, allowed);
@@ -146,7 +163,7 @@ class Lettering {
   }
 
   /** What a sign means, beside it or, of a bone, within it. */
-  putMark({ source, text, run, farther }: MarkFacts): void {
+  private putMark({ source, text, run, farther }: MarkFacts): void {
     const found = this.along({ run, text, sizes: this.sizes.line, farther, accept: this.inside });
     if (found === undefined) this.rest.push(text);
     else this.put({ role: 'edge', source, text, ...found });
@@ -172,24 +189,47 @@ class Lettering {
     return found !== undefined;
   }
 
-  withLabel(): PieceDrawing {
-    const { title, lines, edges, inHand } = this.facts;
-    const label: Label = { title, lines: [...lines, ...this.rest], inHand };
-    const { frame } = this.bare;
-    const ground = { frame, space: this.space, inside: this.inside, way: wayOf(edges) };
+  /** Off the edges of sheets, else over one; undefined where the piece has no room for the label. */
+  labelRows(rest: readonly string[]): readonly Row[] | undefined {
+    const ground = this.ground();
     const inside = (at: Spot): boolean => this.inside(at) && this.onSheet(at);
-    const quiet = placedLabel(label, { ...ground, space: this.quiet, inside }, this.font);
-    const rows = quiet ?? placedLabel(label, ground, this.font);
-    if (rows !== undefined) return this.drawn(rows, frame);
-    const name = placedLabel({ title, lines: [], inHand }, ground, this.font) ?? [];
+    const label = this.labelWith(rest);
+    const quiet = { ...ground, space: this.quiet, inside };
+    return placedLabel(label, quiet, this.font) ?? placedLabel(label, ground, this.font);
+  }
+
+  /** Before the words of the edges; false where there is no room even so. */
+  putLabel(rest: readonly string[]): boolean {
+    const { source } = this.bare;
+    const rows = this.labelRows(rest);
+    rows?.forEach((row) => this.put({ ...row, source }));
+    return rows !== undefined;
+  }
+
+  withLabelBelow(): PieceDrawing {
+    const { frame } = this.bare;
+    const label = this.labelWith(this.rest);
+    const name = placedLabel({ ...label, lines: [] }, this.ground(), this.font) ?? [];
     const at = { x: frame.left, y: frame.bottom + BELOW_MM, wide: frame.right - frame.left };
-    const said = inHand && name.length > 0 ? { ...label, title: '' } : label;
+    const said = label.inHand && name.length > 0 ? { ...label, title: '' } : label;
     const below = labelBelow(said, at, this.font);
     const right = Math.max(frame.right, rounded(at.x + below.wide));
     return this.drawn([...name, ...below.rows], { ...frame, right, bottom: rounded(at.y + below.high) });
   }
 
-  private drawn(rows: readonly Omit<DrawnText, 'source'>[], frame: PieceDrawing['frame']): PieceDrawing {
+  private labelWith(rest: readonly string[]): Label {
+    const { title, lines, inHand } = this.facts;
+    return { title, lines: [...lines, ...rest], inHand };
+  }
+
+  private readonly ground = (): Ground => ({
+    frame: this.bare.frame,
+    space: this.space,
+    inside: this.inside,
+    way: wayOf(this.facts.edges),
+  });
+
+  drawn(rows: readonly Row[], frame: PieceDrawing['frame']): PieceDrawing {
     const { source } = this.bare;
     return { ...this.bare, frame, texts: [...rows.map((row) => ({ ...row, source })), ...this.texts] };
   }

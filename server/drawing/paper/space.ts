@@ -23,7 +23,10 @@ export const textHigh = (size: number): number => (ABOVE + BELOW) * size;
 /** From the middle of a text's rectangle down to its base line. */
 const downTo = (size: number): number => ((ABOVE - BELOW) / 2) * size;
 
-export const rectOfText = ({ at, size, turn }: DrawnText, wide: number): Rect => {
+export const rectOfText = (
+  { at, size, turn }: Pick<DrawnText, 'at' | 'size' | 'turn'>,
+  wide: number,
+): Rect => {
   const angle = (turn * Math.PI) / 180;
   const down = downTo(size);
   return {
@@ -50,6 +53,12 @@ export class Space {
     for (const line of lines) this.addRun(chordsOf(line));
     for (const line of lines) if (line.arrows !== 'none') this.addHeads(chordsOf(line));
     for (const { at } of dots) this.addStretch({ x: at.x - 0.6, y: at.y }, { x: at.x + 0.6, y: at.y });
+  }
+
+  copy(): Space {
+    const other = new Space({ lines: [], dots: [] });
+    for (const value of this.taken) other.taken.push(value);
+    return other;
   }
 
   /** Its sides and what lies between them: nothing finds room within words. */

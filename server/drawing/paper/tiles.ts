@@ -81,7 +81,7 @@ export function tilingOf(frame: Frame, paper: Paper, needed: ReadonlySet<number>
     for (let column = 0; column < columns; column++) {
       if (!needed.has(row * columns + column)) continue;
       tiles.push({
-        name: `${letters(row)}${column + 1}`,
+        name: nameOf(row, column),
         row,
         column,
         frame: paperAt(frame, paper, row, column),
@@ -90,6 +90,8 @@ export function tilingOf(frame: Frame, paper: Paper, needed: ReadonlySet<number>
   }
   return { paper, rows, columns, tiles, marks: matchMarks(tiles) };
 }
+
+export const nameOf = (row: number, column: number): string => `${letters(row)}${column + 1}`;
 
 /** The part of a drawing that is printed on the paper of a row and column. */
 function paperAt({ left: x, top: y }: Frame, paper: Paper, row: number, column: number): Frame {
