@@ -2,6 +2,7 @@
 import { say } from './say';
 import { attempt, exchanged, nearest, respelling } from './attempts';
 import { explain, explainHead } from './explain';
+import { isDay } from './calendar';
 import { begins, needsBlock, ownedKind } from './heads';
 import { readStatement, type Reading } from './parser';
 import { repair, tooMuch, type Repair } from './repairs';
@@ -248,14 +249,15 @@ function nameOf(token: Token, base: number): s.Name {
   return { text: token.text, at: { from: token.startOffset - base, to: token.end - base } };
 }
 
-/** A date of measuring that the calendar lacks. */
+/** Kinds of statement whose line holds a date: of measuring, of the pattern's state, of a fitting. */
+const DATED: ReadonlySet<s.StatementNode['kind']> = new Set(['taken', 'pattern', 'later']);
+
+/** A date that the calendar lacks. */
 function dates(node: s.StatementNode, raw: Raw): s.SyntaxProblem[] {
-  if (node.kind !== 'taken') return [];
-  const [year, month, day] = node.date.split('-').map(Number) as [number, number, number];
-  const days = month >= 1 && month <= 12 ? new Date(Date.UTC(year, month, 0)).getUTCDate() : 0;
-  if (day >= 1 && day <= days) return [];
-  const token = raw.tokens[1]!;
-  const message = say`The calendar has no ${node.date}. A date is written year, month, day: \`2026-09-14\`.`;
+  const token =
+    DATED.has(node.kind) && raw.tokens.find(({ tokenType, text }) => tokenType === t.Date && !isDay(text));
+  if (!token) return [];
+  const message = say`The calendar has no ${token.text}. A date is written year, month, day: \`2026-09-14\`.`;
   const why: Repair = {
     code: 'no-such-date',
     message,

@@ -1,5 +1,6 @@
 /** The command line: its commands, their options, and what each ends with. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { isDay } from '../../grammar/calendar';
 import { say } from '../../grammar/say';
 import { NO_SEVERITIES } from '../checks';
 import type { BodyChoice } from '../drafting/model';
@@ -131,6 +132,14 @@ const readable =
     }
   };
 
+/** A day as its author writes it (`2026-11-18`, `before the preview`); figures that are no day are a slip. */
+function dayOf(words: string): string {
+  const date = words.trim();
+  if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(date) && !isDay(date))
+    throw new Error(say`The calendar has no ${date}. A date is written year, month, day: \`2026-09-14\`.`);
+  return words;
+}
+
 /** `front, back` */
 const listed = (words: string): string[] =>
   words
@@ -213,7 +222,11 @@ function addPrint(top: Command, io: Io, done: Done): void {
     .option('--as-laid', say`keep the pieces where draw lays them, instead of saving papers`)
     .option('--sizes <names>', say`sizes on one another, each a layer: all, or names with commas`, sizeNames)
     .option('--scale <ratio>', say`1:5 for a sheet to be kept, not to be cut by`, readable(scaleOf))
-    .option('--date <day>', say`in place of the day that the pattern says; none is taken from the clock`)
+    .option(
+      '--date <day>',
+      say`in place of the day that the pattern says, as you write it; none is taken from the clock`,
+      readable(dayOf),
+    )
     .option('--revision <words>', say`in place of the revision that the pattern says`)
     .addOption(forBody())
     .addOption(setChoice())
@@ -248,7 +261,7 @@ function addSheet(top: Command, io: Io, done: Done): void {
     .addOption(format('text', 'markdown', 'csv', 'pdf', 'json'))
     .option('-o, --output <file>', say`where the sheet goes; without it, all but PDF is printed here`)
     .option('--paper <name>', say`of a PDF: A4, A3, Letter or Legal`, 'A4')
-    .option('--date <day>', say`a day to stand in the heading, as you write it`)
+    .option('--date <day>', say`a day to stand in the heading, as you write it`, readable(dayOf))
     .addOption(words())
     .addOption(forBody())
     .addOption(setChoice())

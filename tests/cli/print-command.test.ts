@@ -101,6 +101,17 @@ describe('draftwright print', () => {
       },
     ));
 
+  it('takes a day in any words, but no figures that the calendar does not have', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      const said = await folder.run('sheet', 'apron.draft', '--date', 'before the preview');
+      assert.match(said.out, /^Measuring sheet of Stage hand's apron, before the preview/);
+      for (const command of ['print', 'sheet']) {
+        const { exit, err } = await folder.run(command, 'apron.draft', '--date', '2026-13-40');
+        assert.equal(exit, 2);
+        assert.match(err, /The calendar has no 2026-13-40\. A date is written year, month, day/);
+      }
+    }));
+
   it('stops when it is asked to, leaves nothing half written, and what was there stays', () =>
     inFolder({ 'apron.draft': apron, 'apron.pdf': 'as it was' }, async (folder) => {
       const told: string[] = [];

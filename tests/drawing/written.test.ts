@@ -53,6 +53,25 @@ describe('a cutting list', () => {
     ]);
   });
 
+  it('knows no total of pieces without a cutting line, and says which a total lacks', () => {
+    const bare = bag().replace('  allow 1cm\n', '');
+    const [side, all] = rowsOf(sheetOfText('cutting', bare));
+    assert.deepEqual(side!.slice(5, 7), ['-', '-']);
+    assert.match(side![7]!, /no cutting line yet$/);
+    assert.deepEqual(all, ['in all', '2', '', '', '', '', '-', 'not known: no piece has a cutting line']);
+    const flap = `piece flap of bag {
+  cut 1 in canvas
+  outline from a {
+    top straight to b
+    slant straight to d
+    near straight to a
+  }
+  grain along near
+}`;
+    const rows = rowsOf(sheetOfText('cutting', bag(flap)));
+    assert.deepEqual(rows.at(-1)!.slice(6), ['0.141', 'without flap: no cutting line yet']);
+  });
+
   it('says which pieces an error keeps from being cut, and lists the others', () => {
     const sheet = sheetOfText(
       'cutting',

@@ -65,9 +65,13 @@ const FIGURES: ReadonlySet<Head> = new Set(['cut', 'area each', 'area']);
 
 function tableOf(cloth: string, cuts: readonly Cut[], { unit }: Pattern): Table {
   const areas = cuts.map(({ piece, layer }) => clothArea(piece, layer) * layer.count);
-  const all = areas.filter(Number.isFinite).reduce((a, b) => a + b, 0);
+  const told = areas.filter(Number.isFinite);
+  const all = told.length === 0 ? NaN : told.reduce((a, b) => a + b, 0);
   const count = cuts.reduce((sum, { layer }) => sum + layer.count, 0);
-  const last: Row = { cells: [say`in all`, String(count), '', '', '', '', areaText(all, unit), ''] };
+  const lacking = cuts.filter((_, i) => Number.isNaN(areas[i])).map(({ piece }) => piece.name);
+  const last: Row = {
+    cells: [say`in all`, String(count), '', '', '', '', areaText(all, unit), totalNote(lacking, told.length)],
+  };
   return {
     heading: cloth === '' ? say`Cloth without a name` : say`In ${cloth}`,
     columns: columnsFor(COLUMNS, (head) => FIGURES.has(head)),
@@ -87,6 +91,14 @@ function tableOf(cloth: string, cuts: readonly Cut[], { unit }: Pattern): Table 
       last,
     ],
   };
+}
+
+/** A sum that lacks pieces would be too little cloth, bought by whoever trusts it. */
+function totalNote(lacking: readonly string[], told: number): string {
+  if (lacking.length === 0) return '';
+  return told === 0
+    ? say`not known: no piece has a cutting line`
+    : say`without ${lacking.join(', ')}: no cutting line yet`;
 }
 
 const howWords = ({ as }: CutLayer): string =>
