@@ -2,7 +2,7 @@
 import { inWords } from '../../grammar/say';
 import type { Evaluation } from './evaluation';
 import type { Source } from './finding';
-import type { DefinitionInfo, Pattern } from './model';
+import type { DefinitionInfo, Pattern, Piece } from './model';
 import type { Declaration } from './names/declarations';
 import type { Network } from './names/network';
 import { edgeShape, everyEdge } from './shapes/parts';
@@ -20,7 +20,7 @@ export function infoOf(
   if (source.startsWith(MEASUREMENT))
     return measurement(evaluation, source, source.slice(MEASUREMENT.length));
   const node = network.nodes.get(source);
-  if (node === undefined) return partInfo(pattern, source);
+  if (node === undefined) return partInfo(piecesWith(evaluation, pattern, source), source);
   const { declaration } = node;
   const { answer } = evaluation.result(source);
   return {
@@ -40,14 +40,22 @@ function measurement(evaluation: Evaluation, source: Source, name: string): Defi
   return { source, name, kind: 'measurement', doc, ...(value !== undefined && { value }) };
 }
 
+/** The pieces of the pattern, and that of a used file whose part is asked for. */
+function piecesWith(evaluation: Evaluation, { pieces }: Pattern, source: Source): readonly Piece[] {
+  const { answer } = evaluation.result(source.slice(0, source.lastIndexOf('/')));
+  return answer?.is === 'piece' ? [...pieces, answer.piece] : pieces;
+}
+
 /** An edge, a dart, pleats, gathers, a mark or a hole of a piece. */
-function partInfo(pattern: Pattern, source: Source): DefinitionInfo | undefined {
-  for (const piece of pattern.pieces) {
+function partInfo(pieces: readonly Piece[], source: Source): DefinitionInfo | undefined {
+  for (const piece of pieces) {
     const edge = everyEdge(piece).find((one) => one.source === source);
     if (edge !== undefined)
       return { source, name: edge.name, kind: 'edge', doc: edge.statement.doc, shape: edgeShape(edge) };
     const mark = piece.marks.find((one) => one.source === source);
     if (mark !== undefined) return { source, name: mark.name, kind: 'mark', doc: mark.statement.doc };
+    const balance = piece.balance.find((one) => one.source === source);
+    if (balance !== undefined) return { source, name: balance.name, kind: 'balance line', doc: '' };
     const hole = piece.holes.find((one) => one.source === source);
     if (hole !== undefined) return { source, name: hole.name, kind: 'hole', doc: hole.statement.doc };
     const { fishDarts, pleats, gathers } = piece.shaping ?? NO_SHAPING;

@@ -14,6 +14,7 @@ export interface DefinitionInfo {
     | 'piece'
     | 'edge'
     | 'mark'
+    | 'balance line'
     | 'hole'
     | 'seam'
     | 'finish'

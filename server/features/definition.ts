@@ -1,12 +1,21 @@
 /** Where the thing under the cursor is defined. */
 import type { SourceFile, Span, Statement } from '../../grammar/syntax';
 import type { FileRange, Pattern } from '../drafting/model';
+import { definedBy } from './defining';
 import { namedAt } from './hover';
+import type { Names } from './names';
+import { occurrenceAt } from './occurrences';
 
 /** A file of the pattern, read. */
 export interface ReadFile {
   readonly uri: string;
   readonly file: SourceFile;
+}
+
+/** Whose names are followed: those of the file, and of all that it is tied to once another has to be looked into. */
+export interface Following {
+  readonly names: Names;
+  readonly tied: () => readonly Names[];
 }
 
 /** The place of the definition that the name at the offset stands for; a measurement is where the body has it. */
@@ -16,12 +25,22 @@ export function definition(
   text: string,
   offset: number,
   files: readonly ReadFile[],
+  following: Following,
 ): FileRange | undefined {
+  const { names, tied } = following;
+  const found = occurrenceAt(names, offset);
+  if (found !== undefined && found.meaning.kind !== 'measurement') {
+    const one = definedBy(found.meaning, [names]) ?? definedBy(found.meaning, tied());
+    if (one !== undefined) return { uri: one.names.uri, from: one.name.from, to: one.name.to };
+  }
   const info = namedAt(pattern, uri, text, offset);
-  if (info === undefined) return byWord(uri, offset, files);
-  const place = pattern.locate(info.source);
-  if (place !== undefined || info.kind !== 'measurement') return place;
-  return pattern.body && rowOf(pattern.body.name, info.name, files);
+  const name = found?.meaning.kind === 'measurement' ? found.meaning.name : undefined;
+  if (info === undefined && name === undefined) return byWord(uri, offset, files);
+  const place = info && pattern.locate(info.source);
+  if (place !== undefined || (name === undefined && info?.kind !== 'measurement')) return place;
+  const inBody = pattern.body && rowOf(pattern.body.name, name ?? info!.name, files);
+  // a body's own line leads to itself where nobody is drafted for
+  return inBody ?? (found?.defines === true ? { uri, from: found.from, to: found.to } : undefined);
 }
 
 /** Names that stand for no value and no shape: the body of `drafted for`, the table of a body, the file of a `use`. */

@@ -1,16 +1,10 @@
 /** What a point, a value, an edge or a piece is built from, and what moves with it: one step either way. */
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { FileRange } from '../drafting/model';
+import { definedBy } from './defining';
 import type { Meaning, MeaningKind } from './meaning';
 import type { Names } from './names';
-import {
-  occurrenceAt,
-  occurrencesIn,
-  occurrencesMeeting,
-  occurrencesOf,
-  topAt,
-  type Occurrence,
-} from './occurrences';
+import { occurrenceAt, occurrencesMeeting, occurrencesOf, topAt, type Occurrence } from './occurrences';
 import type { SymbolKind } from './outline';
 import { speakingOf } from './references';
 
@@ -51,26 +45,9 @@ export function builtAt(names: Names, offset: number, tied: readonly Names[]): B
 }
 
 function definitionOf(meaning: Meaning, tied: readonly Names[]): Built | undefined {
-  for (const names of tied) {
-    if (meaning.uri !== '' && names.uri !== meaning.uri) continue;
-    const name = declared(names, meaning) ?? occurrencesOf(names, meaning).find(({ defines }) => defines);
-    const statement = name && lineageAt(names, name.from).at(-1);
-    if (name !== undefined && statement !== undefined) return entry(names, name, statement);
-  }
-  return undefined;
-}
-
-/** Where the names phase has it, or where the piece of a part does: most are found there without a walk through the file. */
-function declared(names: Names, meaning: Meaning): Occurrence | undefined {
-  const id = meaning.key.slice(meaning.uri.length + 1);
-  const [owner] = id.split('//') as [string];
-  const found = names.root.get(owner);
-  if (found === undefined) return undefined;
-  const { top, statement, nameAt } = found;
-  const from = top.offset + statement.start + nameAt.from;
-  if (owner === id) return { meaning, from, to: from + nameAt.to - nameAt.from, defines: true };
-  const own = occurrencesIn(names, names.root, top, meaning.name);
-  return own.find((one) => one.defines && one.meaning.key === meaning.key);
+  const found = definedBy(meaning, tied);
+  const statement = found && lineageAt(found.names, found.name.from).at(-1);
+  return statement && entry(found.names, found.name, statement);
 }
 
 interface Standing {

@@ -14,6 +14,9 @@ import { openingName } from '../drafting/sewing/opening-ends';
 import { print, printLength } from '../drafting/values/quantity';
 import { markTold } from '../drawing/marks';
 import { code, plain } from './markdown';
+import { infoOfMeaning } from './meaning-info';
+import type { Names } from './names';
+import { occurrenceAt } from './occurrences';
 import { pictureOf, type Picture } from './picture';
 import { pathAt, wordAt } from './words';
 
@@ -26,16 +29,22 @@ export interface Hover {
 }
 
 /** The hover at an offset of a file; undefined where no known name stands. */
-export function hover(pattern: Pattern, uri: string, text: string, offset: number): Hover | undefined {
+export function hover(pattern: Pattern, names: Names, text: string, offset: number): Hover | undefined {
   const word = wordAt(text, offset);
   if (word === undefined) return undefined;
-  const info = namedAt(pattern, uri, text, offset);
+  const info = namedAt(pattern, names.uri, text, offset) ?? meantAt(pattern, names, offset);
   return (
     info && {
       ...{ from: word.from, to: word.to, markdown: describe(pattern, info) },
       picture: () => pictureOf(pattern, info),
     }
   );
+}
+
+/** What a name means that leads to no definition round it: a body, a row of one, a piece in a clause of a seam. */
+function meantAt(pattern: Pattern, names: Names, offset: number): DefinitionInfo | undefined {
+  const found = occurrenceAt(names, offset);
+  return found && infoOfMeaning(pattern, names, found.meaning);
 }
 
 /**
@@ -94,7 +103,7 @@ function slopeInWords({ start, end }: Path, unit: Pattern['unit']): string {
   const amount = (Math.atan2(end.y - start.y, end.x - start.x) * 180) / Math.PI;
   const off = Math.abs(amount % 90);
   if (Math.min(off, 90 - off) > LEVEL_DEG) return say`slope ${plain(print({ kind: 'angle', amount }, unit))}`;
-  return Math.abs(Math.abs(amount) - 90) < 1 ? 'upright' : 'level';
+  return Math.abs(Math.abs(amount) - 90) < 1 ? say`upright` : say`level`;
 }
 
 /** A line this near to level or upright is so: a twentieth of a millimetre in a metre. */

@@ -54,7 +54,7 @@ import { aboutText, offsetOf, service, type AboutText, type Room, type Service }
 
 const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): Hover | null => {
   const pattern = desk.pattern(document.key);
-  const found = hover(pattern, document.key, document.text, offsetOf(document, params));
+  const found = hover(pattern, desk.names(document.key), document.text, offsetOf(document, params));
   if (found === undefined) return null;
   const picture = desk.shows.pictures ? found.picture() : undefined;
   const drawn = picture === undefined ? '' : `\n\n${asMarkdown(picture)}`;
@@ -68,7 +68,8 @@ const hoverAt = aboutText((document, params: TextDocumentPositionParams, desk): 
 const definitionAt = aboutText((document, params: TextDocumentPositionParams, desk): Location | null => {
   const { key, text } = document;
   const pattern = desk.pattern(key);
-  const place = definition(pattern, key, text, offsetOf(document, params), desk.read(pattern));
+  const following = { names: desk.names(key), tied: () => desk.tied(key) };
+  const place = definition(pattern, key, text, offsetOf(document, params), desk.read(pattern), following);
   return place === undefined ? null : location(place, desk);
 });
 

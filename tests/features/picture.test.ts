@@ -6,7 +6,7 @@ import { asMarkdown, pictureOf, type Picture } from '../../server/features/pictu
 import type { Pattern } from '../../server/drafting/model';
 import { apron } from '../support/apron';
 import { drafts, patternOf } from '../support/faults';
-import { draftOf, uri } from '../support/features';
+import { draftOf, namesOf } from '../support/features';
 
 /** Dark dots in columns and rows of the picture, drawn by a library that is not ours. */
 function inked({ svg }: Picture): { left: number; right: number; top: number; bottom: number; dots: number } {
@@ -74,8 +74,10 @@ describe('the small picture of a hover', () => {
 
   it('is told in words that are no markup, and fetches nothing', () => {
     const text = apron.replaceAll('bib', 'b-ä');
-    const { pattern: other } = draftOf(text);
-    const found = hover(other, uri, text, text.indexOf('piece b-ä') + 7)!;
+    const draft = draftOf(text);
+    const { pattern: other } = draft;
+    const names = namesOf(draft);
+    const found = hover(other, names, text, text.indexOf('piece b-ä') + 7)!;
     const markdown = asMarkdown(found.picture()!);
     assert.match(
       markdown,

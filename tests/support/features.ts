@@ -7,6 +7,7 @@ import { definition } from '../../server/features/definition';
 import { folds } from '../../server/features/folding';
 import { hover } from '../../server/features/hover';
 import { Lines } from '../../server/features/lines';
+import { Names } from '../../server/features/names';
 import { usedFiles } from '../../server/features/used-names';
 import { outline, type OutlineSymbol } from '../../server/features/outline';
 import { Files, nothingBehind } from '../../server/lsp/files';
@@ -25,6 +26,10 @@ export function draftOf(text: string, beside: Readonly<Record<string, string>> =
   return { pattern: workshop.pattern(uri), workshop, files };
 }
 
+/** The names of one of the texts that lie beside each other. */
+export const namesOf = ({ workshop, files }: ReturnType<typeof draftOf>, of = uri): Names =>
+  new Names(of, files, (one) => workshop.source(one)).upToDate();
+
 /** The hover at the mark, as its Markdown; undefined: none. */
 export function checkHover(
   text: string,
@@ -32,8 +37,8 @@ export function checkHover(
   beside?: Record<string, string>,
 ): void {
   const place = marked(text);
-  const { pattern } = draftOf(place.text, beside);
-  assert.equal(hover(pattern, uri, place.text, place.offset)?.markdown, expected);
+  const draft = draftOf(place.text, beside);
+  assert.equal(hover(draft.pattern, namesOf(draft), place.text, place.offset)?.markdown, expected);
 }
 
 /** The line that the definition of the marked name stands on, and the name there; undefined: none is known. */
@@ -43,9 +48,12 @@ export function checkDefinition(
   beside: Record<string, string> = {},
 ): void {
   const place = marked(text);
-  const { pattern, workshop, files } = draftOf(place.text, beside);
+  const draft = draftOf(place.text, beside);
+  const { pattern, workshop, files } = draft;
   const read = pattern.files.flatMap((each) => ({ uri: each, file: workshop.source(each)! }));
-  const found = definition(pattern, uri, place.text, place.offset, read);
+  const tied = () =>
+    [uri, ...Object.keys(beside).map((name) => `${folder}/${name}`)].map((one) => namesOf(draft, one));
+  const found = definition(pattern, uri, place.text, place.offset, read, { names: namesOf(draft), tied });
   const there = found && new Lines(files.read(found.uri) ?? place.text);
   const line = there?.line(there.position(found!.from).line).trim();
   const name = there?.text.slice(found!.from, found!.to);
