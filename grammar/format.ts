@@ -123,7 +123,7 @@ interface Remark {
   readonly blankBefore: boolean;
 }
 
-const LEFT_ALONE = new Set(['missing-brace', 'stray-brace', 'too-deep', 'shared-line']);
+const LEFT_ALONE = new Set(['missing-brace', 'stray-brace', 'too-deep', 'shared-line', 'conflict-mark']);
 
 /** The lines of top-level statements, kept while these stay the same: an edit costs the one that it is in. */
 const laidOut = new WeakMap<TopLevel, readonly string[]>();

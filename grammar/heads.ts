@@ -25,6 +25,7 @@ const DIRECTIONS = new Set(['up', 'down', 'left', 'right']);
 export function begins(kind: BlockKind, tokens: Tokens, at = 0): boolean {
   const first = tokens[at];
   const second = tokens[at + 1];
+  if (first?.tokenType === t.Conflict) return true;
   if (!first || !isWord(first)) return false;
   const rule = ruleOf(kind, first.text);
   if (rule !== undefined && beginsWith(first.text, second)) return true;

@@ -4,6 +4,8 @@ import { own } from './own';
 import type { Unit } from './syntax';
 import * as t from './tokens';
 import { Token, typeOfWord } from './tokens';
+import { markOfConflict } from './conflict';
+import { unitMeant } from './unit-names';
 import { isFunction, isUnit } from './words';
 
 /** One line: its text is `[from, to)`, the next one begins at `next`; `comment` is where its `#` stands, or -1. */
@@ -36,6 +38,8 @@ const MOST_TOKENS = 100_000;
 /** Reads the line that begins at `from`. */
 export function readLine(text: string, from: number): Line {
   const { to, next } = lineEnd(text, from);
+  const mark = markOfConflict(text, from, to);
+  if (mark !== undefined) return { from, to, next, tokens: [mark], comment: -1 };
   const cursor = new Cursor(text, from, to);
   while (cursor.tokens.length < MOST_TOKENS && cursor.step()) continue;
   cursor.leaveRest();
@@ -256,14 +260,14 @@ class Cursor {
     const letters = sign !== '' && /[\p{L}_]/u.test(sign) ? LETTERS.exec(this.text)?.[0] : undefined;
     if (letters === undefined) return true;
     if (isUnit(letters)) return this.withUnit(token, letters as Unit, letters.length);
-    const lower = letters.toLowerCase();
+    const number = token.image;
     this.grow(token, letters.length);
     token.tokenType = t.Length;
     token.tokenTypeIdx = t.Length.tokenTypeIdx!;
-    const known = isUnit(lower) ? lower : UNIT_NAMES[lower];
-    token.unit = (known ?? 'cm') as Unit;
-    const number = token.image.slice(0, -letters.length);
-    token.slip = { code: 'unknown-unit', written: token.image, meant: known ? number + known : '' };
+    const meant = unitMeant(number, token.amount!, letters);
+    token.amount = meant?.amount ?? token.amount;
+    token.unit = meant?.unit ?? 'cm';
+    token.slip = { code: 'unknown-unit', written: token.image, meant: meant?.text ?? '' };
     return true;
   }
 
@@ -381,12 +385,6 @@ class Cursor {
     return true;
   }
 }
-
-const UNIT_NAMES: Record<string, string> = {
-  inch: 'in', inches: 'in', centimetre: 'cm', centimetres: 'cm', centimeter: 'cm', centimeters: 'cm', metre: 'm',
-  metres: 'm', meter: 'm', meters: 'm', millimetre: 'mm', millimetres: 'mm', yard: 'yd', yards: 'yd', yds: 'yd',
-  degree: 'deg', degrees: 'deg', degs: 'deg', cms: 'cm', mms: 'mm', ins: 'in',
-}; // prettier-ignore
 
 const isHighSurrogate = (code: number): boolean => code >= 0xd800 && code <= 0xdbff;
 

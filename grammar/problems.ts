@@ -34,6 +34,7 @@ export const SYNTAX_PROBLEMS = {
   'unknown-sign': error('A character that the language has no use for.'),
   semicolon: error('A semicolon where the line’s end is enough.'),
   'shared-line': error('A statement that begins in the middle of another’s line.'),
+  'conflict-mark': error('Two versions of a file that were never put together.'),
   'wrong-word': error('A word or a sign where another is due.'),
   'capital-word': error('A word of the language written with a capital letter.'),
   'name-with-space': error('A name of several words without hyphens between them.'),

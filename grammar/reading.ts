@@ -1,6 +1,7 @@
 /** From a statement's tokens to its node and at most one problem. */
 import { say } from './say';
 import { attempt, exchanged, nearest, respelling } from './attempts';
+import { conflictAt } from './conflict';
 import { explain, explainHead } from './explain';
 import { isDay } from './calendar';
 import { begins, needsBlock, ownedKind } from './heads';
@@ -61,6 +62,7 @@ export function ruleFor(kind: BlockKind | 'share', tokens: readonly Token[]): st
 
 /** With repairs and attempts; what is wrong is said once. */
 function readSlowly(raw: Raw, text: string): Read {
+  if (raw.tokens[0]!.tokenType === t.Conflict) return broken(raw, conflictAt(raw.tokens[0]!));
   const mended = raw.mended.map((one) => braceRepair(one, raw, text));
   const hopeless = isStray(raw) ? mended[0] : mended.find((one) => one.code === 'too-deep');
   if (hopeless) return broken(raw, hopeless);

@@ -6,6 +6,7 @@ import { say } from './say';
 import * as t from './tokens';
 import { isMeasure, isName, isWord, Token, typeOfWord, W } from './tokens';
 import type { SyntaxProblemCode } from './problems';
+import { unitMeant } from './unit-names';
 import { isReserved, isUnit, ruleOf, type BlockKind } from './words';
 import { isReservedWord } from './heads';
 import type { Unit } from './syntax';
@@ -98,9 +99,16 @@ const SLIPS: Record<string, (written: string, meant: string) => string> = {
   'date-order': (written, meant) =>
     say`\`${written}\` is read as \`${meant}\`: dates are written year, month, day.`,
   'missing-quote': () => say`This text is never closed. Put a quote \`"\` where it ends.`,
-  'unknown-unit': (written, meant) =>
-    say`\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`,
+  'unknown-unit': unitWords,
 };
+
+const IN_FEET = /f(?:t|oot|eet)$/i;
+
+function unitWords(written: string, meant: string): string {
+  if (IN_FEET.test(written))
+    return say`\`${written}\`: feet are no unit here; a foot is 12 inches, so \`${meant}\`.`;
+  return say`\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`;
+}
 
 function slipped(token: Token, repairs: Repair[]): Token {
   const { slip } = token;
@@ -162,6 +170,13 @@ function units(tokens: Token[], repairs: Repair[]): Token[] {
   for (let i = 0; i < tokens.length; i++) {
     const token = tokens[i]!;
     const next = tokens[i + 1];
+    const otherwise = writtenOtherwise(token, next);
+    if (otherwise !== undefined) {
+      out.push(otherwise.token);
+      repairs.push(otherwise.repair);
+      i++;
+      continue;
+    }
     if (!isUnitApart(tokens, i)) {
       out.push(token);
       continue;
@@ -184,6 +199,27 @@ function units(tokens: Token[], repairs: Repair[]): Token[] {
   return out;
 }
 
+/** `4 inches`, `5 ft`: a unit apart from its number and written otherwise. */
+function writtenOtherwise(
+  token: Token,
+  next: Token | undefined,
+): { readonly token: Token; readonly repair: Repair } | undefined {
+  // a foot, apart, is more likely a point or a measurement of that name
+  if (!isBareNumber(token) || next?.tokenType !== t.Name || next.text === 'foot') return undefined;
+  const meant = unitMeant(token.image, token.amount!, next.image);
+  if (meant === undefined) return undefined;
+  const length = token.as(t.Length, meant.text);
+  length.endOffset = next.endOffset;
+  length.unit = meant.unit;
+  length.amount = meant.amount;
+  const edit = { from: token.startOffset, to: next.end, text: meant.text };
+  const words = unitWords(`${token.image} ${next.image}`, meant.text);
+  return { token: length, repair: substitution('unknown-unit', words, edit) };
+}
+
+const isBareNumber = ({ tokenType, unit }: Token): boolean =>
+  (tokenType === t.Number || tokenType === t.Fraction) && unit === undefined;
+
 function isLengthIn(token: Token | undefined): boolean {
   return token?.tokenType === t.Length && token.unit === 'in';
 }
@@ -193,7 +229,7 @@ const RANGED = new Set(['choose', 'measure', 'solve', 'usual']);
 function isUnitApart(tokens: Token[], i: number): boolean {
   const token = tokens[i]!;
   const next = tokens[i + 1];
-  if (!next || (token.tokenType !== t.Number && token.tokenType !== t.Fraction) || token.unit) return false;
+  if (!next || !isBareNumber(token)) return false;
   if (!isUnit(next.text)) return false;
   if (next.tokenType !== W.in) return true;
   const after = tokens[i + 2];

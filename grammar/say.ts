@@ -3,7 +3,7 @@
 /** Words of a language by the English text, `{0}` and so on for what is told: as editors keep them. */
 export type Words = Readonly<Record<string, string>>;
 
-/** One process speaks to one person, so the language is its own; the command line never sets it. */
+/** One process speaks to one person, so the language is its own. */
 let words: Words | undefined;
 
 /** The texts of a place that says something, as they are looked up; a place is the same object each time it says it. */
@@ -31,6 +31,9 @@ function keyOf(texts: TemplateStringsArray): string {
   keys.set(texts, key);
   return key;
 }
+
+/** The tag of what is spoken (BCP 47), for pages that name their language and for whole files in it. */
+export const tongue = (): string => say`en`;
 
 /** A text that is kept in a table, in English, for whoever shows it. */
 export const inWords = (text: string): string => words?.[text] ?? text;

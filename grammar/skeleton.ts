@@ -103,8 +103,10 @@ class Cutter extends OpenBlocks {
       }
       if (this.opensLate(line, indent)) this.openWaiting();
       this.waiting = undefined;
-      if (this.trust && this.closesMistyped(line, indent)) return true;
-      if (this.trust && first.tokenType !== t.CloseBrace && this.closeByIndent(line, indent)) return false;
+      // a mark of git stands in column 1 wherever it is
+      const believed = this.trust && first.tokenType !== t.Conflict;
+      if (believed && this.closesMistyped(line, indent)) return true;
+      if (believed && first.tokenType !== t.CloseBrace && this.closeByIndent(line, indent)) return false;
     }
     this.takeTokens(line, indent);
     this.comments = [];

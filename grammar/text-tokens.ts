@@ -66,6 +66,7 @@ function kindOf(token: Token): TokenKind {
     case t.CloseBrace:
       return 'brace';
     case t.Odd:
+    case t.Conflict:
       return 'unknown';
     default:
       if (!token.tokenType.name.startsWith('Word_')) return 'sign';

@@ -38,6 +38,8 @@ export const CloseBrace = kind('CloseBrace', '}');
 export const Comma = kind('Comma', ',');
 export const Dots = kind('Dots', '..');
 export const Dot = kind('Dot', '.');
+/** A whole line that git left where two versions could not be put together. */
+export const Conflict = kind('Conflict', 'a mark of two versions');
 /** A character that the language has no use for. */
 export const Odd = kind('Odd', 'an unknown sign');
 
@@ -64,6 +66,7 @@ export function typeOfWord(word: string): TokenType {
 export const vocabulary: TokenType[] = [
   Measure, Length, Number, Fraction, Ratio, Date, Text, Member, Name, Func, Sign, Plus, Minus, Times, Over,
   Comparison, Equals, Less, LessEqual, More, MoreEqual, Open, Close, OpenBrace, CloseBrace, Comma, Dots, Dot, Odd,
+  Conflict,
   ...Object.values(W),
 ]; // prettier-ignore
 

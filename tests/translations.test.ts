@@ -89,7 +89,7 @@ describe('the words of the extension, its preview and its server', () => {
     );
   });
 
-  it('are asked for wherever a finding or a repair tells something in a sentence', () => {
+  it('are asked for wherever a finding, a repair, a comparison or a command tells something in a sentence', () => {
     assert.deepEqual(everythingUnasked(), []);
   });
 

@@ -1,5 +1,5 @@
 /** The page of the comparison's panel: the rows and the drawing as the server has them, in the colours of the editor. */
-import { say } from '../../grammar/say';
+import { tongue } from '../../grammar/say';
 import { pageScript } from '../../server/review/page-script';
 import { PAGE_STYLE } from '../../server/review/page-style';
 
@@ -38,7 +38,7 @@ export interface PanelParts {
 export function panelPage({ title, html, nonce }: PanelParts): string {
   const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
-<html lang="${say`en`}">
+<html lang="${tongue()}">
   <head>
     <meta charset="UTF-8">
     <meta http-equiv="Content-Security-Policy" content="${quoted(policy)}">

@@ -22,14 +22,34 @@ interface Way {
   readonly words: readonly string[];
   /** What has to get through: the smallest of these. */
   readonly over: readonly string[];
+  /** What one of them comes to at least where it was not taken, mm, by the others. */
+  readonly atLeast?: { readonly name: string; by(taken: ReadonlyMap<string, number>): number | undefined };
   /** Cut once for each limb, so that a pair is two rings. */
   readonly limb: boolean;
   readonly usual: Usual;
 }
 
+/**
+ * How far a bust may stay behind the hip, mm. Size tables have it 4 to 8cm behind, and a waist some 25cm: twice the first leaves
+ * room for most bodies, and a closed waist is found all the same. *From memory.*
+ */
+const BUST_BEHIND_HIP = 160;
+
+/** A skirt comes over the hips or over the head; who measured nothing but the hips is judged by a small bust. */
+const SMALL_BUST: Way['atLeast'] = {
+  name: 'bust',
+  by: (taken) => {
+    const hip = taken.get('hip');
+    return hip === undefined ? undefined : hip - BUST_BEHIND_HIP;
+  },
+};
+
 const WAYS: readonly Way[] = [
   { words: ['neck', 'neckline'], over: ['head'], limb: false, usual: room('neck-over-head', 10) },
-  { words: ['waist', 'waistline'], over: ['hip', 'bust'], limb: false, usual: room('waist-over-hip', 0) },
+  {
+    ...{ words: ['waist', 'waistline'], over: ['hip', 'bust'], atLeast: SMALL_BUST },
+    ...{ limb: false, usual: room('waist-over-hip', 0) },
+  },
   { words: ['wrist', 'cuff'], over: ['hand'], limb: true, usual: room('wrist-over-hand', 0) },
   { words: ['foot', 'ankle'], over: ['heel-round'], limb: true, usual: room('foot-over-heel', 10) },
 ];
@@ -69,23 +89,40 @@ const ROUNDING = 0.05;
 
 function tooSmall(asked: Asked, way: Way): readonly SourcedFinding[] {
   const { pattern, sheet } = asked;
-  const through = way.over.flatMap((name) => {
-    const size = taken(sheet, name);
-    return size === undefined ? [] : [{ name, size }];
-  });
-  // a skirt comes over the hips or over the head: it needs both measurements to say that neither works
-  if (through.length < way.over.length) return [];
-  const least = through.reduce((a, b) => (b.size < a.size ? b : a));
+  const least = leastThrough(sheet, way);
+  if (least === undefined) return [];
   const range = usualRange(pattern, way.usual);
   return rings(asked, way).flatMap(({ together, length }) => {
     if (length >= least.size + range.low - ROUNDING) return [];
     const { unit } = pattern;
     const names = together.edges.map(({ piece, edge }) => `${piece}.${edge}`).join(' + ');
-    const message = say`${names} is ${printLengthFine(length, unit)} all round and nothing opens it, but ${whose(sheet)} has to get through with ${printLengthFine(least.size, unit)} (${least.name}): ${printLength(least.size + range.low - length, unit)} are wanting; ${rangeInWords(range, unit)} more than the body. Widen it, or let a seam that meets it open (zip 20cm from …).`;
+    const [ring, size] = [printLengthFine(length, unit), printLengthFine(least.size, unit)];
+    const wanting = printLength(least.size + range.low - length, unit);
+    const usual = rangeInWords(range, unit);
+    const message = least.taken
+      ? say`${names} is ${ring} all round and nothing opens it, but ${whose(sheet)} has to get through with ${size} (${least.name}): ${wanting} are wanting; ${usual} more than the body. Widen it, or let a seam that meets it open (zip 20cm from …).`
+      : say`${names} is ${ring} all round and nothing opens it, but ${whose(sheet)} has to get through with ${size} or more (${least.name} was not measured; seldom is it less): ${wanting} are wanting; ${usual} more than the body. Widen it, let a seam that meets it open (zip 20cm from …), or measure the ${least.name} if it goes over the head.`;
     const place = { statement: together.of.statement, at: together.edges[0]!.at };
     const piece = together.edges[0]!.piece;
     return [{ source: together.source, finding: finding('cannot-get-on', place, message, { piece }) }];
   });
+}
+
+/** The smallest of what may get through. Undefined where a measurement is wanting that could be smaller still. */
+function leastThrough(
+  sheet: BodySheet,
+  way: Way,
+): { readonly name: string; readonly size: number; readonly taken: boolean } | undefined {
+  const known = new Map<string, number>();
+  for (const name of way.over) {
+    const size = taken(sheet, name);
+    if (size !== undefined) known.set(name, size);
+  }
+  const sizes = way.over.flatMap((name) => {
+    const size = known.get(name) ?? (way.atLeast?.name === name ? way.atLeast.by(known) : undefined);
+    return size === undefined ? [] : [{ name, size, taken: known.has(name) }];
+  });
+  return sizes.length < way.over.length ? undefined : sizes.reduce((a, b) => (b.size < a.size ? b : a));
 }
 
 /** Closed rings of edges of the names that a way asks for. */

@@ -1,11 +1,11 @@
 /** Finds edges that meet a fold neither square nor plainly slanting: opened out, the cloth has a point or a dip there. */
 import { say } from '../../grammar/say';
-import type { Finding } from '../drafting/finding';
-import type { Piece } from '../drafting/model';
-import { finding, type Judged, type Judging } from './check';
+import type { Finding, SourcedFinding } from '../drafting/finding';
+import type { Pattern, Piece } from '../drafting/model';
+import { finding, type Judged } from './check';
 import { lineOf, nameOfPiece } from './places';
 import { cornerBeside, type CornerBeside } from './seam-ends';
-import { isUsual, rangeInWords, usualRange, type Usual } from './usual';
+import { isUsual, rangeInWords, usualRange, type Usual, type UsualRange } from './usual';
 
 const CORNER: Usual = {
   name: 'fold-corner',
@@ -21,23 +21,53 @@ export const cornerAtFold: Judged = {
   title: 'An edge that is not square to the fold it meets',
   by: 'judgement',
   usual: [CORNER],
-  ofPiece: (piece, pattern) => judged(piece, pattern),
+  ofPattern: (pattern) => once(pattern),
 };
 
 /** Further from square than this, degrees, a point is meant: a V neck, a pointed hem. */
 const MEANT = 15;
 
-function judged(piece: Piece, pattern: Judging): readonly Finding[] {
+const kept = new WeakMap<
+  Piece,
+  { readonly low: number; readonly high: number; readonly found: readonly CornerBeside[] }
+>();
+
+/** The corners of a piece that are off; of a piece that stayed the same they are not looked for again. */
+function cornersOff(piece: Piece, range: UsualRange): readonly CornerBeside[] {
+  const before = kept.get(piece);
+  if (before?.low === range.low && before.high === range.high) return before.found;
   const fold = piece.edges.find(({ name }) => name === piece.fold?.edge);
-  if (fold === undefined || piece.gaps.length > 0 || piece.unbuilt.length > 0) return [];
-  const range = usualRange(pattern, CORNER);
-  return [true, false].flatMap((atStart) => {
-    const corner = cornerBeside(piece, fold, atStart);
-    if (corner === undefined || Math.abs(corner.inside - 90) > MEANT || isUsual(range, corner.inside))
-      return [];
-    return [slanting(corner, rangeInWords(range, pattern.unit))];
+  const judged = fold !== undefined && piece.gaps.length === 0 && piece.unbuilt.length === 0;
+  const found = (judged ? [true, false] : []).flatMap((atStart) => {
+    const corner = cornerBeside(piece, fold!, atStart);
+    const off =
+      corner !== undefined && Math.abs(corner.inside - 90) <= MEANT && !isUsual(range, corner.inside);
+    return off ? [corner] : [];
   });
+  kept.set(piece, { low: range.low, high: range.high, found });
+  return found;
 }
+
+/** Angles that differ by less are of one corner, degrees. */
+const SAME = 0.05;
+
+/** A corner that several pieces have from one block is told where it comes first: mended there, it is mended in all. */
+function once(pattern: Pattern): readonly SourcedFinding[] {
+  const range = usualRange(pattern, CORNER);
+  const told: CornerBeside[] = [];
+  return pattern.pieces.flatMap((piece) =>
+    cornersOff(piece, range).flatMap((corner) => {
+      if (told.some((one) => isDrawnAs(one, corner))) return [];
+      told.push(corner);
+      return [{ source: piece.source, finding: slanting(corner, rangeInWords(range, pattern.unit)) }];
+    }),
+  );
+}
+
+const isDrawnAs = (one: CornerBeside, other: CornerBeside): boolean =>
+  one.edge.statement === other.edge.statement &&
+  one.neighbour.statement === other.neighbour.statement &&
+  Math.abs(one.inside - other.inside) < SAME;
 
 function slanting({ piece, edge, neighbour, inside }: CornerBeside, range: string): Finding {
   const angle = `${Math.round(inside * 10) / 10}°`;

@@ -1,5 +1,5 @@
 /** `draftwright check`: what a cutter would catch, in one or many patterns. */
-import { readDialect } from '../../grammar/dialect';
+import type { Dialect } from '../../grammar/dialect';
 import {
   check,
   findingsInDialect,
@@ -12,6 +12,7 @@ import {
 import type { PlacedFinding } from '../drafting/model';
 import { Bench, type Choice, type Opened } from './open';
 import { CLEAN, FAULTY, Unable, UNABLE, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 import { checkText } from './print/check-text';
 import { checkJson, jsonText } from './print/json';
 import { countOf, gather, type Report } from './print/report';
@@ -29,9 +30,10 @@ export function runCheck(paths: readonly string[], options: CheckOptions, io: Io
   const { opened, refusals } = openAll(bench, paths, options);
   refusals.forEach((reason) => io.err(`${reason}\n`));
   if (opened.length === 0) return UNABLE;
+  const dialect = dialectIn(options.words, io);
   const report = reportOn(bench, opened, (file) => {
     const found = withSeverities(everywhere(bench, file, options), options.severity);
-    return findingsInDialect(readDialect(options.words), found, () => bench.textsOf(file.pattern));
+    return findingsInDialect(dialect, found, () => bench.textsOf(file.pattern));
   });
   io.out(options.format === 'json' ? jsonText(checkJson(report)) : checkText(report, io));
   if (refusals.length > 0) return UNABLE;
@@ -65,6 +67,12 @@ export function reportOn(
     { shown: (uri) => bench.shownPath(uri, opened), text: (uri) => bench.files.read(uri) },
   );
 }
+
+/** What is found of one pattern as it is drafted, in a dialect of the trade. */
+export const reportIn = (dialect: Dialect, bench: Bench, opened: Opened): Report =>
+  reportOn(bench, [opened], ({ pattern }) =>
+    findingsInDialect(dialect, check(pattern), () => bench.textsOf(pattern)),
+  );
 
 /** What is found for every size and both ends of every choice; a size that was asked for is tried alone. */
 function everywhere({ workshop }: Bench, { uri, pattern }: Opened, choice: Choice): readonly PlacedFinding[] {

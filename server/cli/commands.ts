@@ -191,6 +191,7 @@ function addDraw(top: Command, io: Io, done: Done): void {
     .option('--sizes <names>', say`sizes drawn on one another: all, or names with commas between`, sizeNames)
     .addOption(forBody())
     .addOption(setChoice())
+    .addOption(words())
     .addOption(format('svg', 'png', 'dxf', 'dxf-drawing'))
     .addHelpText(
       'after',
@@ -230,6 +231,7 @@ function addPrint(top: Command, io: Io, done: Done): void {
     .option('--revision <words>', say`in place of the revision that the pattern says`)
     .addOption(forBody())
     .addOption(setChoice())
+    .addOption(words())
     .action(async (file: string, options: Given & Omit<PrintOptions, keyof Choice>) =>
       done(await runPrint(file, chosen(options), io)),
     );
@@ -242,8 +244,9 @@ function addMeasure(top: Command, io: Io, done: Done): void {
     .argument('<file>', say`pattern file`)
     .addOption(forBody())
     .addOption(setChoice())
+    .addOption(words())
     .addOption(format('text', 'json'))
-    .action((file: string, options: Given & Pick<MeasureOptions, 'format'>) =>
+    .action((file: string, options: Given & Pick<MeasureOptions, 'format' | 'words'>) =>
       done(runMeasure(file, chosen(options), io)),
     );
 }
@@ -291,6 +294,7 @@ function addCompare(top: Command, io: Io, done: Done): void {
     )
     .addOption(forBody())
     .addOption(setChoice())
+    .addOption(words())
     .addOption(format('text', 'markdown', 'json', 'svg', 'html'))
     .addOption(
       new Option('--fail-on <what>', say`what to end with 1 for`)
@@ -301,8 +305,10 @@ function addCompare(top: Command, io: Io, done: Done): void {
     .option('--each', say`one line for each commit between two revisions`)
     .option('--as <path>', say`compare two files as if both lay there, for git difftool`)
     .action(
-      (words: string[], options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out'>) =>
-        done(runCompare(words, chosen(options), io)),
+      (
+        words: string[],
+        options: Given & Pick<CompareOptions, 'as' | 'each' | 'format' | 'failOn' | 'out' | 'words'>,
+      ) => done(runCompare(words, chosen(options), io)),
     );
 }
 

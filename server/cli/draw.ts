@@ -9,8 +9,9 @@ import { toPng } from '../drawing/png';
 import { toSvg } from '../drawing/svg';
 import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
-import { reportOn } from './check';
+import { reportIn } from './check';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 import { Bench, beyondRange, type Choice, type Opened } from './open';
 import { errorsIn, piecesIn } from './print/counts';
 import { countOf, type Report } from './print/report';
@@ -19,6 +20,8 @@ import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
 
 export interface DrawOptions extends Choice {
+  /** The dialect of the trade. */
+  readonly words: string;
   readonly out: string;
   readonly format: DrawFormat;
   readonly pieces?: readonly string[];
@@ -43,7 +46,7 @@ interface Made {
 export async function runDraw(path: string, options: DrawOptions, io: Io): Promise<Exit> {
   const bench = new Bench(io);
   const opened = bench.open(path, options);
-  const report = reportOn(bench, [opened]);
+  const report = reportIn(dialectIn(options.words, io), bench, opened);
   const whole = draw(opened.pattern);
   const lost = missing(opened.pattern, whole, report);
   [...beyondRange(opened.pattern, options), ...lost].forEach((line) => io.err(line));

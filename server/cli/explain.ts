@@ -1,10 +1,11 @@
 /** `draftwright explain`: the page of a code, as a person reads it at a terminal. */
-import { isEnglish, say } from '../../grammar/say';
-import { pageInDialect, readDialect } from '../../grammar/dialect';
+import { say } from '../../grammar/say';
+import { pageInDialect } from '../../grammar/dialect';
 import { catalogue, explain } from '../checks';
 import { diskBehind } from '../lsp/disk';
 import { nearest } from '../drafting/names/spelling';
 import { CLEAN, Unable, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 
 export interface ExplainOptions {
   readonly words: string;
@@ -12,7 +13,7 @@ export interface ExplainOptions {
 
 export function runExplain(code: string, { words }: ExplainOptions, io: Io): Exit {
   const found = explain(code, diskBehind(io.cwd).page);
-  const page = found && isEnglish() ? pageInDialect(readDialect(words), found) : found;
+  const page = found && pageInDialect(dialectIn(words, io), found);
   if (page === undefined) throw new Unable(unknown(code));
   io.out(page.endsWith('\n') ? page : `${page}\n`);
   return CLEAN;

@@ -75,7 +75,7 @@ function optionOf(option: Option, command: string, pattern: Pattern): ExportOpti
   return {
     flag,
     title: titleOf(flag),
-    words: option.description,
+    words: OWN_WORDS[flag] ?? option.description,
     answering: answering(option, known),
     values,
     ...(flag === LANGUAGE_FLAG && { names: LANGUAGE_NAMES }),
@@ -120,6 +120,11 @@ const OWN_TITLES: Readonly<Record<string, string>> = {
   '--for': 'Body or size',
   '--set': 'Choices',
   [LANGUAGE_FLAG]: 'Language of the words',
+};
+
+/** An editor has a language, which the form begins with. */
+const OWN_WORDS: Readonly<Record<string, string>> = {
+  [LANGUAGE_FLAG]: 'what is written on it and said of it',
 };
 
 /** `--as-laid` is `As laid`. */

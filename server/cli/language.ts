@@ -1,7 +1,9 @@
 /** `--language`: what is said and written in words, in the one place that reads it; never taken from the environment. */
 import { Option } from 'commander';
-import { say } from '../../grammar/say';
+import { readDialect, type Dialect } from '../../grammar/dialect';
+import { isEnglish, say } from '../../grammar/say';
 import { speakTo } from '../lsp/tongue';
+import type { Io } from './io';
 
 export const LANGUAGE_FLAG = '--language';
 
@@ -17,6 +19,14 @@ export const language = (): Option =>
   )
     .choices(LANGUAGES)
     .default(LANGUAGES[0]);
+
+/** What `--words` asks for. German knows no American words of the trade, which is told; it is no reason to stop. */
+export function dialectIn(words: string, io: Io): Dialect {
+  const asked = readDialect(words);
+  if (isEnglish() || asked === 'British') return asked;
+  io.err(`${say`--words chooses between British and American words, so it does nothing in German.`}\n`);
+  return 'British';
+}
 
 /** The language that a command line asks for, the last one counts; read before anything is said, help and refusals included. */
 function askedFor(args: readonly string[]): string | undefined {

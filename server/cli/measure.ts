@@ -1,14 +1,18 @@
 /** `draftwright measure`: every figure of a drafted pattern, to be read or to be held against a reference. */
+import { inDialect } from '../../grammar/dialect';
 import { say } from '../../grammar/say';
 import { Bench, type Choice } from './open';
 import { reportOn } from './check';
 import { CLEAN, FAULTY, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 import { jsonText } from './print/json';
 import { measureJson } from './print/measure-json';
 import { measureText } from './print/measure-text';
 import { countOf } from './print/report';
 
 export interface MeasureOptions extends Choice {
+  /** The dialect of the trade. */
+  readonly words: string;
   readonly format: 'text' | 'json';
 }
 
@@ -16,7 +20,10 @@ export interface MeasureOptions extends Choice {
 export function runMeasure(path: string, options: MeasureOptions, io: Io): Exit {
   const bench = new Bench(io);
   const opened = bench.open(path, options);
-  io.out(options.format === 'json' ? jsonText(measureJson(opened.pattern)) : measureText(opened.pattern));
+  const { pattern } = opened;
+  const said = (words: string): string =>
+    inDialect(dialectIn(options.words, io), words, () => bench.textsOf(pattern));
+  io.out(options.format === 'json' ? jsonText(measureJson(pattern)) : said(measureText(pattern)));
   const errors = countOf(reportOn(bench, [opened]), 'error');
   if (errors === 0) return CLEAN;
   io.err(`${unmeasured(path, errors)}\n`);

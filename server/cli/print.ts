@@ -13,9 +13,10 @@ import { inSizes, lackingSizes } from './sizes';
 import type { Drawing } from '../drawing/model';
 import type { Pattern } from '../drafting/model';
 import { printLength } from '../drafting/values/quantity';
-import { reportOn } from './check';
+import { reportIn } from './check';
 import { missing, nothingDrawn, seeCheck } from './draw';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 import { longWork, type Tell } from './long-work';
 import { Bench, beyondRange, type Choice, type Opened } from './open';
 import { errorsIn, piecesIn } from './print/counts';
@@ -24,6 +25,8 @@ import { somePieces } from './some-pieces';
 import { writeWhole } from './write';
 
 export interface PrintOptions extends Choice {
+  /** The dialect of the trade. */
+  readonly words: string;
   readonly out: string;
   /** A paper's name, `roll 914mm`, or `whole`. */
   readonly paper: string;
@@ -47,7 +50,7 @@ async function printing(path: string, options: PrintOptions, io: Io, tell: Tell)
   await tell(say`drafting ${path}`);
   const bench = new Bench(io);
   const opened = bench.open(path, options);
-  const report = reportOn(bench, [opened]);
+  const report = reportIn(dialectIn(options.words, io), bench, opened);
   const errors = countOf(report, 'error');
   const whole = draw(opened.pattern);
   const lost = missing(opened.pattern, whole, report);

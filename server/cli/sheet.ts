@@ -1,7 +1,7 @@
 /** `draftwright sheet`: what is written beside a pattern: measuring sheet, cutting list, finished sizes, fitting, sewing order. */
 import { say } from '../../grammar/say';
 import { basename } from 'node:path';
-import { inDialect, readDialect } from '../../grammar/dialect';
+import { inDialect } from '../../grammar/dialect';
 import { check } from '../checks';
 import type { Pattern } from '../drafting/model';
 import { paperNamed, papers } from '../drawing/paper/papers';
@@ -12,6 +12,7 @@ import { toMarkdown } from '../drawing/written/markdown';
 import { measuresOf } from '../drawing/written/measuring';
 import { toText } from '../drawing/written/text';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from './io';
+import { dialectIn } from './language';
 import { Bench, type Choice } from './open';
 import { pagesIn, sheetsIn } from './print/counts';
 import { jsonText } from './print/json';
@@ -37,7 +38,8 @@ export async function runSheet(path: string, options: SheetOptions, io: Io): Pro
   const { pattern } = bench.open(path, options);
   const { kind } = options;
   const given = options.date === undefined ? {} : { date: options.date };
-  const said = (words: string) => inDialect(readDialect(options.words), words, () => bench.textsOf(pattern));
+  const dialect = dialectIn(options.words, io);
+  const said = (words: string) => inDialect(dialect, words, () => bench.textsOf(pattern));
   const sheets = (kind === 'all' ? SHEET_KINDS : [kind]).map((one) =>
     everyWord(writtenSheet(one, pattern, given), said),
   );

@@ -60,7 +60,7 @@ export function pathBetween(from: string, to: string): string | undefined {
   return [...up, ...there.slice(shared).map(readable)].join('/');
 }
 
-const root = (uri: string): string | undefined => /^[a-z][a-z0-9+.-]*:\/\/[^/]*\//i.exec(uri)?.[0];
+const root = (uri: string): string | undefined => /^[a-z][a-z0-9+.-]*:(?:\/\/[^/]*)?\//i.exec(uri)?.[0];
 
 function readable(segment: string): string {
   try {

@@ -1,8 +1,12 @@
-/** Where on the pieces a finding is: the gap itself, the corner that bends, the middle of an edge or of a seam's edges. */
+/**
+ * Where on the pieces a finding is: the gap itself, the corner that bends, the middle of an edge or of a seam's edges, the
+ * dart, the grain or whatever its words name; a finding of a whole piece stands above the piece's name.
+ */
 import type { Pattern, Piece, PlacedFinding } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
+import { drawnPiece } from '../drawing/draw';
 import type { Spot } from '../drawing/model';
-import { spot } from '../drawing/path';
+import { pathOf, spot } from '../drawing/path';
 import { lerp, type Path, type Point } from '../geometry';
 import { laidSeam, lengthOf, placeAt, type LaidSeam } from './laying/sides-of-seam';
 import { bendAt } from './laying/together';
@@ -19,20 +23,41 @@ const GAPS: ReadonlySet<string> = new Set(['unclosed-outline', 'run-with-gap']);
 export function problemSpots(pattern: Pattern): (finding: PlacedFinding) => readonly ProblemSpot[] {
   let things: Things | undefined;
   const known = (): Things => (things ??= thingsOf(pattern));
-  const at = (source: string) =>
-    (known().places.get(source) ?? []).map(({ piece, point }) => ({ piece, at: spot(point()) }));
+  let lines: ReadonlyMap<string, readonly Place[]> | undefined;
+  const placesOf = (source: string) =>
+    known().places.get(source) ?? (lines ??= linesOf(pattern)).get(source) ?? [];
+  const at = (source: string) => placesOf(source).map(({ piece, point }) => ({ piece, at: spot(point()) }));
   return (finding) => {
-    const pieces = known().pieces.get(finding.piece ?? '') ?? [];
+    const pieces = known().pieces.get(finding.piece ?? finding.source) ?? [];
     const gaps = GAPS.has(finding.code) ? pieces.flatMap(gapSpots) : [];
     if (gaps.length > 0) return gaps;
     const laid = finding.source.startsWith(SEAM) ? laidSeam(pattern, finding.source) : undefined;
     if (laid !== undefined) return seamSpots(laid, finding.code);
     const own = at(finding.source);
-    if (own.length > 0 || pieces.length === 0 || finding.severity === 'note') return own;
-    // said of the whole piece, at the words of one of its edges
-    const [edge = ''] = pattern.sourcesAt(finding.place.uri, finding.place.from);
-    return at(edge).filter(({ piece }) => pieces.some(({ name }) => name === piece));
+    if (own.length > 0 || finding.severity === 'note') return own;
+    // said of the whole piece, at the words of one of its lines
+    const named = sourcesOf(pattern, finding).map(at);
+    const here = named.map((spots) => spots.filter((one) => pieces.some(({ name }) => name === one.piece)));
+    const first = (pieces.length > 0 ? here : named).find((spots) => spots.length > 0);
+    return first ?? pieces.map((piece) => aboveName(pattern, piece));
   };
+}
+
+/** What the words of a finding name, the innermost first, then what it speaks of elsewhere in the text. */
+function sourcesOf(pattern: Pattern, { place, related }: PlacedFinding): readonly string[] {
+  const ends = [place.from, place.to].flatMap((offset) => pattern.sourcesAt(place.uri, offset));
+  return [...ends, ...related.flatMap((other) => pattern.sourcesAt(other.place.uri, other.place.from))];
+}
+
+/** Clear of the capitals of the piece's name, in heights of them. */
+const ABOVE = 2.2;
+
+function aboveName(pattern: Pattern, piece: Piece): ProblemSpot {
+  const { texts, frame } = drawnPiece(pattern, piece);
+  const title = texts.find(({ role }) => role === 'title');
+  const middle = { x: (frame.left + frame.right) / 2, y: (frame.top + frame.bottom) / 2 };
+  const at = title === undefined ? middle : { x: title.at.x, y: title.at.y - ABOVE * title.size };
+  return { piece: piece.name, at: spot(at) };
 }
 
 /** What sources of seams begin with. */
@@ -79,6 +104,18 @@ function thingsOf(pattern: Pattern): Things {
     }
   }
   return { pieces, places };
+}
+
+/** All else that is drawn of a piece, in the middle of its line: the grain, a fold, a hole, pleats. */
+function linesOf(pattern: Pattern): ReadonlyMap<string, readonly Place[]> {
+  const found = new Map<string, Place[]>();
+  for (const piece of pattern.pieces)
+    for (const line of drawnPiece(pattern, piece).lines) {
+      const places = found.get(line.source) ?? [];
+      if (line.source === piece.source || places.some((one) => one.piece === piece.name)) continue;
+      found.set(line.source, [...places, { piece: piece.name, point: () => middleOf(pathOf(line)) }]);
+    }
+  return found;
 }
 
 const middleOf = (path: Path): Point => path.pointAt(path.length / 2);

@@ -5,6 +5,7 @@ import {
   type CodeAction,
   type CodeActionParams,
 } from 'vscode-languageserver';
+import { choosings } from '../features/conflicts';
 import { dividings } from '../features/dividing';
 import { fixAll, fixesAt } from '../features/fixes';
 import type { Meaning } from '../features/meaning';
@@ -46,6 +47,19 @@ function repairsAt({ key, lines }: OpenDocument, params: CodeActionParams, desk:
   return [...repairs, ...all];
 }
 
+/** Of two versions that git left: the person chooses, so none is preferred. */
+function choosingsAt({ key, lines }: OpenDocument, params: CodeActionParams, desk: Desk): CodeAction[] {
+  return choosings(lines, lines.offset(params.range.start)).map(({ title, edits }) => ({
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: params.context.diagnostics.filter(({ code }) => code === 'conflict-mark'),
+    edit: workspaceEdit(
+      { edits: edits.map(({ from, to, text }) => ({ place: { uri: key, from, to }, text })) },
+      desk,
+    ),
+  }));
+}
+
 const KINDS: Readonly<Record<Shaping['kind'], CodeActionKind>> = {
   extract: CodeActionKind.RefactorExtract,
   inline: CodeActionKind.RefactorInline,
@@ -72,6 +86,7 @@ function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams
 
 const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => [
   ...repairsAt(document, params, desk),
+  ...choosingsAt(document, params, desk),
   ...shapingsAt(document, params, desk),
 ]);
 

@@ -149,7 +149,8 @@ export class Previews {
       everybody: pattern.everybody.map(({ name, size }) => [name, size ?? ''].join(' ').trim()),
       choices: triedChoices(pattern),
       sizes: pattern.sizes,
-      spotsOf: problemSpots(pattern),
+      // sizes are moved to lie on one another: a sign of one of them would stand beside its place
+      spotsOf: all ? () => [] : problemSpots(pattern),
     };
   }
 }

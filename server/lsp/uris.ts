@@ -24,8 +24,11 @@ function unescaped(segment: string): string {
   }
 }
 
+/** Scheme and host, and the path after them; folders on no disk often have no host: `attic:/wardrobe`. */
+const PARTS = /^((?!untitled:)[a-z][a-z0-9+.-]*:(?:\/\/[^/]*)?)(\/.*)?$/i;
+
 /** True for an address that has folders; an untitled text has none. */
-export const hasFolders = (uri: string): boolean => /^[a-z][a-z0-9+.-]*:\/\/[^/]*\//i.test(uri);
+export const hasFolders = (uri: string): boolean => PARTS.exec(uri)?.[2] !== undefined;
 
 /** The folder a file lies in, with its last slash; '' where there are no folders. */
 export const folderOf = (uri: string): string =>
@@ -37,7 +40,7 @@ export function isInside(uri: string, folder: string): boolean {
 
 /** `path`, as written with `/`, counted from a folder; undefined where it climbs above the root. */
 export function joined(folder: string, path: string): string | undefined {
-  const match = /^([a-z][a-z0-9+.-]*:\/\/[^/]*)(\/.*)?$/i.exec(folder);
+  const match = PARTS.exec(folder);
   if (match === null) return undefined;
   const steps = (match[2] ?? '/').split('/').filter(Boolean);
   for (const step of path.split('/')) {

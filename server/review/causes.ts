@@ -135,7 +135,8 @@ function outside(before: Taken, after: Taken, said: readonly Cause[]): Cause[] {
     if (was === undefined || (was.left === now.left && was.right === now.right)) continue;
     const words = ({ left, right }: typeof now, side: Taken): string => {
       const of = (mm: number) => print({ kind: 'length', amount: mm }, side.unit);
-      return left === right ? of(left) : `left ${of(left)} right ${of(right)}`;
+      // as a body's sheet writes it, in every language
+      return left === right ? of(left) : ['left', of(left), 'right', of(right)].join(' ');
     };
     add('measurement', name, words(was, before), words(now, after));
   }

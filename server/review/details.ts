@@ -257,12 +257,33 @@ function allowances(piece: Piece, naming: Naming): Thing[] {
       }),
     ),
     ...(ruledCorners ?? []).map(({ before, after, rule }) =>
-      of(say`corner of ${naming(before)} and ${naming(after)}`, '', { rule: rule.how }),
+      of(say`corner of ${naming(before)} and ${naming(after)}`, '', { rule: cornerWords(rule.how) }),
     ),
     ...cornerCuts.map(({ name, how }) =>
-      of(say`corner of ${name === undefined ? say`the outline` : naming(name)}`, name ?? '', { how }),
+      of(say`corner of ${name === undefined ? say`the outline` : naming(name)}`, name ?? '', {
+        how: cornerWords(how),
+      }),
     ),
   ];
+}
+
+type Corner = Piece['cornerCuts'][number]['how'] | NonNullable<Piece['ruledCorners']>[number]['rule']['how'];
+
+function cornerWords(how: Corner): string {
+  switch (how) {
+    case 'mitred':
+      return say`mitred`;
+    case 'squared':
+      return say`squared`;
+    case 'stepped':
+      return say`stepped`;
+    case 'folded':
+      return say`folded`;
+    case 'turned-back':
+      return say`turned-back`;
+    case 'as-the-seam-folds':
+      return say`as-the-seam-folds`;
+  }
 }
 
 function wording({ cut, labels, facing, remarks, side }: Piece): Thing[] {

@@ -263,10 +263,12 @@ const keyWords = () => ({
   below: say`Arrows point to where a point went; a short move is drawn longer. Numbers are those of the rows.`,
 });
 
-/** All of the key in heights of a letter: from one swatch to the next at least, a swatch with its gaps, a letter, the whole. */
+/** All of the key in heights of a letter: from one swatch to the next, a swatch with its gaps, a broad letter and a slim one. */
 const KEY_STEPS = [13.5, 12.5, 14, 9, 17];
-const SWATCH = 5.2;
-const KEY_LETTER = 0.73;
+const SWATCH = 5.1;
+const BROAD = 0.93;
+const SLIM = 0.5;
+const GAP = 1.2;
 const SMALL_LETTER = 0.675;
 
 /** Where each swatch begins, and how wide the key is, with room for words longer than the English ones. */
@@ -275,7 +277,9 @@ function keyLayout(): { readonly places: readonly number[]; readonly wide: numbe
   let next = 0;
   const places = [...lines, ...areas].map((words, i) => {
     const here = next;
-    next += Math.max(KEY_STEPS[i]!, SWATCH + KEY_LETTER * words.length);
+    const slim = words.match(/[ fijlrt]/g)?.length ?? 0;
+    const taken = SWATCH + BROAD * (words.length - slim) + SLIM * slim;
+    next += taken <= KEY_STEPS[i]! ? KEY_STEPS[i]! : taken + GAP;
     return here;
   });
   return { places, wide: Math.max(next, SMALL_LETTER * below.length) };

@@ -68,6 +68,28 @@ describe('the option --language', () => {
       assert.match(english.out, /^Cutting list of /);
     }));
 
+  it('has help and refusals in German', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      const help = await folder.run('check', '--help', '--language', 'de');
+      assert.deepEqual([help.exit, help.err], [0, '']);
+      assert.match(help.out, /^Aufruf: draftwright check \[Optionen\] <file\.\.\.>\n\nmelden, was/);
+      const refused = await folder.run('chek', 'apron.draft', '--language', 'de');
+      assert.equal(refused.exit, 2);
+      assert.equal(
+        refused.err,
+        "Fehler: unbekannter Befehl 'chek'\n(War check gemeint?)\nWeiter hilft draftwright --help.\n",
+      );
+    }));
+
+  it('measures in German as in English, to the digit', () =>
+    inFolder({ 'apron.draft': apron }, async (folder) => {
+      const english = await folder.run('measure', 'apron.draft', '--format', 'json');
+      const german = await folder.run('measure', 'apron.draft', '--format', 'json', '--language', 'de');
+      assert.equal(german.out, english.out);
+      const { out } = await folder.run('measure', 'apron.draft', '--language', 'de');
+      assert.match(out, /Längen in cm\.\n/);
+    }));
+
   it('refuses every other language in a sentence', () =>
     inFolder({ 'apron.draft': apron }, async (folder) => {
       const { exit, err } = await folder.run('check', 'apron.draft', '--language', 'cy');

@@ -1,6 +1,7 @@
 /** The words of the trade at a terminal: British, or American where they are asked for. */
 import assert from 'node:assert/strict';
 import { inFolder } from '../support/command';
+import { sampleText } from '../support/faults';
 
 describe('the option --words', () => {
   it('has a page explained in American, its examples as they are written', () =>
@@ -21,6 +22,32 @@ describe('the option --words', () => {
       );
       assert.match(british!.out, /inside-leg[\s\S]*From the fork/);
       assert.match(american!.out, /inside-leg[\s\S]*From the crotch/);
+    }));
+
+  it('has a comparison tell problems in American, as check does', () =>
+    inFolder(
+      {
+        'legs.draft': sampleText('faults/unusual-fork.draft')
+          .replace(/"\.\.\//g, '"')
+          .replace(/fork/g, 'hook'),
+        'none.draft': 'pattern "None"\n',
+        'bodies/company.draft': sampleText('bodies/company.draft'),
+      },
+      async (folder) => {
+        const said = async (...more: string[]) =>
+          (await folder.run('compare', 'none.draft', 'legs.draft', ...more)).out;
+        assert.match(await said(), /new warning unusual-fork: [\s\S]*\bfork\b/);
+        assert.match(await said('--words', 'american'), /new warning unusual-fork: [\s\S]*\bcrotch\b/);
+      },
+    ));
+
+  it('does nothing in German, and says so', () =>
+    inFolder({ 'a.draft': 'pattern "A"\n' }, async (folder) => {
+      const { exit, out, err } = await folder.run(
+        ...['check', 'a.draft', '--words', 'american', '--language', 'de'],
+      );
+      assert.deepEqual([exit, out], [0, 'Keine Probleme in 1 Datei.\n']);
+      assert.match(err, /^--words wählt zwischen britischen und amerikanischen Wörtern/);
     }));
 
   it('is told to check as well, and refuses every other dialect in a sentence', () =>

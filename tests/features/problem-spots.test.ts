@@ -3,7 +3,8 @@ import assert from 'node:assert/strict';
 import { check } from '../../server/checks';
 import { problemSpots } from '../../server/features/problem-spots';
 import { patternIn } from '../support/drafts';
-import { panelText } from '../support/panel';
+import { sampleText } from '../support/faults';
+import { drawnIn, panelText } from '../support/panel';
 
 /** The places of the problems of a code, as `piece x y`. */
 function places(text: string, code: string): string[] {
@@ -48,6 +49,24 @@ describe('where problems are on the pieces', () => {
 
   it('an edge that is not finished is in its middle', () => {
     assert.ok(places(panelText(''), 'unfinished-edge').includes('front 100 0'));
+  });
+
+  it('what is said of the grain is in the middle of its line', () => {
+    const aslant = sampleText('faults/crooked-grain.draft');
+    const { start, stretches } = drawnIn(patternIn(aslant)).lines.find(({ role }) => role === 'grain')!;
+    const [x, y] = stretches.at(-1)! as [number, number];
+    const [spot, ...others] = places(aslant, 'crooked-grain');
+    const [, ...at] = spot!.split(' ').map(Number);
+    assert.ok(Math.hypot(at[0]! - (start.x + x) / 2, at[1]! - (start.y + y) / 2) < 0.01, spot);
+    assert.deepEqual(others, []);
+  });
+
+  it('what is said of a whole piece is above its name', () => {
+    const text = panelText('').replace(/ *grain along .*\n/, '');
+    const [spot, ...others] = places(text, 'no-grain');
+    assert.deepEqual(others, []);
+    const [, x, y] = spot!.split(' ');
+    assert.ok(Number(x) > 20 && Number(x) < 180 && Number(y) > 20 && Number(y) < 280, spot);
   });
 
   it('a bend is at the end of the seam where the edges beside it meet', () => {

@@ -9,6 +9,7 @@ const TYPED = [
   '', '\n', '{', '}', ' {', '}\n', '(', ')', ',', '#', '"', ' ', '\n\n', 'then ', '  ', ';', 'a', '-', '1', ' = ',
   '\r\n', '\r', 'draft x {', 'piece a of b {', 'let q = 3cm', 'point p = origin\n', 'seam a b.c = d.e\n',
   'outline from a {\n', '# said of it\n', '\nlet z = 1cm\n', '  hem straight to a\n',
+  '<<<<<<< HEAD\n', '=======\n', '\n>>>>>>> fitting\n',
 ]; // prettier-ignore
 
 function randomChange(text: string, below: (limit: number) => number) {

@@ -59,3 +59,25 @@ describe('a code action that touches several places', () => {
     assert.equal((await inlining(near, shows)).documentChanges, undefined);
   });
 });
+
+describe('two versions that git left in a text', () => {
+  it('are chosen from under the light bulb of their mark', async () => {
+    const text = 'let a = 1cm\n<<<<<<< HEAD\nlet b = 2cm\n=======\nlet b = 3cm\n>>>>>>> fitting\n';
+    const found = (await offered(text, '=======', {})).filter(({ kind }) => kind === 'quickfix');
+    assert.deepEqual(
+      found.map(({ title }) => title),
+      [
+        'Keep the first version (HEAD)',
+        'Keep the second version (fitting)',
+        'Keep both versions, one after the other',
+      ],
+    );
+    assert.deepEqual(
+      found[0]!.edit!.changes![uri]!.map(({ range }) => [range.start.line, range.end.line]),
+      [
+        [1, 2],
+        [3, 6],
+      ],
+    );
+  });
+});

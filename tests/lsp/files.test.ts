@@ -88,4 +88,13 @@ describe('the door to files', () => {
       uri: 'vscode-vfs://host/w/b.draft',
     });
   });
+
+  it('works in a virtual workspace whose addresses name no host', () => {
+    const files = door(['attic:/w']);
+    assert.deepEqual(files.resolve('attic:/w/acts/a.draft', '../bodies/b.draft'), {
+      uri: 'attic:/w/bodies/b.draft',
+    });
+    assert.deepEqual(files.resolve('attic:/w/a.draft', '../b.draft'), { outside: true });
+    assert.deepEqual(files.resolve('untitled:/w/a.draft', 'b.draft'), { uri: 'attic:/w/b.draft' });
+  });
 });

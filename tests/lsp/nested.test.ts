@@ -39,6 +39,17 @@ describe('sizes on one another in a preview', () => {
       assert.deepEqual([again.nested, sizesOf(again)], [[], []]);
     }));
 
+  it('bear no signs of problems, whose places are those of one size alone', () =>
+    withPreview({}, async (client) => {
+      const signs = ({ problems }: Sheet) => problems.filter(({ spots = [] }) => spots.length > 0).length;
+      await client.type(uri, 'front.side, front.foot', 'front.side');
+      const alone = await client.sheetAfter(0);
+      assert.deepEqual([alone.problems.length, signs(alone)], [1, 1]);
+      await client.connection.sendNotification(methods.want, { uri, want: { sizes: true } });
+      const nested = await client.sheetAfter(1);
+      assert.deepEqual([nested.problems.length, signs(nested)], [1, 0]);
+    }));
+
   it('follow an edit, and only the piece that it changed is sent', () =>
     withPreview({ sizes: true }, async (client, first) => {
       assert.deepEqual(names(first), ['front', 'patch']);

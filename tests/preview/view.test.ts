@@ -71,6 +71,18 @@ describeView('view of the preview', ({ opened, withSkirt }) => {
     assert.equal(await v.page.locator('.marked').count(), 0);
   });
 
+  it('the cursor on an edge marks that edge and not its whole piece, which it marks where nothing smaller is drawn', async () => {
+    const v = await withSkirt();
+    const marked = () =>
+      v.page
+        .locator('.marked')
+        .evaluateAll((all) => [...new Set(all.map((node) => (node as SVGElement).dataset.source))]);
+    await v.send({ type: 'marked', sources: ['front/side', 'front'] });
+    assert.deepEqual(await marked(), ['front/side']);
+    await v.send({ type: 'marked', sources: ['front/allow', 'front'] });
+    assert.deepEqual(await marked(), ['front']);
+  });
+
   it('a stale piece is hatched and says why', async () => {
     const v = await opened();
     await v.send(fullSheet(skirt(), { stale: [{ piece: 'back', reason: 'its outline is open' }] }));

@@ -15,7 +15,7 @@ const SCHEMES = {
 
 describe('the page of a comparison', () => {
   let browser: Browser | undefined;
-  let html = '';
+  let [html, german] = ['', ''];
   before(async function () {
     this.timeout(60000);
     mkdirSync('out/pictures', { recursive: true });
@@ -27,7 +27,9 @@ describe('the page of a comparison', () => {
         .replace('hip-ease = 4cm', 'hip-ease = 8cm'),
       'company.draft': read('samples/bodies/company.draft'),
     });
-    html = (await folder.run('compare', 'a.draft', 'b.draft', '--format', 'html')).out;
+    const asked = ['compare', 'a.draft', 'b.draft', '--format', 'html'];
+    html = (await folder.run(...asked)).out;
+    german = (await folder.run(...asked, '--language', 'de')).out;
     folder.remove();
     const launched = await launchBrowser();
     browser = launched.browser;
@@ -39,14 +41,17 @@ describe('the page of a comparison', () => {
   after(() => browser?.close());
 
   /** The page, what it complains of, and what it asked a network for. */
-  async function opened(scheme: keyof typeof SCHEMES): Promise<{ page: Page; faults: string[] }> {
+  async function opened(
+    scheme: keyof typeof SCHEMES,
+    body = html,
+  ): Promise<{ page: Page; faults: string[] }> {
     const page = await browser!.newPage({ viewport: { width: 1280, height: 800 }, ...SCHEMES[scheme] });
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));
     page.on('console', (message) => void (message.type() === 'error' && faults.push(message.text())));
     await page.route('**/*', (route) => {
       if (new URL(route.request().url()).pathname === '/page.html')
-        return route.fulfill({ body: html, contentType: 'text/html' });
+        return route.fulfill({ body, contentType: 'text/html' });
       if (!route.request().url().endsWith('favicon.ico')) faults.push(`asked for ${route.request().url()}`);
       return route.fulfill({ status: 404 });
     });
@@ -65,6 +70,39 @@ describe('the page of a comparison', () => {
       await page.getByRole('button', { name: mode }).click();
     assert.deepEqual(faults, []);
     await page.close();
+  }).timeout(60000);
+
+  it('is told in German where that is asked, its script and its language as well', async () => {
+    const { page, faults } = await opened('light', german);
+    assert.equal(await page.locator('html').getAttribute('lang'), 'de');
+    assert.equal(await page.locator('.verdict').textContent(), '3 von 3 Teilen geändert.');
+    await page.getByRole('button', { name: 'Nebeneinander' }).click();
+    assert.deepEqual(await page.locator('figcaption').allTextContents(), ['Wie es war', 'Wie es jetzt ist']);
+    await page.getByRole('button', { name: 'Wischen' }).click();
+    await page.getByRole('slider', { name: 'Wie viel von der alten Zeichnung zu sehen ist' }).fill('30');
+    await page.screenshot({ path: 'out/pictures/review-german.png' });
+    assert.deepEqual(await axeFaults(page), []);
+    assert.deepEqual(faults, []);
+    await page.close();
+  }).timeout(60000);
+
+  it('has a key whose words keep off the next sign and within the drawing, in either language', async () => {
+    for (const body of [html, german]) {
+      const { page } = await opened('light', body);
+      const edges = await page.locator('.key > *').evaluateAll((all) =>
+        all.map((node) => {
+          const { left, right, top } = node.getBoundingClientRect();
+          return { left, right, top };
+        }),
+      );
+      const row = edges.slice(0, 5);
+      row
+        .slice(1)
+        .forEach(({ left }, i) => assert.ok(row[i]!.right < left, `${i}: ${row[i]!.right} < ${left}`));
+      const stage = (await page.locator('.stage svg').boundingBox())!;
+      for (const { right } of edges) assert.ok(right <= stage.x + stage.width);
+      await page.close();
+    }
   }).timeout(60000);
 
   it('enlarges both drawings together, side by side', async () => {

@@ -1,6 +1,7 @@
 /** Every text that a person is told in their own language, read off the sources: for whoever compares them with a bundle. */
 import ts from 'typescript';
 import { read, sources } from './sources';
+import { keptInTables } from './tables';
 
 export interface Said {
   readonly path: string;
@@ -53,6 +54,13 @@ export const everythingSaid = (): readonly Said[] =>
     .filter((path) => /^(client|grammar|server)\//.test(path) && /\b(say`|l10n\.t\()/.test(read(path)))
     .flatMap(saidIn);
 
+/** Where findings and repairs are made. */
+const MAKING = /^(grammar|server\/(checks|drafting|features))\//;
+/** Where somebody is told something at once: there plain texts are looked at as well. */
+const TELLING = /^server\/(review|cli|drawing|lsp\/versions)\/|^server\/lsp\/comparing\.ts$/;
+/** Titles of exports, which an editor looks up itself; the bundle has them. */
+const LOOKED_UP = 'server/cli/exports.ts';
+
 /** A sentence, or the title of a repair, that tells something and is English whatever the person speaks. */
 function unasked(path: string): readonly string[] {
   const found: string[] = [];
@@ -61,16 +69,40 @@ function unasked(path: string): readonly string[] {
       const key = keyOf(node);
       const shown =
         ts.isPropertyAssignment(node.parent) && /^(title|message)$/.test(node.parent.name.getText());
-      if (/[a-z]{2}/.test(key) && (shown || /\w{2} .*[.?]$/.test(key))) found.push(`${path}: ${key}`);
+      if (
+        /[a-z]{2}/.test(key) &&
+        (shown || /\w{2} .*[.?]$/.test(key) || isTold(path, key.replace(/\{\d+\}/g, 'it')))
+      )
+        found.push(`${path}: ${key}`);
     }
+    if (
+      ts.isStringLiteralLike(node) &&
+      !ts.isTaggedTemplateExpression(node.parent) &&
+      isTold(path, node.text)
+    )
+      found.push(`${path}: ${node.text}`);
     ts.forEachChild(node, visit);
   };
   visit(ts.createSourceFile(path, read(path), ts.ScriptTarget.Latest, true));
   return found;
 }
 
-/** Where findings and repairs are made. */
+/** What ends as an operator of a PDF does is drawn, not read. */
+const PDF = /\b(re [fSW]( it|n)?|cm)$/;
+
+/** What a table keeps in English is put into words where it is shown. */
+const kept = new Set(keptInTables());
+
+/** Three words or more that are neither markup nor a style, a script or a command for another program. */
+const isTold = (path: string, text: string): boolean =>
+  TELLING.test(path) &&
+  path !== LOOKED_UP &&
+  !kept.has(text) &&
+  /^[^<>{}$'\n]*$/.test(text) &&
+  !PDF.test(text) &&
+  /(\b[A-Za-z]{2,}\b[,:;]? ){3}/.test(`${text} `);
+
 export const everythingUnasked = (): readonly string[] =>
   sources()
-    .filter((path) => /^(grammar|server\/(checks|drafting|features))\//.test(path) && path.endsWith('.ts'))
+    .filter((path) => (MAKING.test(path) || TELLING.test(path)) && path.endsWith('.ts'))
     .flatMap(unasked);

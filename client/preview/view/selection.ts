@@ -4,6 +4,8 @@ import type { Stage } from './stage';
 
 export class Selection {
   selected: Source | '' = '';
+  /** The cursor stands on all of these: a name, the line of a piece, the piece. */
+  private under: readonly Source[] = [];
   private marked: ReadonlySet<Source> = new Set();
 
   constructor(private readonly stage: Stage) {}
@@ -14,13 +16,19 @@ export class Selection {
   }
 
   mark(sources: readonly Source[]): void {
-    this.marked = new Set(sources);
-    this.paint(this.stage.things());
+    this.under = sources;
+    this.paintAll();
   }
 
   /** Paints pieces that were drawn anew. */
   paintPieces(pieces: readonly SVGGElement[]): void {
-    for (const piece of pieces) this.paint([piece, ...piece.querySelectorAll<SVGGElement>('[data-source]')]);
+    if (pieces.length > 0) this.paintAll();
+  }
+
+  private paintAll(): void {
+    const things = this.stage.things();
+    this.marked = new Set(closest(this.under, things));
+    this.paint(things);
   }
 
   private paint(nodes: readonly SVGGElement[]): void {
@@ -32,4 +40,12 @@ export class Selection {
       if (node.getAttribute('role') === 'button') node.setAttribute('aria-pressed', String(selected));
     }
   }
+}
+
+/** A whole piece is meant only where nothing that is drawn on it is: marked all round, it would hide its own edge. */
+function closest(sources: readonly Source[], things: readonly SVGGElement[]): readonly Source[] {
+  const drawn = (source: Source, selector: string): boolean =>
+    things.some((node) => node.dataset.source === source && node.matches(selector));
+  const within = sources.filter((source) => drawn(source, '.thing:not(.whole), .dot'));
+  return within.length > 0 ? within : sources;
 }

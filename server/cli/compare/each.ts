@@ -1,17 +1,16 @@
 /** `draftwright compare FROM..TO --each`: the history commit by commit, one line of judgement for each pattern that changed. */
 import { say } from '../../../grammar/say';
-import type { Choice } from '../../drafting/workshop';
 import { isSame, verdict } from '../../review';
 import { Refusal } from '../../lsp/versions/tree';
 import { TwoSided } from '../../lsp/versions/two-sided';
 import { CLEAN, FAULTY, type Exit, type Io } from '../io';
 import { harmless, inkFor, wrapped } from '../print/ink';
 import { noneDiffers, titleWords } from './phrases';
-import { comparedSides, hasNewErrors, type Compared, type CompareOptions } from './run';
+import { comparedSides, hasNewErrors, type Compared, type CompareOptions, type Wanted } from './run';
 import type { Sides } from './sides';
 
 /** Commits that touch no pattern are passed over. What one commit left is what the next begins with: nothing is read twice. */
-export function runEach(sides: Sides, choice: Choice & Pick<CompareOptions, 'failOn'>, io: Io): Exit {
+export function runEach(sides: Sides, wanted: Wanted & Pick<CompareOptions, 'failOn'>, io: Io): Exit {
   if (sides.range === undefined)
     throw new Refusal(say`With --each two revisions are named, as in draftwright compare main..HEAD --each.`);
   const { repository, from, to } = sides.range;
@@ -21,12 +20,12 @@ export function runEach(sides: Sides, choice: Choice & Pick<CompareOptions, 'fai
   let [told, failed] = [0, false];
   for (const { id, short, subject } of repository.commits(from, to)) {
     const after = { ...repository.revision(id), name: short };
-    const { patterns } = comparedSides({ before, after, path: sides.path }, choice, bench);
+    const { patterns } = comparedSides({ before, after, path: sides.path }, wanted, bench);
     const changed = patterns.filter(isChanged);
     before = after;
     if (changed.length === 0) continue;
     told++;
-    failed ||= choice.failOn === 'differences' || hasNewErrors({ before: '', after: '', patterns: changed });
+    failed ||= wanted.failOn === 'differences' || hasNewErrors({ before: '', after: '', patterns: changed });
     io.out(`${ink.bold(short)} ${harmless(subject)}\n`);
     for (const one of changed) io.out(`${wrapped(harmless(lineOf(one)), io.width, '  ', '    ')}\n`);
   }

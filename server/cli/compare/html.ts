@@ -1,5 +1,5 @@
 /** A comparison as one page that can be kept and sent: no other file, no network, no script but its own. */
-import { say } from '../../../grammar/say';
+import { tongue } from '../../../grammar/say';
 import { createHash } from 'node:crypto';
 import { group, text } from '../../drawing/xml';
 import {
@@ -23,7 +23,7 @@ export function compareHtml(comparison: Comparison): string {
   const script = pageScript();
   const policy = `default-src 'none'; style-src '${digest(PAGE_STYLE)}'; script-src '${digest(script)}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
-<html lang="${say`en`}">
+<html lang="${tongue()}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">

@@ -1,12 +1,15 @@
 /** `draftwright compare`: what a change did to the patterns of two files, two folders or two revisions. */
 import { say } from '../../../grammar/say';
+import type { Dialect } from '../../../grammar/dialect';
 import type { Choice } from '../../drafting/workshop';
 import { compare, isSame, type Review, type Taken } from '../../review';
 import { changedFiles, pairFiles, readable, type FilePair } from '../../lsp/versions/changed';
 import { Refusal, type Tree } from '../../lsp/versions/tree';
 import { TwoSided } from '../../lsp/versions/two-sided';
 import { absolute, CLEAN, FAULTY, Unable, type Exit, type Io } from '../io';
+import { dialectIn } from '../language';
 import { writeWhole } from '../write';
+import { takenIn } from './dialect';
 import { runEach } from './each';
 import { compareHtml } from './html';
 import { compareJson } from './json';
@@ -17,6 +20,8 @@ import { compareText } from './text';
 
 export interface CompareOptions extends Choice {
   readonly format: 'text' | 'markdown' | 'json' | 'svg' | 'html';
+  /** The dialect of the trade. */
+  readonly words: string;
   readonly failOn: 'differences' | 'errors';
   readonly out?: string;
   /** Where both files are to be taken to lie. */
@@ -52,9 +57,13 @@ export function runCompare(words: readonly string[], options: CompareOptions, io
     throw new Unable(
       say`--each prints lines of text: leave --format and --out away, or compare without --each.`,
     );
-  if (options.each) return refusable(() => runEach(sidesOf(words, io), options, io));
+  const dialect = dialectIn(options.words, io);
+  if (options.each) return refusable(() => runEach(sidesOf(words, io), { ...options, dialect }, io));
   const comparison = refusable(() =>
-    comparedSides(options.as === undefined ? sidesOf(words, io) : sidesAs(options.as, words, io), options),
+    comparedSides(options.as === undefined ? sidesOf(words, io) : sidesAs(options.as, words, io), {
+      ...options,
+      dialect,
+    }),
   );
   const text = PRINTERS[options.format](comparison, io);
   if (options.out === undefined) io.out(text);
@@ -78,13 +87,18 @@ function refusable<T>(work: () => T): T {
 const told = ({ patterns }: Comparison): string =>
   patterns.length === 1 ? say`1 pattern` : say`${patterns.length} patterns`;
 
+/** What a comparison is asked for beside its sides. */
+export interface Wanted extends Choice {
+  readonly dialect: Dialect;
+}
+
 /** Compares what has to be compared; a pattern that is the same in text and use is left out. */
-export function comparedSides(sides: Sides, choice: Choice, kept?: TwoSided): Comparison {
+export function comparedSides(sides: Sides, wanted: Wanted, kept?: TwoSided): Comparison {
   const { before, after } = sides;
   const pairs = sides.files === undefined ? pairsOf(sides) : [sides.files];
   const bench = kept ?? new TwoSided();
   const patterns = pairs.map((file) => {
-    const compared = one(bench, before, after, file, choice);
+    const compared = one(bench, before, after, file, wanted);
     // of many patterns each is held only while it is compared, unless the next comparison begins with it
     if (kept === undefined)
       for (const path of new Set([file.was, file.now])) if (path !== undefined) bench.forget(path);
@@ -93,10 +107,11 @@ export function comparedSides(sides: Sides, choice: Choice, kept?: TwoSided): Co
   return { before: before.name, after: after.name, patterns };
 }
 
-function one(bench: TwoSided, before: Tree, after: Tree, file: FilePair, choice: Choice): Compared {
+function one(bench: TwoSided, before: Tree, after: Tree, file: FilePair, wanted: Wanted): Compared {
   readable(before, after, file);
-  const was = file.was === undefined ? undefined : bench.taken(before, file.was, choice);
-  const now = file.now === undefined ? undefined : bench.taken(after, file.now, choice);
+  const taken = (tree: Tree, path: string): Taken => takenIn(wanted.dialect, bench.taken(tree, path, wanted));
+  const was = file.was === undefined ? undefined : taken(before, file.was);
+  const now = file.now === undefined ? undefined : taken(after, file.now);
   const review = was && now ? compare(was, now) : undefined;
   return { file, ...(was && { was }), ...(now && { now }), ...(review && { review }) };
 }

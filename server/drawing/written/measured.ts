@@ -9,7 +9,8 @@ import { timesRound } from '../../drafting/sewing/ring';
 import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
-export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | `each of ${number}`;
+/** A number: each of so many that are alike. */
+export type Extent = 'all round' | 'each limb' | 'whole' | 'each side' | number;
 
 export function extentWords(of: Extent): string {
   switch (of) {
@@ -22,7 +23,7 @@ export function extentWords(of: Extent): string {
     case 'each side':
       return say`each side`;
     default:
-      return say`each of ${of.slice('each of '.length)}`;
+      return say`each of ${of}`;
   }
 }
 
@@ -162,7 +163,7 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     return {
       name,
       where: listed(where) + pair,
-      of: times > 2 ? `each of ${times}` : sided ? 'each side' : 'whole',
+      of: times > 2 ? times : sided ? 'each side' : 'whole',
       left: on('left'),
       right: on('right'),
       ...bodyOf(sheet, name),

@@ -177,17 +177,20 @@ export const aProblemInTheListLeadsToTheTextAndToItsPlace: Story = async (scene)
   await scene.textHasKeyboard();
 };
 
-export const aFlagOnTheDrawingLeadsToItsLine: Story = async (scene) => {
+export const aFlagOnTheDrawingLeadsToTheWordsThatAreUnderlined: Story = async (scene) => {
   const preview = await Preview.of(scene);
   const flag = preview.at('.flag').first();
   await scene.focusText(DRAFT);
   await scene.goTo(1);
   await scene.until('the cursor at the beginning', async () => (await scene.cursor()).startsWith('Ln 1,'));
   await flag.click();
-  const line = TEXT.split('piece flag')[0]!.split('\n').length;
-  await scene.until('the cursor at the problem', async () =>
-    (await scene.cursor()).startsWith(`Ln ${line},`),
+  const line = TEXT.split('top straight')[0]!.split('\n').length;
+  await scene.until('the words of the problem', async () =>
+    (await scene.cursor()).startsWith(`Ln ${line}, Col 8 (3 selected)`),
   );
+  // what the cursor stands on is the edge, not the whole piece round it
+  await preview.at('.thing.marked[data-source="flag/top"]').waitFor({ state: 'attached' });
+  assert.equal(await preview.at('.piece.marked').count(), 0);
 };
 
 export const everySizeLiesOnTheOthersAndHalvesAreWholes: Story = async (scene) => {
