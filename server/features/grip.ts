@@ -26,7 +26,9 @@ export function gripOf(pattern: Pattern, source: Source, piece: string, fileOf: 
     return {
       reason: say`${piece} was worked on or turned over after ${line.name} was drawn: move it in the draft.`,
     };
-  return line.held.length > 0 ? { axes: line.held.map(({ axis }) => axis) } : { reason: reasonFor(line) };
+  return line.held.length > 0
+    ? { axes: line.held.map(({ axis }) => axis) }
+    : { reason: reasonFor(line, pattern) };
 }
 
 /** Whether a piece has the place of a draft where the draft has it; points beside its outline go with the whole. */
@@ -153,11 +155,15 @@ function reasonWithoutLine(pattern: Pattern, source: Source): string {
     : say`It comes from a piece that was worked on, not from a point of a draft.`;
 }
 
-function reasonFor({ name, statement, where }: Line): string {
+/** What is chosen is tried beside the drawing, which is nearer to the hand than its line in the text. */
+function reasonFor({ name, statement, where }: Line, { choices }: Pattern): string {
   if (where !== undefined)
     return say`${name} is where ${statement.text.slice(where.at.from, where.at.to)} is.`;
   const names = new Set<string>();
   eachReference(statement, ({ path }) => names.add(path.map(({ text }) => text).join('.')));
   const from = [...names].filter((one) => one !== name && one !== 'origin');
+  const chosen = from.filter((one) => choices.some(({ path }) => path === one));
+  if (chosen.length > 0)
+    return say`${name} is worked out from ${from.join(', ')}: change that in the text, or ${chosen.join(', ')} under Choices.`;
   return say`${name} is worked out${from.length > 0 ? say` from ${from.join(', ')}` : ''}: change that in the text.`;
 }

@@ -206,6 +206,15 @@ describe('a point taken hold of', () => {
   it('that is worked out says from what', () => {
     checkReason('g', /^g is worked out from a, half: change that in the text\.$/);
     checkReason('i', /^i is where h is\.$/);
+    const chosen = TEXT.replace('  let half = 20cm / 2\n', '').replace(
+      'draft sheet',
+      'choose half = 10cm\ndraft sheet',
+    );
+    const found = grip('g', 'flag', chosen);
+    assert.equal(
+      'reason' in found && found.reason,
+      'g is worked out from a, half: change that in the text, or half under Choices.',
+    );
   });
 
   it('of a piece that was turned over is moved in the draft', () =>
