@@ -4,7 +4,7 @@ import type { Box, Point } from '../geometry';
 import type { DrawnLine } from './model';
 
 /** A straight line that a label should not lie across. */
-type Stretch = readonly [Point, Point];
+export type Stretch = readonly [Point, Point];
 
 /** The middle of the label, and how much smaller it must be set to fit. */
 export interface Room extends Point {
@@ -39,7 +39,7 @@ export function roomFor(
 }
 
 /** What is drawn on a piece and should not be written over. */
-function stretchesWithin(
+export function stretchesWithin(
   { balance, marks, darts, shaping }: Piece,
   grain: readonly DrawnLine[],
 ): readonly Stretch[] {

@@ -3,11 +3,11 @@ import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import { layerWords } from '../drafting/pieces/cut-words';
 import { printLength } from '../drafting/values/quantity';
-import { boxOfPaths, signedArea, type Box } from '../geometry';
+import { boxOfPaths, Path, signedArea, type Box, type Point } from '../geometry';
 import type { Around } from './draw';
 import type { DrawnLine, DrawnText } from './model';
 import { rounded } from './path';
-import { roomFor } from './room';
+import { roomFor, stretchesWithin, type Stretch } from './room';
 import { forWhom } from './told';
 
 /** Height of the capitals of a piece's name, mm: a 27th of the piece's width, within what can be read at arm's length and what leaves room. */
@@ -33,7 +33,8 @@ export function texts(piece: Piece, around: Around, grain: readonly DrawnLine[])
   const wide = Math.min(box.maxX - box.minX, box.maxY - box.minY);
   const title = Math.min(TITLE_TO, Math.max(TITLE_FROM, wide * TITLE_SHARE));
   const edge = Math.min(EDGE_TO, Math.max(EDGE_FROM, title * EDGE_SHARE));
-  const set = { size: edge, narrow: wide < NARROW, inward: signedArea(paths) < 0 ? -1 : 1 };
+  const inTheWay = stretchesWithin(piece, grain);
+  const set = { size: edge, narrow: wide < NARROW, inward: signedArea(paths) < 0 ? -1 : 1, inTheWay };
   return [
     ...label(piece, around, grain, { title, box }),
     ...piece.edges.flatMap((one) => edgeName(one, around, set)),
@@ -98,12 +99,22 @@ function label(
   return found;
 }
 
-/** Along the middle of the longest part of its edge, inside the piece, never upside down. Edges too short for it go without. */
-function edgeName(
-  edge: Edge,
-  around: Around,
-  { size, narrow, inward }: { readonly size: number; readonly narrow: boolean; readonly inward: number },
-): DrawnText[] {
+interface Setting {
+  readonly size: number;
+  readonly narrow: boolean;
+  readonly inward: number;
+  readonly inTheWay: readonly Stretch[];
+}
+
+/** Where along its edge a name is tried, as shares of the room that it leaves there, from the usual place to either side. */
+const SHIFTS = [0, 0.15, -0.15, 0.3, -0.3, 0.5, -0.5, 0.7, -0.7, 0.9, -0.9];
+
+/**
+ * Along the middle of the longest part of its edge, inside the piece, never upside down; aside of signs and lines that stand
+ * there. Edges too short for it go without.
+ */
+function edgeName(edge: Edge, around: Around, setting: Setting): DrawnText[] {
+  const { size, narrow, inTheWay } = setting;
   const length = printLength(edge.sewn, around.unit);
   const text = `${edge.name} ${length}`;
   const sewn = edge.parts.filter((part) => part.dart === undefined).map((part) => part.path);
@@ -111,6 +122,24 @@ function edgeName(
   const wide = text.length * size * 0.85;
   if (wide > path.length) return [];
   const middle = path.length * (narrow && wide * LONG < path.length ? ASIDE : 1 / 2);
+  const placed = SHIFTS.map((shift) => middle + (shift * (path.length - wide)) / 2)
+    .filter((at) => at >= wide / 2 - 1e-9 && at <= path.length - wide / 2 + 1e-9)
+    .map((at) => standing(path, at, setting));
+  const isClear = ({ at, turn }: Standing): boolean => {
+    const line = lineOf(at, turn, text.length * size * LETTER, size);
+    return inTheWay.every((stretch) => apart(line, stretch) > size * 0.6) && isOff(path, line, size * 0.6);
+  };
+  const found = placed.find(isClear) ?? standing(path, middle, setting);
+  return [{ role: 'edge', source: edge.source, text, length, size: rounded(size), ...found }];
+}
+
+/** Width of a letter against its capitals, in the mean. */
+const LETTER = 0.72;
+
+type Standing = Pick<DrawnText, 'at' | 'turn'>;
+
+/** Beside a place of the edge, read from one side. */
+function standing(path: Path, middle: number, { size, inward }: Setting): Standing {
   const at = path.pointAt(middle);
   const along = path.tangentAt(middle);
   const turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
@@ -120,15 +149,37 @@ function edgeName(
   const hangs =
     Math.cos((upright * Math.PI) / 180) * inside.y - Math.sin((upright * Math.PI) / 180) * inside.x > 0;
   const off = hangs ? size * 2 : size;
+  return {
+    at: { x: rounded(at.x + inside.x * off), y: rounded(at.y + inside.y * off) },
+    turn: rounded(((upright + 540) % 360) - 180),
+  };
+}
+
+/** The middle line of words, half a capital above their base line. */
+function lineOf({ x, y }: Point, turn: number, wide: number, size: number): Stretch {
+  const [cos, sin] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const middle = { x: x + (sin * size) / 2, y: y - (cos * size) / 2 };
+  const by = wide / 2;
   return [
-    {
-      role: 'edge',
-      source: edge.source,
-      text,
-      length,
-      at: { x: rounded(at.x + inside.x * off), y: rounded(at.y + inside.y * off) },
-      size: rounded(size),
-      turn: rounded(((upright + 540) % 360) - 180),
-    },
+    { x: middle.x - cos * by, y: middle.y - sin * by },
+    { x: middle.x + cos * by, y: middle.y + sin * by },
   ];
+}
+
+/** Whether words keep off the edge that they stand along: where it bends it may come through them. */
+const isOff = (path: Path, [a, b]: Stretch, least: number): boolean =>
+  path.isStraight(1) ||
+  [0, 0.25, 0.5, 0.75, 1].every(
+    (t) => path.locate({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }).distance > least,
+  );
+
+/** How far two straight lines lie apart; 0 where they cross. */
+function apart([a, b]: Stretch, [c, d]: Stretch): number {
+  const side = (p: Point, q: Point, r: Point): number =>
+    (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
+  return Math.min(
+    ...[a, b].map((end) => Path.line(c, d).locate(end).distance),
+    ...[c, d].map((end) => Path.line(a, b).locate(end).distance),
+  );
 }

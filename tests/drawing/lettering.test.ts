@@ -4,6 +4,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Workshop } from '../../server/drafting/workshop';
+import { draw } from '../../server/drawing/draw';
 import type { PieceDrawing } from '../../server/drawing/model';
 import { printed, type PrintedOptions } from '../../server/drawing/paper/printed';
 import { paperNamed } from '../../server/drawing/paper/papers';
@@ -230,6 +231,24 @@ describe('the words on a printed piece', function () {
     const below = skirt!.texts.filter(({ at }) => at.y > 40);
     assert.ok(below.some(({ text }) => text.includes('cut 1')));
     for (const { at } of below) assert.ok(at.y < skirt!.frame.bottom && at.x < skirt!.frame.right);
+  });
+});
+
+describe('the names of edges in a drawing', () => {
+  it('slide aside of marks, darts and balance lines, in the whole wardrobe, where their edge has room', () => {
+    const hit = wardrobe.flatMap((name) =>
+      draw(sample(name)).pieces.flatMap((piece) => {
+        const edges = piece.texts.filter(({ role }) => role === 'edge');
+        return collisions({ ...piece, texts: edges });
+      }),
+    );
+    // hollow all along, as short as its name, and beside a row of buttons from end to end
+    assert.deepEqual(hit, [
+      'back-right: armhole 22.17cm on a line',
+      'back-left: armhole 22.1cm on a line',
+      'stand: front 3.75cm on a line',
+      'front: front-edge 24.5cm on a line',
+    ]);
   });
 });
 
