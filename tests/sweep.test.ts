@@ -118,6 +118,15 @@ describe('the sweep over sizes and choices', () => {
     );
   });
 
+  it('speaks of a line that accepts nothing as at once, where nothing can vary', () => {
+    const fixed = pouch('hand').replace('choose lift = nothing in 0cm .. 6mm', 'let lift = nothing');
+    const text = `${fixed}body hand {\n  waist 72cm\n}\naccept short-edge at front because "it was short"\n`;
+    const stale = swept(text).filter(({ code }) => code === 'stale-acceptance');
+    assert.deepEqual(messages(stale), [
+      'No short-edge at front is found. Take the line out, so that a later finding is not accepted unseen.',
+    ]);
+  });
+
   it('tries a size that was asked for alone, and no choice that was set', () => {
     const base: Choice = { for: { name: 'chorus', size: 'L' }, set: new Map([['lift', '6mm']]) };
     const pattern = new Workshop(doorTo(pouch('chorus M'))).pattern(MAIN, base);

@@ -145,13 +145,18 @@ const noMore = (what: string): string =>
 const MARK = '\u0000';
 
 /** How a line is spoken of once every size and choice was tried and it accepts nothing. */
-export const staleEverywhere = ({ message }: PlacedFinding): Pick<PlacedFinding, 'message' | 'severity'> => ({
-  message: noMore(between(message, notNow(MARK).split(MARK))),
-  severity: 'warning',
-});
-
-const between = (message: string, [before = '', after = '']: readonly string[]): string =>
-  message.slice(before.length, message.length - after.length);
+export function staleEverywhere({
+  message,
+  severity,
+}: PlacedFinding): Pick<PlacedFinding, 'message' | 'severity'> {
+  const [before = '', after = ''] = notNow(MARK).split(MARK);
+  // a pattern that can't vary was told so at once
+  if (!message.endsWith(after)) return { message, severity };
+  return {
+    message: noMore(message.slice(before.length, message.length - after.length)),
+    severity: 'warning',
+  };
+}
 
 /** Another size or choice may show what this drafting does not. */
 const mayVary = ({ sizes, choices }: Pattern): boolean =>

@@ -71,8 +71,9 @@ const isDrawnAs = (one: CornerBeside, other: CornerBeside): boolean =>
 
 function slanting({ piece, edge, neighbour, inside }: CornerBeside, range: string): Finding {
   const angle = `${Math.round(inside * 10) / 10}°`;
-  const way = inside > 90 ? say`a dip` : say`a point`;
-  const message = say`${neighbour.name} meets the fold along ${edge.name} at ${angle}: opened out, ${piece.base} has ${way} of ${Math.round(Math.abs(2 * inside - 180) * 10) / 10}° there; ${range}. Let ${neighbour.name} leave the fold square (leaving square to ${edge.name}). A point that is meant is more than ${MEANT}° off, or accepted with its reason.`;
+  const turn = Math.round(Math.abs(2 * inside - 180) * 10) / 10;
+  const way = inside > 90 ? say`a dip of ${turn}°` : say`a point of ${turn}°`;
+  const message = say`${neighbour.name} meets the fold along ${edge.name} at ${angle}: opened out, ${piece.base} has ${way} there; ${range}. Let ${neighbour.name} leave the fold square (leaving square to ${edge.name}). A point that is meant is more than ${MEANT}° off, or accepted with its reason.`;
   const at = lineOf(piece, 'fold');
   const place = at === undefined ? nameOfPiece(piece) : { statement: at, at: at.node.edge.at };
   return finding('corner-at-fold', place, message, {

@@ -1,5 +1,5 @@
 /** Finds pieces cut for one side of the wearer that do not say which face of the cloth lies up. */
-import { say } from '../../grammar/say';
+import { inWords, say } from '../../grammar/say';
 import type { Finding } from '../drafting/finding';
 import type { Piece } from '../drafting/model';
 import { finding, type Judged } from './check';
@@ -17,7 +17,7 @@ const isOneSided = ({ cut }: Piece): boolean =>
   cut?.layers.some(({ as }) => as === 'left' || as === 'right') ?? false;
 
 function turned(piece: Piece): Finding {
-  const side = piece.cut!.layers.find(({ as }) => as === 'left' || as === 'right')!.as;
+  const side = inWords(piece.cut!.layers.find(({ as }) => as === 'left' || as === 'right')!.as);
   const at = placeOfLine(piece, 'cut');
   const message = say`${piece.name} is cut for the ${side} side alone, but not which way up: laid on the wrong face of the cloth it becomes the other side. Add right side up.`;
   const end = at.statement.text.trimEnd().length;

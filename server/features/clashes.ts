@@ -1,5 +1,6 @@
 /** Whether a name is free for a thing: in its own space, and wherever the thing is seen. */
-import { inWords, say } from '../../grammar/say';
+import { say } from '../../grammar/say';
+import type { ShapeNode } from '../../grammar/syntax';
 import type { Declaration } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
 import { scopeOf, visibleFiles } from '../drafting/names/resolve';
@@ -139,7 +140,20 @@ const WORDS: Partial<Record<Declaration['space'], string>> = {
   },
 };
 
+function aShape(form: ShapeNode['form']): string {
+  switch (form) {
+    case 'point':
+      return say`A point`;
+    case 'line':
+      return say`A line`;
+    case 'curve':
+      return say`A curve`;
+    case 'arc':
+      return say`An arc`;
+  }
+}
+
 function said({ space, statement: { node } }: Declaration): string {
-  if (node.kind === 'shape') return node.form === 'arc' ? say`An arc` : say`A ${inWords(node.form)}`;
+  if (node.kind === 'shape') return aShape(node.form);
   return WORDS[space] ?? say`Something`;
 }

@@ -1,6 +1,7 @@
 /** What is on a piece and about it besides its outline: marks, allowances and words, told where they changed. */
-import { say } from '../../grammar/say';
+import { inWords, say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
+import { pleatCount } from '../drafting/pieces/told';
 import { printLength } from '../drafting/values/quantity';
 import type { DisplayUnit } from '../drafting/model';
 import { apply, distance, identity, type Point, type Rigid } from '../geometry';
@@ -183,7 +184,7 @@ function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
       thing: say`pleats ${row.name}`,
       properties: {
         on: onEdge(naming(row.edge)),
-        form: `${row.pleats.length} ${row.form}`,
+        form: pleatCount(row.form, row.pleats.length),
         taking: { mm: row.taking, as: (l) => say`${l} each` },
         stitched: { mm: row.stitched, as: (l) => say`${l} stitched down` },
       },
@@ -202,8 +203,20 @@ function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
   ];
 }
 
-const pressed = (word: string): string =>
-  word === '' ? '' : word === 'open' ? say`pressed open` : say`pressed toward ${word}`;
+function pressed(word: string): string {
+  switch (word) {
+    case '':
+      return '';
+    case 'open':
+      return say`pressed open`;
+    case 'from':
+      return say`pressed toward the beginning of its edge`;
+    case 'to':
+      return say`pressed toward the end of its edge`;
+    default:
+      return say`pressed toward ${inWords(word)}`;
+  }
+}
 
 const just = (mm: number): Length => ({ mm, as: (length) => length });
 const wide = (mm: number): Length => ({ mm, as: (length) => say`${length} wide` });

@@ -64,7 +64,7 @@ function wrongSpace(scope: Scope, ref: Ref, space: NameSpace, statement: Stateme
       word === 'point'
         ? say`distance(P, Q) gives the length between two points.`
         : say`length(${name}) gives its length.`;
-    return finding(say`a ${word}`, next, found.kind === 'given' ? undefined : found.id);
+    return finding(aKind(word), next, found.kind === 'given' ? undefined : found.id);
   }
   const block = space === 'edge' ? resolveBlock(scope, { ...ref, path: ref.path.slice(0, 1) }) : undefined;
   if (block?.declaration?.statement.node.kind === 'draft') {
@@ -84,6 +84,24 @@ function kindWord(found: Target): string {
   if (node?.kind === 'shape') return node.form;
   if (node?.kind === 'broken') return node.word ?? 'shape';
   return node?.kind ?? 'shape';
+}
+
+/** Each with its article: a language may have several. */
+function aKind(word: string): string {
+  switch (word) {
+    case 'point':
+      return say`a point`;
+    case 'line':
+      return say`a line`;
+    case 'curve':
+      return say`a curve`;
+    case 'arc':
+      return say`an arc`;
+    case 'circle':
+      return say`a circle`;
+    default:
+      return say`a ${word}`;
+  }
 }
 
 function unknownName(

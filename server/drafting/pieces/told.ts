@@ -34,7 +34,8 @@ function truedInWords({ edge, kinks, moved, sewnBefore }: Trued, dart: Dart, uni
 export const fishDartInWords = ({ from, to, width }: FishDart, unit: DisplayUnit): string =>
   say`fish dart, ${printLength(width, unit)} wide, ${printLength(distance(from, to), unit)} long: a line across it is sewn up to ${printLength(width, unit)} shorter`;
 
-function pleatCount(form: Pleats['form'], count: number): string {
+/** "3 knife pleats" */
+export function pleatCount(form: Pleats['form'], count: number): string {
   switch (form) {
     case 'knife':
       return count === 1 ? say`1 knife pleat` : say`${count} knife pleats`;
