@@ -43,10 +43,14 @@ export function problemSpots(pattern: Pattern): (finding: PlacedFinding) => read
   };
 }
 
-/** What the words of a finding name, the innermost first, then what it speaks of elsewhere in the text. */
-function sourcesOf(pattern: Pattern, { place, related }: PlacedFinding): readonly string[] {
+/** What is underlined, the innermost first, then the edges that are told (`front.hem`), then what is spoken of besides. */
+function sourcesOf(pattern: Pattern, { place, related, message }: PlacedFinding): readonly string[] {
   const ends = [place.from, place.to].flatMap((offset) => pattern.sourcesAt(place.uri, offset));
-  return [...ends, ...related.flatMap((other) => pattern.sourcesAt(other.place.uri, other.place.from))];
+  const told = [...message.matchAll(/([\p{L}\p{N}-]+)\.([\p{L}\p{N}-]+)/gu)].flatMap(([, piece, edge]) =>
+    pattern.pieces.filter(({ base }) => base === piece).map(({ source }) => `${source}/${edge}`),
+  );
+  const others = related.flatMap((other) => pattern.sourcesAt(other.place.uri, other.place.from));
+  return [...ends, ...told, ...others];
 }
 
 /** Clear of the capitals of the piece's name, in heights of them. */

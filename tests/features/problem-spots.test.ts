@@ -61,6 +61,14 @@ describe('where problems are on the pieces', () => {
     assert.deepEqual(others, []);
   });
 
+  it('what is said of an edge of a part that a division made is in the middle of that edge', () => {
+    const cutLine =
+      'point cut-a = a down 10cm\n  point cut-b = b down 10cm\n  line cut-line = cut-a to cut-b';
+    const divided = panelText('', 'divide front at cut-line into upper holding a, lower holding d');
+    const found = places(divided.replace('point middle', `${cutLine}\n  point middle`), 'unfinished-edge');
+    assert.deepEqual(found, ['upper 0 50', 'lower 200 200']);
+  });
+
   it('what is said of a whole piece is above its name', () => {
     const text = panelText('').replace(/ *grain along .*\n/, '');
     const [spot, ...others] = places(text, 'no-grain');
