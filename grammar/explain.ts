@@ -35,6 +35,10 @@ export function explain(rule: string, tokens: readonly Token[], refusal: Refusal
   }
   const before = tokens[tokens.indexOf(token) - 1];
   const after = before ? say`After \`${shown(before)}\` ` : say`Here `;
+  if (rule === 'share' && token.text === 'when') {
+    const message = say`What a divide depends on stands before \`into\`, not after a part of it: \`divide front at style-line when closure = zip into yoke { … }, lower { … }\`.`;
+    return said('out-of-place', message, token.startOffset, token.end);
+  }
   if (!expected && before && endsValue(before) && beginsValue(token)) {
     const message = say`\`${shown(before)}\` and \`${shown(token)}\` touch: a word, a sign or a comma should stand between them.${next}`;
     return said('words-touch', message, token.startOffset, token.end);

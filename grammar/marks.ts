@@ -24,7 +24,9 @@ export abstract class Marks extends Pieces {
         { ALT: () => (this.CONSUME(W.triple), 3) },
       ]);
     });
-    return { kind: 'notch', name, on, place, count: count ?? 1, countStated: count !== undefined };
+    const when = this.OPTION2(() => this.SUBRULE(this.when));
+    const countStated = count !== undefined;
+    return { kind: 'notch', name, on, place, count: count ?? 1, countStated, ...(when && { when }) };
   });
 
   public dart = this.RULE('dart', (): Bare<s.DartNode> => {

@@ -485,6 +485,7 @@ export interface NotchNode extends Node {
   readonly place: Place;
   readonly count: 1 | 2 | 3;
   readonly countStated: boolean;
+  readonly when?: Expr;
 }
 export interface Pressing extends Node {
   readonly way: 'toward' | 'up' | 'down' | 'open';
@@ -617,7 +618,8 @@ export interface SmoothNode extends Node {
 
 /**
  * Its block holds a `ShareNode` statement for every share that has a block of its own, in order; a share without one
- * has none. `along` names the cut: `name` is the bare name after it, or the one after `as`.
+ * has none. `along` names the cut: `name` is the bare name after it, or the one after `as`. `when` stands before `into`, or
+ * at the end.
  */
 export interface DivideNode extends Node {
   readonly kind: 'divide';
@@ -626,6 +628,7 @@ export interface DivideNode extends Node {
   readonly through: readonly Expr[];
   readonly along?: { readonly line: Expr; readonly name?: Name };
   readonly into: readonly { readonly name: Name; readonly holding?: Expr }[];
+  readonly when?: Expr;
 }
 /** A share of a divide with its block: cutting words and further work, as in a worked piece. */
 export interface ShareNode extends Node {

@@ -89,14 +89,20 @@ export abstract class Work extends Marks {
       through.push(this.SUBRULE3(this.operand));
     });
     const along = this.OPTION(() => this.SUBRULE(this.cutName));
+    const before = this.OPTION2(() => this.SUBRULE(this.when));
     this.CONSUME(W.into);
     const into = [this.SUBRULE(this.share)];
     this.MANY2(() => {
       this.CONSUME2(t.Comma);
       into.push(this.SUBRULE2(this.share));
     });
+    const after = this.OPTION3({
+      GATE: () => before === undefined,
+      DEF: () => this.SUBRULE2(this.when),
+    });
     const shares = into.map(({ name, holding }) => (holding ? { name, holding } : { name }));
-    return { kind: 'divide', piece, through, ...(along && { along }), into: shares };
+    const when = before ?? after;
+    return { kind: 'divide', piece, through, ...(along && { along }), into: shares, ...(when && { when }) };
   });
 
   /** `along princess`: the line of the cut, whose bare name is the name of both new edges. */

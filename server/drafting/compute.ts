@@ -5,6 +5,7 @@ import { madePiece } from './made-pieces';
 import type { Value } from './model';
 import type { Declaration } from './names/declarations';
 import type { FileNames } from './names/files';
+import { madeOf } from './passed-on';
 import { bandEdges, namedNotch, notchedEdges } from './names/links';
 import { pairedEdge, selfSewn } from './names/self-sewn';
 import type { OwnParts } from './pieces/parts';
@@ -83,6 +84,8 @@ export function compute(reader: Reader, request: Request): Answer | undefined {
 
 function made(reader: Reader, { id: source, file, declaration, parts }: Request): Answer | undefined {
   const { statement, name } = declaration;
+  const gone = madeOf(statement.node).some((of) => of.kind === 'ref' && reader.isAbsent(of));
+  if (gone) return { is: 'absent' };
   const piece = madePiece(reader, {
     name,
     source,

@@ -2,6 +2,7 @@
 import type { Call, Ref, Statement } from '../../grammar/syntax';
 import type { Evaluation, Settings } from './evaluation';
 import type { Finding } from './finding';
+import { PIECE_KINDS } from './made-pieces';
 import type { DisplayUnit, Piece, Quantity, Shape } from './model';
 import type { Node } from './names/network';
 import type { Target } from './names/resolve';
@@ -77,7 +78,8 @@ export class DefinitionReader implements Reader {
   isAbsent(ref: Ref): boolean {
     const target = this.node.links.targets.get(ref);
     const node = target?.declaration?.statement.node;
-    if (target === undefined || node === undefined || !('when' in node)) return false;
+    if (target === undefined || node === undefined) return false;
+    if (!('when' in node) && !PIECE_KINDS.includes(node.kind)) return false;
     return this.evaluation.answer(target.id, this.node)?.is === 'absent';
   }
 

@@ -14,28 +14,37 @@ const KINDS: readonly StatementNode['kind'][] = ['divide', 'join', 'piece'];
  */
 export function passedOn(root: FileNames, isLeftOut: (name: string) => boolean): ReadonlySet<string> {
   const all = KINDS.flatMap((kind) => root.ofKind(kind));
-  const tops = all.filter(({ statement: { node } }) => !('when' in node) || !isLeftOut(madeBy(node)));
+  const tops = all.filter(({ statement: { node } }) => !isLeftOut(madeBy(node)));
   return new Set(tops.flatMap(({ statement: { node } }) => namesOf(node, root)));
 }
 
-function namesOf(node: StatementNode, root: FileNames): readonly string[] {
+/** The pieces, or edges of pieces, that another one is made of: where one of them is left out, so is what is made of it. */
+export function madeOf(node: StatementNode): readonly Expr[] {
   switch (node.kind) {
     case 'divide':
-      return pieceName(node.piece);
+      return [node.piece];
     case 'join':
-      return [...pieceName(node.one), ...pieceName(node.other)];
+      return [node.one, node.other];
+    case 'facing':
+    case 'lining':
+      return [node.of];
     case 'piece':
-      return node.workedFrom === undefined
-        ? []
-        : pieceName(node.workedFrom).filter((name) => inherits(root, name));
+      return node.workedFrom === undefined ? [] : [node.workedFrom];
     default:
       return [];
   }
 }
 
-/** The piece that a join or a piece's own statement makes. */
-const madeBy = (node: StatementNode): string =>
-  node.kind === 'join' ? node.into.text : 'name' in node ? (node.name?.text ?? '') : '';
+function namesOf(node: StatementNode, root: FileNames): readonly string[] {
+  const names = madeOf(node).flatMap(pieceName);
+  return node.kind === 'piece' ? names.filter((name) => inherits(root, name)) : names;
+}
+
+/** The piece that a join or a piece's own statement makes, or one of those that a divide makes. */
+function madeBy(node: StatementNode): string {
+  if (node.kind === 'divide') return node.into[0]?.name.text ?? '';
+  return node.kind === 'join' ? node.into.text : 'name' in node ? (node.name?.text ?? '') : '';
+}
 
 const pieceName = (expr: Expr): readonly string[] => (expr.kind === 'ref' ? [expr.path[0]!.text] : []);
 

@@ -128,6 +128,80 @@ join one.side to two.inner into both when joined = yes
     assert.deepEqual(cut(set({ joined: 'no' })), ['one', 'two']);
   });
 
+  it('is a division: the piece is cut itself, and what is worked from a part or faces one is left out with it', () => {
+    const text = `choose yoke = yes among yes, no
+draft d {
+  point a = origin
+  point b = a right 20cm
+  point c = b down 30cm
+  point e = a down 30cm
+  line style-line = (a down 10cm) to (b down 10cm)
+}
+piece front of d {
+  cut 1 open
+  outline from a {
+    top straight to b
+    side straight to c
+    foot straight to e
+    middle straight to a
+  }
+  grain along middle
+  fold middle
+  allow 1cm
+}
+divide front at style-line along yoke-line into upper-part holding top, lower when yoke = yes
+piece upper worked from upper-part {
+  cut 1 open
+}
+facing upper-facing of upper along top, 4cm deep
+finish whole front.top, front.side, front.foot raw when yoke = no
+finish in-two upper.side, lower.side, lower.foot, upper-facing.inner, upper-facing.side raw
+finish top upper.top faced by upper-facing
+`;
+    const before = text
+      .replace(' when yoke = yes\n', '\n')
+      .replace(' into upper', ' when yoke = yes into upper');
+    for (const one of [text, before]) {
+      const cut = (choice = {}) =>
+        patternIn(one, {}, choice).pieces.flatMap(({ name, cut: words }) => (words ? [name] : []));
+      assert.deepEqual(cut(), ['lower', 'upper', 'upper-facing']);
+      assert.deepEqual(cut(set({ yoke: 'no' })), ['front']);
+      const { leftOut, seams } = patternIn(one, {}, set({ yoke: 'no' }));
+      assert.deepEqual([leftOut, seams], [['upper-part', 'lower', 'upper', 'upper-facing'], []]);
+      checkSaid(one, []);
+      checkSaid(one, [], {}, set({ yoke: 'no' }));
+    }
+  });
+
+  it('is a notch, in the block of its piece and outside, and a seam may name its place all the same', () => {
+    const text = SKIRT.replace(
+      '  allow 1.5cm\n',
+      '  allow 1.5cm\n  notch high on side at 10cm from b, single when top = faced\n',
+    )
+      .concat('notch low on front.side at 10cm from c, single when top = band\n')
+      .concat('notch hip on side at 20cm from b when not top = band\n')
+      .replace('back.side, zip', 'back.side easing 0mm .. 2mm of back, none below low, zip');
+    const notches = (choice = {}) => {
+      const pattern = patternIn(text, {}, choice);
+      return ['front', 'back'].map((piece) =>
+        pieceOf(pattern, piece).notches.flatMap(({ name }) => (name === '' ? [] : [name])),
+      );
+    };
+    assert.deepEqual(notches(), [['low'], []]);
+    assert.deepEqual(notches(faced), [
+      ['high', 'hip'],
+      ['high', 'hip'],
+    ]);
+    assert.deepEqual(saidOf(text), []);
+    assert.deepEqual(saidOf(text, {}, faced), []);
+  });
+
+  it('tells of a mistyped choice once, not of its word as well', () => {
+    const [only, ...others] = saidOf(SKIRT.replace('in silk when top = faced', 'in silk when topp = faced'));
+    assert.match(only!, /topp/);
+    assert.deepEqual(others, []);
+  });
+
   it('is told of a word that is not offered', () => {
     const wrong = SKIRT.replace('in silk when top = faced', 'in silk when top = face');
     assert.match(saidOf(wrong).join('\n'), /face/);

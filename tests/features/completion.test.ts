@@ -54,6 +54,9 @@ describe('completing', () => {
     const seam = 'seam flank front.side = back.side';
     checkCompletions(sewn + here(`${seam} `), { also: ['easing', 'within'], never: ['front'] });
     checkCompletions(sewn + here(`${seam}, `), { also: ['zip', 'buttoned', 'laced'], never: ['easing'] });
+    const notch = 'notch n on front.side at halfway';
+    checkCompletions(sewn + here(`${notch}, single `), { also: ['when'], never: ['into'] });
+    checkCompletions(sewn + here('divide front at half '), { also: ['along', 'into', 'when'] });
   });
 
   it('goes on from the lines before where a statement has several', () => {

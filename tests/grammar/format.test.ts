@@ -24,10 +24,11 @@ piece front of skirt each side{ cut 1 on fold
 outline from p { side straight to q then along c to r
   hem  straight to p }
   fold side }
-divide front at d into x holding n{ cut pair
+divide front at d  when e=yes  and not f<2cm into x holding n{ cut pair
 }, y{
 cut pair # in pairs
 }
+notch   n on x.n at p ,single  when  ( e = yes )
 sizes s { size S M
  bust -2cm 3cm }
 piont a = b   c
@@ -57,11 +58,12 @@ piece front of skirt each side {
   }
   fold side
 }
-divide front at d into x holding n {
+divide front at d when e = yes and not f < 2cm into x holding n {
   cut pair
 }, y {
   cut pair # in pairs
 }
+notch n on x.n at p, single when (e = yes)
 sizes s {
   size S M
   bust -2cm 3cm

@@ -39,10 +39,15 @@ const EQUAL_WITHIN = 1e-6;
 function compared(reader: Reader, expr: Compare): boolean | undefined {
   const words = wordChoice(reader, expr);
   if (words !== undefined) return words.holds;
+  // beside a mistyped choice stands one of its words, which is no fault of its own
+  if (expr.op === '=' && isLoneName(expr.right) && isLoneName(expr.left) && !quantity(reader, expr.left))
+    return;
   const sides = comparison(reader, expr);
   if (sides === undefined) return undefined;
   return holds(expr.op, sides.left.amount, sides.right.amount, EQUAL_WITHIN);
 }
+
+const isLoneName = (expr: Expr): boolean => expr.kind === 'ref' && expr.path.length === 1;
 
 /** Whether `a op b`, with `=` meaning: no further apart than `within`. */
 export function holds(op: Compare['op'], a: number, b: number, within: number): boolean {

@@ -84,7 +84,7 @@ export interface Reader {
   find(ref: Ref, wanted?: 'point' | 'path'): Found | undefined;
   /** Whether a name is that of a choice among words. */
   isWordChoice(ref: Ref): boolean;
-  /** Whether a name is that of a piece or seam which `when` leaves out. */
+  /** Whether a name is that of a piece or seam that is left out by `when`, its own or that of what it is made of. */
   isAbsent(ref: Ref): boolean;
   /** The draft or piece in whose block a name is defined; undefined where it leads to nothing. */
   homeOf(ref: Ref): string | undefined;
