@@ -84,11 +84,17 @@ function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams
   }));
 }
 
-const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => [
-  ...repairsAt(document, params, desk),
-  ...choosingsAt(document, params, desk),
-  ...shapingsAt(document, params, desk),
-]);
+/** Who asks for some kinds alone (`refactor`, or what is to run when a file is saved) is offered no others. */
+const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => {
+  const { only } = params.context;
+  const wanted = (kind: CodeActionKind): boolean =>
+    only === undefined || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+  const repairs = wanted(CodeActionKind.QuickFix)
+    ? [...repairsAt(document, params, desk), ...choosingsAt(document, params, desk)]
+    : [];
+  const shaped = Object.values(KINDS).some(wanted) ? shapingsAt(document, params, desk) : [];
+  return [...repairs, ...shaped.filter(({ kind }) => wanted(kind!))];
+});
 
 export const actionServices: readonly Service[] = [
   service(

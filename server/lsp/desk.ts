@@ -12,6 +12,7 @@ import { unused, type Unused } from '../features/unused';
 import type { Addresses } from './convert';
 import { inDialect, type Dialect } from '../../grammar/dialect';
 import { Documents } from './documents';
+import { ALL_BUT_PICTURES, type Shown } from './shown';
 import { Files, type Behind } from './files';
 import { canonical } from './uris';
 
@@ -21,8 +22,8 @@ export class Desk implements Addresses {
   readonly documents: Documents;
   /** Which hints the client wants between the words. */
   hintKinds = ALL_HINTS;
-  /** How the client shows a hover, with layout or as plain words and whether with pictures; and if it fills in snippets. */
-  shows = { layout: true, pictures: false, snippets: false };
+  /** What the client can show: see `shown`. */
+  shows: Shown = ALL_BUT_PICTURES;
   /** Whether the client shows annotated changes before they are made. */
   annotates = false;
   /** Whether the client wants names that nothing uses to be faded. */

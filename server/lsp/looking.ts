@@ -56,14 +56,16 @@ const signatureAt = aboutText((document, params: SignatureHelpParams, desk): Sig
   const found =
     functionAt(document.text, offset) ??
     (asked ? formAt(desk.workshop.source(document.key), document.text, offset) : undefined);
-  return found === undefined ? null : signatureHelp(found);
+  return found === undefined ? null : signatureHelp(found, desk.shows.stretches);
 });
 
-function signatureHelp({ label, doc, parameters, active }: Signature): SignatureHelp {
+function signatureHelp({ label, doc, parameters, active }: Signature, stretches: boolean): SignatureHelp {
   const signature = {
     label,
     documentation: { kind: MarkupKind.PlainText, value: doc },
-    parameters: parameters.map(([from, to]) => ({ label: [from, to] as [number, number] })),
+    parameters: parameters.map(([from, to]) => ({
+      label: stretches ? ([from, to] as [number, number]) : label.slice(from, to),
+    })),
   };
   return {
     signatures: [signature],

@@ -4,7 +4,6 @@ import {
   ErrorCodes,
   FileOperationPatternKind,
   LSPErrorCodes,
-  MarkupKind,
   Message,
   ResponseError,
   TextDocumentSyncKind,
@@ -32,6 +31,7 @@ import { Rounds } from './rounds';
 import type { Room, Service } from './service';
 import { announced, services } from './services';
 import { ClientSettings } from './settings';
+import { shown } from './shown';
 import { speakTo } from './tongue';
 import { Told, type ToldFile } from './told';
 import { canonical } from './uris';
@@ -55,18 +55,6 @@ const MOVING = [
 /** The first way of counting characters in a client's list that we know as well. */
 const known = (offered: readonly string[]): Encoding | undefined =>
   offered.flatMap((one) => ENCODINGS.find((ours) => ours === one) ?? [])[0];
-
-/**
- * How a client shows hovers and completions. One that names what it reads Markdown with has a page to show it on; a terminal would
- * print a picture as a thousand letters, unless it says at the start that it knows better.
- */
-function shown({ capabilities, initializationOptions }: InitializeParams): Desk['shows'] {
-  const formats = capabilities.textDocument?.hover?.contentFormat;
-  const layout = formats === undefined || formats.includes(MarkupKind.Markdown);
-  const { pictures } = (initializationOptions ?? {}) as StartOptions;
-  const snippets = capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
-  return { layout, pictures: layout && (pictures ?? capabilities.general?.markdown !== undefined), snippets };
-}
 
 const cancelled = () => new ResponseError(LSPErrorCodes.RequestCancelled, 'No longer wanted.');
 
@@ -214,7 +202,7 @@ class Server {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { willRename: { filters: MOVING } },
         },
-        ...announced(this.#diagnostics.asked),
+        ...announced(this.#diagnostics.asked, params.capabilities),
       },
     };
   }

@@ -13,6 +13,7 @@ import {
   FoldingRangeRequest,
   HoverRequest,
   MarkupKind,
+  type ClientCapabilities,
   type CompletionItem,
   type CompletionParams,
   type DocumentDiagnosticParams,
@@ -41,7 +42,7 @@ import { withoutMarks } from '../features/markdown';
 import { asMarkdown } from '../features/picture';
 import { usedFiles } from '../features/used-names';
 import { completionItem, foldingRange, location } from './convert';
-import { documentSymbols } from './outlining';
+import { outlineFor } from './outlining';
 import type { OpenDocument } from './documents';
 import { actionServices } from './actions';
 import { buildingServices } from './building';
@@ -75,7 +76,7 @@ const definitionAt = aboutText((document, params: TextDocumentPositionParams, de
 
 const symbolsOf = aboutText((document, _params: AboutText, desk) => {
   const file = desk.workshop.source(document.key);
-  return file === undefined ? null : documentSymbols(file, document.lines);
+  return file === undefined ? null : outlineFor(document, file, desk);
 });
 
 const foldsOf = aboutText((document, _params: AboutText, desk): FoldingRange[] | null => {
@@ -182,11 +183,21 @@ export const services: readonly Service[] = [
   }),
 ];
 
-/** What the server says of itself at the start; that it can be asked for problems, only to a client that will. */
-export function announced(asksForProblems: boolean): ServerCapabilities {
+/**
+ * What the server says of itself at the start; that it can be asked for problems, only to a client that will, and that a
+ * name is looked at before it is changed, only to one that knows of it.
+ */
+export function announced(
+  asksForProblems: boolean,
+  { textDocument }: ClientCapabilities,
+): ServerCapabilities {
   const { diagnosticProvider, ...others } = Object.assign(
     {},
     ...services.map(({ announces }) => announces),
   ) as ServerCapabilities;
-  return asksForProblems && diagnosticProvider !== undefined ? { ...others, diagnosticProvider } : others;
+  return {
+    ...others,
+    ...(textDocument?.rename?.prepareSupport !== true && { renameProvider: true }),
+    ...(asksForProblems && diagnosticProvider !== undefined && { diagnosticProvider }),
+  };
 }

@@ -2,6 +2,7 @@
 import { Desk } from '../../server/lsp/desk';
 import { nothingBehind } from '../../server/lsp/files';
 import { services } from '../../server/lsp/services';
+import { ALL_BUT_PICTURES } from '../../server/lsp/shown';
 import { Lines } from '../../server/features/lines';
 import { random } from '../support/random';
 import { roomOf } from '../support/room';
@@ -50,7 +51,7 @@ function measure(): { drafted: number[]; asked: Times } {
   const desk = new Desk({ ...nothingBehind, read: (uri) => door.read(uri), home: () => 'file:///' });
   const room = roomOf(desk);
   room.diagnostics.fades = true;
-  desk.shows = { layout: true, pictures: true, snippets: true };
+  desk.shows = { ...ALL_BUT_PICTURES, pictures: true };
   desk.documents.open({ uri: one.uri, languageId: 'draftwright', version: 1, text: one.text });
   const asked: Times = new Map();
   const drafted: number[] = [];

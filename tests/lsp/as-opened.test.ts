@@ -31,7 +31,10 @@ async function answers(client: TestClient, uri: string, place: object, range: ob
 
 async function typeAndCompare(encoding: Encoding): Promise<void> {
   const client = await TestClient.start({
-    capabilities: { general: { positionEncodings: [encoding] } },
+    capabilities: {
+      general: { positionEncodings: [encoding] },
+      textDocument: { documentSymbol: { hierarchicalDocumentSymbolSupport: true } },
+    },
     folders: ['file:///wardrobe'],
   });
   const next = random(1897);
