@@ -27,6 +27,23 @@ describe('the templates of a new pattern', () => {
     });
   }
 
+  it('draft a skirt without an error, and with its waist as it is sewn, for slight and full, straight and round bodies', () => {
+    const skirt = read(`${FOLDER}/skirt.draft`);
+    for (const waist of [58, 74, 95, 125])
+      for (const rounder of [10, 20, 30, 36]) {
+        const text = skirt
+          .replace('waist 74cm', `waist ${waist}cm`)
+          .replace('hip 99cm', `hip ${waist + rounder}cm`);
+        const { findings } = tried({ section: '', text, beside: new Map() });
+        const errors = findings.filter(({ severity }) => severity === 'error');
+        assert.deepEqual(
+          errors.map(({ message }) => message),
+          [],
+          `waist ${waist}cm, hip ${waist + rounder}cm`,
+        );
+      }
+  });
+
   it('are the ones that the person can choose, and are packed', () => {
     const offered = [...read('client/new-pattern.ts').matchAll(/ name: '([a-z-]+)'/g)].map(
       ([, name]) => name,

@@ -127,7 +127,7 @@ export class Scene {
       return kept > 10;
     });
     await input.press('Enter');
-    await this.page.locator('.tab.active:not(.dirty)', { hasText: name }).waitFor();
+    await this.page.locator(`.tab.active:not(.dirty)[data-resource-name="${name}"]`).waitFor();
   }
 
   /** Saves the active editor and answers the text of that file on disk. */

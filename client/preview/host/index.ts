@@ -5,6 +5,7 @@ import { methods, type Do, type Laid, type Sheet, type ViewState } from '../prot
 import { RUNNING, type LanguageClientLike } from './client';
 import { Cursor } from './cursor';
 import { PreviewPanel, VIEW_TYPE, type Shared } from './panel';
+import { onSavedAs } from './saved-as';
 import { Highlight } from './source';
 
 export type { LanguageClientLike } from './client';
@@ -44,6 +45,7 @@ export function activatePreview(
     ...Object.entries(toolCommands).map(([command, tool]) => opens(command, () => previews.choose(tool))),
     vscode.window.registerWebviewPanelSerializer(VIEW_TYPE, previews),
     vscode.window.onDidChangeActiveTextEditor((editor) => previews.follow(editor?.document)),
+    onSavedAs((from, to) => previews.savedAs(from, to)),
     client.onNotification(methods.sheet, (sheet: Sheet) => previews.forward(sheet)),
     client.onNotification(methods.laid, (laid: Laid) => previews.forward(laid)),
     client.onDidChangeState(againAfter(() => previews.beginAgain())),
@@ -106,6 +108,11 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
     if (document?.languageId !== 'draftwright') return;
     const uri = document.uri.toString();
     for (const preview of this.panels.values()) if (!preview.pinned) preview.turnTo(uri);
+  }
+
+  /** A new text became a file: what showed the one shows the other. */
+  savedAs(from: string, to: string): void {
+    for (const preview of this.of(from)) preview.turnTo(to);
   }
 
   /** Takes up a tool of the preview that has the keyboard, or of the one that is seen. */

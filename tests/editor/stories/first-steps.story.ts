@@ -1,4 +1,5 @@
 /** The first steps of somebody who has never seen a pattern: the walkthrough, its first two buttons and its pictures. */
+import { Preview } from '../drawing';
 import type { Scene, Story } from '../scene';
 import { wear } from '../themes';
 
@@ -34,4 +35,15 @@ export const theSecondStepOpensThePreviewOfThatSample: Story = async (scene) => 
   await scene.page.getByRole('button', { name: 'Open the preview' }).click();
   await (await scene.inside('#preview svg path')).first().waitFor();
   await scene.picture('first-steps-preview');
+};
+
+export const theNewPatternIsSavedAndItsPreviewGoesWithIt: Story = async (scene) => {
+  await scene.page.locator('.tab', { hasText: 'Untitled' }).first().click();
+  await scene.textHasKeyboard();
+  await scene.saveNew('first-skirt.draft');
+  const preview = scene.page.locator('.tab', { hasText: 'Preview: first-skirt.draft' }).first();
+  await preview.waitFor();
+  // the page of the preview is set anew: whoever looks into the old one looks again
+  await scene.until('its pieces drawn', async () => (await (await Preview.of(scene)).stale()).length === 0);
+  await scene.picture('first-steps-saved');
 };
