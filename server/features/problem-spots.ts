@@ -36,21 +36,27 @@ export function problemSpots(pattern: Pattern): (finding: PlacedFinding) => read
     const own = at(finding.source);
     if (own.length > 0 || finding.severity === 'note') return own;
     // said of the whole piece, at the words of one of its lines
-    const named = sourcesOf(pattern, finding).map(at);
-    const here = named.map((spots) => spots.filter((one) => pieces.some(({ name }) => name === one.piece)));
-    const first = (pieces.length > 0 ? here : named).find((spots) => spots.length > 0);
-    return first ?? pieces.map((piece) => aboveName(pattern, piece));
+    for (const source of sourcesOf(pattern, finding, known().byBase)) {
+      const spots = at(source);
+      const here = spots.filter((one) => pieces.some(({ name }) => name === one.piece));
+      const found = pieces.length > 0 ? here : spots;
+      if (found.length > 0) return found;
+    }
+    return pieces.map((piece) => aboveName(pattern, piece));
   };
 }
 
 /** What is underlined, the innermost first, then the edges that are told (`front.hem`), then what is spoken of besides. */
-function sourcesOf(pattern: Pattern, { place, related, message }: PlacedFinding): readonly string[] {
-  const ends = [place.from, place.to].flatMap((offset) => pattern.sourcesAt(place.uri, offset));
-  const told = [...message.matchAll(/([\p{L}\p{N}-]+)\.([\p{L}\p{N}-]+)/gu)].flatMap(([, piece, edge]) =>
-    pattern.pieces.filter(({ base }) => base === piece).map(({ source }) => `${source}/${edge}`),
-  );
-  const others = related.flatMap((other) => pattern.sourcesAt(other.place.uri, other.place.from));
-  return [...ends, ...told, ...others];
+function* sourcesOf(
+  pattern: Pattern,
+  { place, related, message }: PlacedFinding,
+  byBase: Things['pieces'],
+): Generator<string> {
+  yield* pattern.sourcesAt(place.uri, place.from);
+  for (const [, piece, edge] of message.matchAll(/([\p{L}\p{N}-]+)\.([\p{L}\p{N}-]+)/gu))
+    for (const { source } of byBase.get(piece!) ?? []) yield `${source}/${edge}`;
+  yield* pattern.sourcesAt(place.uri, place.to);
+  for (const other of related) yield* pattern.sourcesAt(other.place.uri, other.place.from);
 }
 
 /** Clear of the capitals of the piece's name, in heights of them. */
@@ -82,6 +88,8 @@ function seamSpots(laid: LaidSeam, code: string): readonly ProblemSpot[] {
 /** Pieces, and where each thing of theirs is, by source; a place is worked out when it is asked for. */
 interface Things {
   readonly pieces: ReadonlyMap<string, readonly Piece[]>;
+  /** By the names by which messages tell of them. */
+  readonly byBase: ReadonlyMap<string, readonly Piece[]>;
   readonly places: ReadonlyMap<string, readonly Place[]>;
 }
 
@@ -93,11 +101,13 @@ interface Place {
 /** An edge in its middle, a dart at its mouth, a mark and a notch where they are. */
 function thingsOf(pattern: Pattern): Things {
   const pieces = new Map<string, Piece[]>();
+  const byBase = new Map<string, Piece[]>();
   const places = new Map<string, Place[]>();
   const put = <T>(map: Map<string, T[]>, source: string, one: T) =>
     void (map.get(source)?.push(one) ?? map.set(source, [one]));
   for (const piece of pattern.pieces) {
     put(pieces, piece.source, piece);
+    put(byBase, piece.base, piece);
     const add = (source: string, point: () => Point) => put(places, source, { piece: piece.name, point });
     for (const { source, path } of everyEdge(piece)) add(source, () => middleOf(path));
     for (const { source, from, to } of piece.darts) add(source, () => lerp(from, to, 0.5));
@@ -107,7 +117,7 @@ function thingsOf(pattern: Pattern): Things {
       else if (paths[0] !== undefined) add(source, () => middleOf(paths[0]!));
     }
   }
-  return { pieces, places };
+  return { pieces, byBase, places };
 }
 
 /** All else that is drawn of a piece, in the middle of its line: the grain, a fold, a hole, pleats. */
