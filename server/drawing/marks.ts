@@ -117,7 +117,8 @@ const many = (word: Mark['word']): string =>
     crease: say`creases`,
   })[word];
 
-const one = (word: Mark['word']): string =>
+/** What one of them is called. */
+export const markWord = (word: Mark['word']): string =>
   ({
     mark: say`mark`,
     button: say`button`,
@@ -135,7 +136,8 @@ export function markTold(mark: Mark, { unit }: Pick<Around, 'unit'>): string {
   const { name, word, points, paths, row, size } = mark;
   const count = Math.max(points.length, paths.length);
   const apart = row !== undefined && count > 1 ? [say`${printLength(row.apart, unit)} apart`] : [];
-  const is = row === undefined ? one(word) : count === 1 ? `1 ${one(word)}` : `${count} ${many(word)}`;
+  const is =
+    row === undefined ? markWord(word) : count === 1 ? `1 ${markWord(word)}` : `${count} ${many(word)}`;
   const wide = word === 'button' && size !== undefined ? [say`${printLength(size, unit)} wide`] : [];
   return [name, is, ...apart, ...wide, ...longs(mark, unit)].join(', ');
 }

@@ -1,8 +1,9 @@
 /** What is on a piece and about it besides its outline: marks, allowances and words, told where they changed. */
-import { inWords, say } from '../../grammar/say';
+import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import { pleatCount } from '../drafting/pieces/told';
 import { printLength } from '../drafting/values/quantity';
+import { markWord } from '../drawing/marks';
 import type { DisplayUnit } from '../drafting/model';
 import { apply, distance, identity, type Point, type Rigid } from '../geometry';
 import { both } from './causes';
@@ -138,7 +139,7 @@ function marks({ marks: all, balance, holes }: Piece): Thing[] {
   return [
     ...all.map(({ name, word, points, paths, size, row }): Thing => ({
       word: 'marks',
-      thing: `${word} ${name}`,
+      thing: `${markWord(word)} ${name}`,
       properties: {
         ...(row && { count: say`${Math.max(points.length, paths.length)} in a row` }),
         ...(size !== undefined && { size: just(size) }),
@@ -203,18 +204,21 @@ function shaping({ darts, shaping: more }: Piece, naming: Naming): Thing[] {
   ];
 }
 
+/** A dart's sides are those where its edge comes and goes; a fish dart has a left and a right one. */
 function pressed(word: string): string {
   switch (word) {
-    case '':
-      return '';
     case 'open':
       return say`pressed open`;
     case 'from':
       return say`pressed toward the beginning of its edge`;
     case 'to':
       return say`pressed toward the end of its edge`;
+    case 'left':
+      return say`pressed to the left`;
+    case 'right':
+      return say`pressed to the right`;
     default:
-      return say`pressed toward ${inWords(word)}`;
+      return '';
   }
 }
 

@@ -1,4 +1,5 @@
 /** What changed of each piece: its outline, its place, its marks, its allowances, its words. */
+import { say } from '../../grammar/say';
 import type { Edge, Piece } from '../drafting/model';
 import {
   apply,
@@ -192,7 +193,7 @@ const renamedEdges = (pairs: readonly EdgePair[]): Detail[] =>
       ? [
           {
             word: 'wording',
-            thing: 'edge',
+            thing: say`edge`,
             text: { was: was.name, now: now.name },
             at: { was: was.path.pointAt(was.path.length / 2), now: now.path.pointAt(now.path.length / 2) },
           } as const,

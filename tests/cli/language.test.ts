@@ -90,6 +90,27 @@ describe('the option --language', () => {
       assert.match(out, /Längen in cm\.\n/);
     }));
 
+  it('keeps every key, code and figure of a comparison for programs', () =>
+    inFolder(
+      { 'a.draft': apron, 'b.draft': apron.replace('turned twice 1cm', 'turned twice 2cm') },
+      async (folder) => {
+        const asked = ['compare', 'a.draft', 'b.draft', '--format', 'json'];
+        const english = JSON.parse((await folder.run(...asked)).out);
+        const german = JSON.parse((await folder.run(...asked, '--language', 'de')).out);
+        assert.match(german.patterns[0].verdict, /^1 von 2 Teilen geändert/);
+        assert.notEqual(
+          german.patterns[0].pieces[0].details[0].thing,
+          english.patterns[0].pieces[0].details[0].thing,
+        );
+        const told = new Set(['message', 'held', 'why', 'thing']);
+        const figures = (report: unknown): string =>
+          JSON.stringify(report, (key, value: unknown) =>
+            told.has(key) || (key === 'verdict' && /[ .]$|geändert|changed/.test(String(value))) ? '' : value,
+          );
+        assert.equal(figures(german), figures(english));
+      },
+    ));
+
   it('refuses every other language in a sentence', () =>
     inFolder({ 'apron.draft': apron }, async (folder) => {
       const { exit, err } = await folder.run('check', 'apron.draft', '--language', 'cy');
