@@ -73,4 +73,16 @@ describe('pieces sewn to copies of themselves', () => {
     const [order] = writtenSheet('sewing', pattern, {}).tables;
     assert.ok(order!.rows.some(({ cells }) => cells.includes('6 times')));
   });
+
+  it('are a front and a back alike where there are two of them, with a seam on each side', () => {
+    const pattern = patternIn(
+      gores('2 on fold', 'seam joins panel.side = its pair', 'seam waist panel.waist = waistband.lower'),
+    );
+    const rows = writtenSheet('finished', pattern, {}).tables.flatMap(({ rows: of }) => of);
+    const told = rows.map(({ cells }) => [cells[0], cells[2], cells[3]].join(' '));
+    assert.ok(told.includes('waist all round 24.00'), told.join('; '));
+    assert.ok(told.includes('joins each side 60.13'), told.join('; '));
+    const [order] = writtenSheet('sewing', pattern, {}).tables;
+    assert.ok(order!.rows.some(({ cells }) => cells.includes('once a side')));
+  });
 });

@@ -53,6 +53,21 @@ describe('a cutting list', () => {
     ]);
   });
 
+  it('says that a piece on the fold is counted as it opens out: two of them are four halves', () => {
+    const folded = (count: number) =>
+      sheetOfText(
+        'cutting',
+        bag()
+          .replace('cut pair in canvas', `cut ${count} on fold`)
+          .replace('grain along near', 'grain along near\n  fold near'),
+      );
+    const [row] = rowsOf(folded(2));
+    // 31 by 22 cm is a half
+    assert.deepEqual(row!.slice(1, 7), ['2', 'on the fold', '', 'along near', '0.136', '0.273']);
+    assert.match(folded(2).words.join(' '), /on the fold is counted once, as it opens out/);
+    assert.doesNotMatch(sheetOfText('cutting', bag()).words.join(' '), /fold/);
+  });
+
   it('knows no total of pieces without a cutting line, and says which a total lacks', () => {
     const bare = bag().replace('  allow 1cm\n', '');
     const [side, all] = rowsOf(sheetOfText('cutting', bare));

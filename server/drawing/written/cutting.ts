@@ -30,6 +30,7 @@ export function cuttingList(pattern: Pattern, given: Given): WrittenSheet {
     heading: headingOf(titled(pattern), pattern, given),
     words: [
       say`Areas are within the cutting line, without what falls between the pieces, in ${areaUnit(pattern.unit)}.`,
+      ...(cuts.some(({ layer }) => layer.as === 'fold') ? [ofFolds()] : []),
     ],
     tables: cloths.map((cloth) =>
       tableOf(
@@ -47,6 +48,10 @@ export function cuttingList(pattern: Pattern, given: Given): WrittenSheet {
     ],
   };
 }
+
+/** A tube laid flat has two layers and is one piece: whoever counts its layers would cut two of it. */
+const ofFolds = (): string =>
+  say`A piece on the fold is counted once, as it opens out, and its area is that of both halves.`;
 
 const titled = ({ title }: Pattern): string =>
   title === '' ? say`Cutting list` : say`Cutting list of ${title}`;

@@ -180,7 +180,7 @@ function allLengths(pattern: Pattern): readonly Measured[] {
 
 /**
  * How long a seam is as it is sewn, and how often: one that begins at a fold goes on beyond it, one of pieces that are cut
- * twice is sewn on both sides of the wearer, one of gores as often as there are gores.
+ * twice is sewn on both sides of the wearer, one of gores, or of a front and a back alike, as often as they are cut.
  */
 export function courseOf(
   seam: Seam,
@@ -193,7 +193,7 @@ export function courseOf(
   });
   if (taken.some(({ of }) => of.statement.node.kind === 'band')) return { length, times: 1 };
   const [copies = 1] = taken.map(({ of }) => of.copies ?? 1).sort((a, b) => b - a);
-  if (copies > 2) return { length, times: copies };
+  if (copies > 1) return { length, times: copies };
   if (seam.itsPair || seam.side !== undefined) return { length, times: 1 };
   if (taken.some(({ of, edge }) => atFold(of, edge))) return { length: 2 * length, times: 1 };
   return { length, times: taken.every(({ of }) => timesRound(of) === 2) ? 2 : 1 };
