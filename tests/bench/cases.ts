@@ -49,11 +49,15 @@ export const lines = (count: number): Case => {
   return generatedCase(`${count} lines`, manyDrafts(count, SEED), budget);
 };
 
+/** One draft, each step of which rests on the one before: what an edit costs that re-reads its whole block. */
+export const oneDraft = (count: number): Case =>
+  generatedCase(`one draft of ${count} lines`, longDraft(count, SEED), {});
+
 export const generated = (): readonly Case[] => [
   lines(200),
   generatedCase('garment of 35 pieces', garment(5, SEED), { whole: 60, findings: 16, drawing: 16, dart: 16 }),
   lines(2000),
   lines(10000),
-  generatedCase('one draft of 2000 lines', longDraft(2000, SEED), {}),
-  generatedCase('one draft of 10000 lines', longDraft(10000, SEED), {}),
+  oneDraft(2000),
+  oneDraft(10000),
 ];
