@@ -214,6 +214,23 @@ describe('the name of a piece', function () {
   });
 });
 
+describe('the rest of a label', function () {
+  this.timeout(240_000);
+
+  it('that stands far from the name of its piece begins with it once more', async () => {
+    for (const paper of PAPERS)
+      for (const name of ['princess-bodice.draft', 'crew-shirt.draft', 'chalk-bag.draft']) {
+        const { laid } = await onPaper(name, paper);
+        for (const { name: piece, texts } of laid.pieces) {
+          const title = texts.find(({ role }) => role === 'title')!;
+          const first = texts.find(({ role }) => role === 'detail')!;
+          const far = Math.hypot(first.at.x - title.at.x, first.at.y - title.at.y);
+          assert.ok(far < 60 || first.text.startsWith(piece), `${piece} on ${paper.name}: ${far} mm`);
+        }
+      }
+  });
+});
+
 describe('the names beside a cross', function () {
   this.timeout(240_000);
 

@@ -40,6 +40,8 @@ export interface Ground {
   readonly inside: (at: Spot) => boolean;
   /** The way of the longest edge, degrees. */
   readonly way: number;
+  /** Places are tried from here; from the upper middle unless told. */
+  readonly near?: Spot;
 }
 
 type Row = Pick<DrawnText, 'role' | 'text' | 'size'>;
@@ -62,6 +64,9 @@ export function placedLabel(label: Label, ground: Ground, font: Metrics): readon
   return placedBlock(label, ground, font, CLOSE_LEADING) ?? placedApart(label, ground, font);
 }
 
+/** So far from the name the rest of a label begins with it once more, mm. */
+const FAR_MM = 60;
+
 /** The name of a narrow piece, and all else beside it. */
 function placedApart(label: Label, ground: Ground, font: Metrics): readonly Placed[] | undefined {
   if (label.title === '' || label.lines.length === 0) return undefined;
@@ -69,8 +74,17 @@ function placedApart(label: Label, ground: Ground, font: Metrics): readonly Plac
   if (name === undefined) return undefined;
   const space = ground.space.copy();
   for (const row of name) space.add(rectOfText(row, runs(row.text, row.size, font)));
-  const rest = placedBlock({ ...label, title: '' }, { ...ground, space }, font, CLOSE_LEADING);
-  return rest && [...name, ...rest];
+  const near = name[0]!.at;
+  const restOf = (lines: readonly string[]): readonly Placed[] | undefined =>
+    placedBlock({ ...label, title: '', lines }, { ...ground, space, near }, font, CLOSE_LEADING);
+  const rest = restOf(label.lines);
+  if (rest === undefined) return undefined;
+  const { at } = rest[0]!;
+  const isFar = Math.hypot(at.x - near.x, at.y - near.y) > FAR_MM;
+  if (!isFar) return [...name, ...rest];
+  const [first, ...others] = label.lines;
+  const named = restOf([label.title, ...label.lines]) ?? restOf([`${label.title} · ${first}`, ...others]);
+  return [...name, ...(named ?? rest)];
 }
 
 function placedBlock(
@@ -213,10 +227,13 @@ function turnsFor(way: number): number[] {
 }
 
 /** Places on the piece, those that the eye looks at first before the others. */
-function spotsOn({ frame, space, inside }: Ground): { readonly at: Spot; readonly clear: number }[] {
+function spotsOn({ frame, space, inside, near }: Ground): { readonly at: Spot; readonly clear: number }[] {
   const [wide, high] = [frame.right - frame.left, frame.bottom - frame.top];
   const steps = Array.from({ length: TRIES }, (_, i) => (i + 0.5) / TRIES);
-  const unrest = (u: number, v: number): number => (u - 0.5) ** 2 + (v - 0.4) ** 2;
+  const unrest = (u: number, v: number): number =>
+    near === undefined
+      ? (u - 0.5) ** 2 + (v - 0.4) ** 2
+      : Math.hypot(frame.left + u * wide - near.x, frame.top + v * high - near.y);
   return steps
     .flatMap((u) => steps.map((v) => ({ u, v, rank: unrest(u, v) })))
     .sort((a, b) => a.rank - b.rank)
