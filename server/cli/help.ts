@@ -1,5 +1,5 @@
 /** What the library that reads command lines says by itself, help and refusals, in the person's language. */
-import { Help, type Command, type HelpConfiguration, type Option } from 'commander';
+import { Help, type Argument, type Command, type HelpConfiguration, type Option } from 'commander';
 import { isEnglish, say } from '../../grammar/say';
 
 const TITLES: Readonly<Record<string, () => string>> = {
@@ -9,15 +9,43 @@ const TITLES: Readonly<Record<string, () => string>> = {
   'Commands:': () => say`Commands:`,
 };
 
+/** What stands for something that is put in its place. */
+const PLACES: Readonly<Record<string, () => string>> = {
+  file: () => say`file`,
+  folder: () => say`folder`,
+  path: () => say`path`,
+  body: () => say`body`,
+  'name=value': () => say`name=value`,
+  'code=severity': () => say`code=severity`,
+  dialect: () => say`dialect`,
+  format: () => say`format`,
+  language: () => say`language`,
+  what: () => say`what`,
+  code: () => say`code`,
+  names: () => say`names`,
+  name: () => say`name`,
+  words: () => say`words`,
+  ratio: () => say`ratio`,
+  day: () => say`day`,
+  kind: () => say`kind`,
+};
+
+const place = (name: string): string => PLACES[name]?.() ?? name;
+
 const plain = new Help();
 const placeholders = (words: string): string =>
-  words.replace('[options]', say`[options]`).replace('[command]', say`[command]`);
+  words
+    .replace('[options]', say`[options]`)
+    .replace('[command]', say`[command]`)
+    .replace(/<([a-z=]+)(\.*)>/g, (_, name: string, more: string) => `<${place(name)}${more}>`);
 
 /** For `configureHelp`. */
 export const helpInWords: HelpConfiguration = {
   styleTitle: (title: string) => TITLES[title]?.() ?? title,
   commandUsage: (command: Command) => placeholders(plain.commandUsage(command)),
   subcommandTerm: (command: Command) => placeholders(plain.subcommandTerm(command)),
+  optionTerm: (option: Option) => placeholders(plain.optionTerm(option)),
+  argumentTerm: (argument: Argument) => place(plain.argumentTerm(argument)),
   optionDescription: (option: Option) =>
     explained(plain.optionDescription(option), option.description, option),
 };
@@ -41,16 +69,22 @@ function explained(
 const REFUSALS: readonly (readonly [RegExp, (one: string, other: string, third: string) => string])[] = [
   [/^error: unknown option '(.*)'$/, (flag) => say`error: unknown option '${flag}'`],
   [/^error: unknown command '(.*)'$/, (name) => say`error: unknown command '${name}'`],
-  [/^error: missing required argument '(.*)'$/, (name) => say`error: missing required argument '${name}'`],
-  [/^error: option '(.*)' argument missing$/, (flag) => say`error: option '${flag}' argument missing`],
+  [
+    /^error: missing required argument '(.*)'$/,
+    (name) => say`error: missing required argument '${place(name)}'`,
+  ],
+  [
+    /^error: option '(.*)' argument missing$/,
+    (flag) => say`error: option '${placeholders(flag)}' argument missing`,
+  ],
   [
     /^error: option '(.*)' argument '(.*)' is invalid\. Allowed choices are (.*)\.$/,
     (flag, value, choices) =>
-      say`error: option '${flag}' argument '${value}' is invalid. Allowed choices are ${choices}.`,
+      say`error: option '${placeholders(flag)}' argument '${value}' is invalid. Allowed choices are ${choices}.`,
   ],
   [
     /^error: option '(.*?)' argument '(.*?)' is invalid\. (.*)$/,
-    (flag, value, why) => say`error: option '${flag}' argument '${value}' is invalid. ${why}`,
+    (flag, value, why) => say`error: option '${placeholders(flag)}' argument '${value}' is invalid. ${why}`,
   ],
   [
     /^error: too many arguments for '(.*)'\. Expected (\d+) arguments? but got (\d+)\.$/,

@@ -29,6 +29,25 @@ describe('the option --language', () => {
       assert.match(english, /^## Why it matters$/m);
     }));
 
+  it('has what is to be put in named in German, in the help of every command and where it is missing', () =>
+    inFolder({}, async (folder) => {
+      const { out: all } = await folder.run('--help');
+      const commands = all.slice(all.indexOf('Commands:')).match(/(?<=^ {2})[a-z-]+/gm)!;
+      assert.ok(commands.length > 8, commands.join());
+      for (const command of commands.filter((one) => one !== 'help' && one !== 'lsp')) {
+        const { out: english } = await folder.run(command, '--help');
+        const { out: german } = await folder.run('--language', 'de', command, '--help');
+        const places = [...english.matchAll(/<[a-z=.]+>/g)].map(([place]) => place);
+        assert.deepEqual(
+          places.filter((place) => german.includes(place)),
+          [],
+          command,
+        );
+      }
+      const { err } = await folder.run('draw', '--language', 'de');
+      assert.match(err, /^Fehler: Die Angabe 'Datei' fehlt/);
+    }));
+
   it('may stand before the command, and the last one counts', () =>
     inFolder({ 'apron.draft': broken }, async (folder) => {
       const { out } = await folder.run('--language', 'de', 'check', 'apron.draft');
@@ -72,7 +91,7 @@ describe('the option --language', () => {
     inFolder({ 'apron.draft': apron }, async (folder) => {
       const help = await folder.run('check', '--help', '--language', 'de');
       assert.deepEqual([help.exit, help.err], [0, '']);
-      assert.match(help.out, /^Aufruf: draftwright check \[Optionen\] <file\.\.\.>\n\nmelden, was/);
+      assert.match(help.out, /^Aufruf: draftwright check \[Optionen\] <Datei\.\.\.>\n\nmelden, was/);
       const refused = await folder.run('chek', 'apron.draft', '--language', 'de');
       assert.equal(refused.exit, 2);
       assert.equal(
