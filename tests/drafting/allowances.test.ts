@@ -44,6 +44,21 @@ describe('an allowance', () => {
     near(areaOf(cutting!), (200 + 10 + 20) * (200 + 10 + 20), 1e-6);
   });
 
+  it('of a finish over several pieces is kept by those that are whole while another is mended', () => {
+    const broken = panel(['allow 1cm'], 'other').replace('straight to c', 'straight to nowhere');
+    const text = `${SHEET}${panel(['allow 1cm'])}${broken}finish foot other.foot, panel.foot turned up 4cm\n`;
+    near(allowanceAt(pieceOf(drafted(text), 'panel'), 'foot', 100), 40, 1e-9);
+    near(
+      allowanceAt(
+        pieceOf(drafted(text.replace('other.foot, panel.foot', 'panel.feet')), 'panel'),
+        'foot',
+        100,
+      ),
+      10,
+      1e-9,
+    );
+  });
+
   it('of a stretch steps at both its ends, and is the usual one beyond them', () => {
     const piece = pieceOf(
       drafted(`${SHEET}${panel(['allow 1cm', 'allow 3cm at side from slit to c'])}`),

@@ -68,6 +68,14 @@ export function presentEdges(reader: Reader, sewn: readonly Sewn[]): readonly Ta
   return reader.blocked || edges.some((edge) => edge === undefined) ? undefined : (edges as TakenEdge[]);
 }
 
+/** Those of them that can be had: what is wrong with the others has been said. Undefined when none can. */
+export function soundEdges(reader: Reader, sewn: readonly Sewn[]): readonly TakenEdge[] | undefined {
+  const present = sewn.filter(({ edge }) => !reader.isAbsent(edge));
+  const edges = present.flatMap((one) => takenEdge(reader, one) ?? []);
+  reader.blocked = edges.length === 0;
+  return edges.length === 0 ? undefined : edges;
+}
+
 /** A hole's edge has its neighbours in the hole: none of the piece's own. */
 function besideOf({ edges }: Piece, edge: Edge): readonly [string, string] {
   const index = edges.indexOf(edge);

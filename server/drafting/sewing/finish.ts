@@ -3,7 +3,7 @@ import type { FinishNode } from '../../../grammar/syntax';
 import type { Finish } from '../model';
 import { allowance } from '../pieces/cutting';
 import type { Reader } from '../values/reader';
-import { presentEdges } from './edges';
+import { presentEdges, soundEdges } from './edges';
 import { readFaced } from './faced';
 
 export function readFinish(
@@ -12,7 +12,8 @@ export function readFinish(
   name: string,
   source: string,
 ): Finish | undefined {
-  const taken = presentEdges(reader, node.edges);
+  // a hem that runs on over several pieces is made on those that are whole; a facing wants all that it faces
+  const taken = (node.facedBy === undefined ? soundEdges : presentEdges)(reader, node.edges);
   const width = node.width === undefined ? 0 : allowance(reader, node.width, node.how.replace('-', ' '));
   if (width === undefined || taken === undefined) return undefined;
   const faced = node.facedBy === undefined ? {} : readFaced(reader, node.facedBy, taken);
