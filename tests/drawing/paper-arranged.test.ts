@@ -13,7 +13,7 @@ import { paperNamed } from '../../server/drawing/paper/papers';
 import { toPdf } from '../../server/drawing/paper/pdf';
 import { printed } from '../../server/drawing/paper/printed';
 import { mapContent } from '../../server/drawing/paper/map';
-import { MARGIN_MM, tilingOf, type Tiling } from '../../server/drawing/paper/tiles';
+import { MARGIN_MM, OVERLAP_MM, tilingOf, type Tiling } from '../../server/drawing/paper/tiles';
 import { diskDoor } from '../support/door';
 import { readPdf } from '../support/pdf';
 import { root } from '../support/sources';
@@ -253,6 +253,9 @@ describe('the names beside a cross', function () {
         }
         for (const mark of tiling.marks)
           for (const { text, x, y, wide } of namesOf(mark, metrics())) {
+            const { frame } = tiling.tiles.find((tile) => tile.name === mark.between[0])!;
+            const inCorner = !mark.beside && x + wide > frame.right - OVERLAP_MM;
+            assert.ok(!inCorner, `${name} on ${paper.name}: ${text} stands on the next strip`);
             const near = [-1, 0, 1].flatMap((row) => rows.get(Math.floor(y / 10) + row) ?? []);
             const hit = near.find((one) => one.x > x && one.x < x + wide && one.y > y - 2.5 && one.y < y);
             assert.equal(hit, undefined, `${name} on ${paper.name}: ${text} of ${mark.between.join(' ')}`);

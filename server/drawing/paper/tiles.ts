@@ -175,7 +175,8 @@ function letters(row: number): string {
 /** Where a cross may stand along a side that is shared, as shares of it: two are wanted, one in each half. */
 const HALVES = [
   { usual: [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4], from: 0.06, to: 0.44, otherFrom: 0.14 },
-  { usual: [0.75, 0.8, 0.7, 0.85, 0.65, 0.9, 0.6], from: 0.56, to: 0.9, otherFrom: 0.7 },
+  // farther on, names would stand on the side of the strip to the right
+  { usual: [0.75, 0.8, 0.7, 0.83, 0.65, 0.6], from: 0.56, to: 0.83, otherFrom: 0.7 },
 ] as const;
 /** Where the usual places are all taken, others are tried in such steps. */
 const STEP = 0.01;
