@@ -1,4 +1,5 @@
 /** What lies around a piece or a seam, as far as it is judged by: while all of it stays the same, so does what was found. */
+import { keptFor } from '../../grammar/kept';
 import type { Finish, Pattern, Piece, Seam } from '../drafting/model';
 import { inPlaceOf, stepsOf } from './made-of';
 
@@ -83,21 +84,16 @@ export const sameAround = (a: AroundPiece, b: AroundPiece): boolean =>
 export const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((one, i) => one === b[i]);
 
-const indexed = new WeakMap<readonly Piece[], ReadonlyMap<string, readonly Piece[]>>();
-
 /** The pieces by their name in the text, put in order once for a list of them. */
-export function byBase(pieces: readonly Piece[]): ReadonlyMap<string, readonly Piece[]> {
-  const kept = indexed.get(pieces);
-  if (kept !== undefined) return kept;
+export const byBase = keptFor((pieces: readonly Piece[]): ReadonlyMap<string, readonly Piece[]> => {
   const found = new Map<string, Piece[]>();
   for (const piece of pieces) {
     const same = found.get(piece.base);
     if (same === undefined) found.set(piece.base, [piece]);
     else same.push(piece);
   }
-  indexed.set(pieces, found);
   return found;
-}
+});
 
 /** Edges of which nothing is said, by piece, as one string each. */
 function doubtfulEdges(names: ReadonlySet<string>): ReadonlyMap<string, string> {

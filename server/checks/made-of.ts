@@ -1,4 +1,5 @@
 /** Which pieces a statement makes others of, and what is cut in the place of a piece that is not. */
+import { keptFor } from '../../grammar/kept';
 import type { Expr, Ref, StatementNode } from '../../grammar/syntax';
 import type { Piece } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
@@ -31,11 +32,7 @@ export interface Step {
   readonly cut: readonly Piece[];
 }
 
-const kept = new WeakMap<readonly Piece[], ReadonlyMap<string, Step>>();
-
-export function stepsOf(pieces: readonly Piece[]): ReadonlyMap<string, Step> {
-  const before = kept.get(pieces);
-  if (before !== undefined) return before;
+export const stepsOf = keptFor((pieces: readonly Piece[]): ReadonlyMap<string, Step> => {
   const made = new Map<string, Piece[]>();
   for (const piece of pieces.filter(({ side }) => side !== 'left'))
     for (const base of replacedBy(piece.statement.node)) made.set(base, [...(made.get(base) ?? []), piece]);
@@ -52,9 +49,8 @@ export function stepsOf(pieces: readonly Piece[]): ReadonlyMap<string, Step> {
     const cut = piece.cut === undefined ? cutOf(piece.base, [piece.base]) : [];
     if (cut.length > 0) found.set(piece.base, { piece, cut: [...new Set(cut)] });
   }
-  kept.set(pieces, found);
   return found;
-}
+});
 
 /** What bears the edge's name on the pieces that are cut, or is what a cut left of it. */
 export const inPlaceOf = ({ cut }: Step, edge: string): readonly CutEdge[] =>

@@ -1,4 +1,5 @@
 /** Finds pieces that nobody will cut, though others of the pattern are cut and nothing is made of them. */
+import { keptFor } from '../../grammar/kept';
 import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { Pattern, Piece } from '../drafting/model';
@@ -13,22 +14,18 @@ export const notCut: Judged = {
   ofPattern: (pattern) => forgotten(pattern),
 };
 
-const kept = new WeakMap<readonly Piece[], readonly SourcedFinding[]>();
-
-function forgotten(pattern: Pattern): readonly SourcedFinding[] {
-  const { pieces, pieceNames } = pattern;
+function forgotten({ pieces, pieceNames }: Pattern): readonly SourcedFinding[] {
   // what can't be made may be what the piece is for
   const made = new Set(pieces.map(({ source }) => source));
-  if (pieceNames.some((name) => !made.has(name))) return [];
-  const before = kept.get(pieces);
-  if (before !== undefined) return before;
+  return pieceNames.some((name) => !made.has(name)) ? [] : ofNoUse(pieces);
+}
+
+const ofNoUse = keptFor((pieces: readonly Piece[]): readonly SourcedFinding[] => {
   const used = new Set(pieces.flatMap(({ statement }) => basesOf(statement.node)));
   const lost = pieces.filter((piece) => piece.cut === undefined && !used.has(piece.base) && !isTold(piece));
   // a file in which nothing is cut is a block for others
-  const findings = pieces.some(({ cut }) => cut !== undefined) ? lost.map(told) : [];
-  kept.set(pieces, findings);
-  return findings;
-}
+  return pieces.some(({ cut }) => cut !== undefined) ? lost.map(told) : [];
+});
 
 /** Cutting words that could not be read have been told. */
 const isTold = ({ statement }: Piece): boolean =>

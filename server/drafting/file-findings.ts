@@ -1,4 +1,5 @@
 /** What there is to say of a pattern's files as a whole: syntax, names given twice, `use` lines, the body. */
+import { keptFor } from '../../grammar/kept';
 import { say } from '../../grammar/say';
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { Finding, Fix, Related, SourcedFinding } from './finding';
@@ -27,11 +28,7 @@ const made = (
 });
 
 /** Findings of a top-level statement's syntax, kept while it stays the same object. */
-const syntaxKept = new WeakMap<TopLevel, readonly Finding[]>();
-
-function syntaxOf(top: TopLevel): readonly Finding[] {
-  const kept = syntaxKept.get(top);
-  if (kept !== undefined) return kept;
+const syntaxOf = keptFor((top: TopLevel): readonly Finding[] => {
   const found: Finding[] = [];
   const visit = (statement: Statement): void => {
     for (const { code, at, message, fixes } of statement.problems) {
@@ -44,9 +41,8 @@ function syntaxOf(top: TopLevel): readonly Finding[] {
     statement.block?.forEach(visit);
   };
   visit(top.statement);
-  syntaxKept.set(top, found);
   return found;
-}
+});
 
 /** The path under which a top-level statement is found again. */
 const sourceOf = (file: FileNames, top: TopLevel): string => file.key + (file.of(top)[0]?.id ?? '');

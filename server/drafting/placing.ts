@@ -1,4 +1,5 @@
 /** From definitions to places in the text, and back. */
+import { keptFor } from '../../grammar/kept';
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { Source } from './finding';
 import type { FileRange } from './model';
@@ -35,16 +36,7 @@ interface Part {
 }
 
 /** The lines of a piece that can be pointed at: edges, notches, marks by name; the grain and the rest by their word. */
-function parts(statement: Statement): readonly Part[] {
-  const kept = partsKept.get(statement);
-  if (kept !== undefined) return kept;
-  const found = partsOf(statement);
-  partsKept.set(statement, found);
-  return found;
-}
-
-/** A statement keeps its block for life. */
-const partsKept = new WeakMap<Statement, readonly Part[]>();
+const parts = keptFor(partsOf);
 
 function partsOf(statement: Statement): readonly Part[] {
   return (statement.block ?? []).flatMap((line): Part[] => {

@@ -1,5 +1,6 @@
 /** What each word of a text is, for colours: from the syntax where it tells, else from the word itself. */
 import { tokensOf, type TokenKind } from '../../grammar';
+import { keptFor } from '../../grammar/kept';
 import type { Name, Ref, SourceFile, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
 import { ofNode } from '../drafting/names/mentions';
 import type { RefSpace } from '../drafting/names/references';
@@ -43,9 +44,6 @@ const LEXICAL: Readonly<Record<TokenKind, Colour | undefined>> = {
   unknown: undefined,
 };
 
-/** Kept while a top-level statement stays the same object; offsets count from its start. */
-const kept = new WeakMap<TopLevel, readonly Coloured[]>();
-
 /** Words that stand together: offsets count from `offset`; the same list while a statement stays what it is. */
 export interface ColouredPart {
   readonly offset: number;
@@ -82,21 +80,14 @@ const moved = ({ from, to, colour, defines }: Coloured, by: number): Coloured =>
   defines,
 });
 
-/** The coloured words of one top-level statement, counted from its start. */
-export function coloursIn(top: TopLevel): readonly Coloured[] {
-  const known = kept.get(top) ?? named(top);
-  kept.set(top, known);
-  return known;
-}
+/** The coloured words of one top-level statement, counted from its start; kept while it stays the same object. */
+export const coloursIn = keptFor(named);
 
 export const lexical = (text: string, offset: number): readonly Coloured[] =>
   tokensOf(text).flatMap(({ kind, from, to }) => {
     const colour = LEXICAL[kind];
     return colour === undefined ? [] : [{ from: from + offset, to: to + offset, colour, defines: false }];
   });
-
-/** The words of a statement without its block, counted from its start; an edit beside it leaves them as they are. */
-const ownWords = new WeakMap<Statement, readonly Coloured[]>();
 
 function named(top: TopLevel): readonly Coloured[] {
   // the words of a divide go on between the blocks of its shares
@@ -118,11 +109,10 @@ function named(top: TopLevel): readonly Coloured[] {
   return found;
 }
 
-function wordsOf(statement: Statement): readonly Coloured[] {
-  const known = ownWords.get(statement) ?? wordsWithin({ ...statement, start: 0, block: [] }, statement.text);
-  ownWords.set(statement, known);
-  return known;
-}
+/** The words of a statement without its block, counted from its start; an edit beside it leaves them as they are. */
+const wordsOf = keptFor((statement: Statement): readonly Coloured[] =>
+  wordsWithin({ ...statement, start: 0, block: [] }, statement.text),
+);
 
 /** The words of a text in which a statement stands with its block. */
 function wordsWithin(whole: Statement, text: string): readonly Coloured[] {

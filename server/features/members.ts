@@ -1,4 +1,5 @@
 /** What a piece has: its own edges, darts and marks, those of the piece it is made from, and the points of its draft. */
+import { keptFor } from '../../grammar/kept';
 import type { Name, Ref, Statement, StatementNode } from '../../grammar/syntax';
 import type { Declaration } from '../drafting/names/declarations';
 import type { FileNames } from '../drafting/names/files';
@@ -73,9 +74,6 @@ export function cutMeaning(file: FileNames, { statement, ...rest }: Declaration)
   return part(file, node.into[0]?.name.text ?? '', name.text);
 }
 
-/** Kept while the statement stays the same object. */
-const ownNames = new WeakMap<Statement, ReadonlyMap<string, readonly OwnName[]>>();
-
 export interface OwnName {
   readonly name: Name;
   /** False for a dart's line that only says more of a dart of the outline, or of the piece this one is made from. */
@@ -85,9 +83,7 @@ export interface OwnName {
 function namesOwn(file: FileNames, piece: Declaration, name: string, depth: number): boolean {
   const block = blockOf(piece);
   if (block === undefined) return false;
-  const named = ownNames.get(block) ?? ownNamesOf(block);
-  ownNames.set(block, named);
-  const found = named.get(name) ?? [];
+  const found = ownNames(block).get(name) ?? [];
   if (found.some(({ defines }) => defines)) return true;
   if (found.length === 0 || depth > LONGEST_CHAIN) return false;
   // more is said of a dart here: whose it is, the piece before knows; if nobody does, it is ours
@@ -105,6 +101,9 @@ function blockOf({ statement, name }: Declaration): Statement | undefined {
   if (statement.node.kind !== 'divide') return statement;
   return statement.block?.find(({ node }) => node.kind === 'share' && node.name.text === name);
 }
+
+/** Kept while the statement stays the same object. */
+const ownNames = keptFor(ownNamesOf);
 
 function ownNamesOf(block: Statement): ReadonlyMap<string, readonly OwnName[]> {
   const found = new Map<string, OwnName[]>();

@@ -1,4 +1,5 @@
 /** The document outline: drafts with their shapes, pieces with their edges, seams, choices. Read from the syntax alone. */
+import { keptFor } from '../../grammar/kept';
 import { say } from '../../grammar/say';
 import type { SourceFile, Statement, StatementNode, TopLevel } from '../../grammar/syntax';
 
@@ -48,18 +49,12 @@ const KINDS: Partial<Record<StatementNode['kind'], SymbolKind>> = {
   broken: 'mark',
 };
 
-/** Kept while a top-level statement stays the same object. */
-const kept = new WeakMap<TopLevel, readonly OutlineSymbol[]>();
-
 /** The symbols of one top-level statement; their offsets count from its start. */
-export function outlineOf(top: TopLevel): readonly OutlineSymbol[] {
-  const known = kept.get(top);
-  if (known !== undefined) return known;
+export const outlineOf = keptFor((top: TopLevel): readonly OutlineSymbol[] => {
   const symbols: OutlineSymbol[] = [];
   collect(top.statement, symbols);
-  kept.set(top, symbols);
   return symbols;
-}
+});
 
 /** The symbols of a file in file order. */
 export const outline = (file: SourceFile): readonly OutlineSymbol[] =>

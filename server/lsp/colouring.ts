@@ -8,6 +8,7 @@ import {
   type SemanticTokensDeltaParams,
   type SemanticTokensRangeParams,
 } from 'vscode-languageserver';
+import { keptFor } from '../../grammar/kept';
 import type { SourceFile } from '../../grammar/syntax';
 import { colouredParts, colours, type Colour, type Coloured } from '../features/colours';
 import type { Encoding, Lines, Position } from '../features/lines';
@@ -125,13 +126,7 @@ class Told {
   }
 }
 
-const rooms = new WeakMap<object, Told>();
-
-function toldIn(desk: object): Told {
-  const told = rooms.get(desk) ?? new Told();
-  rooms.set(desk, told);
-  return told;
-}
+const toldIn = keptFor((_desk: object) => new Told());
 
 const whole = aboutText((document, _params: AboutText, desk): SemanticTokens | null => {
   const file = desk.workshop.source(document.key);

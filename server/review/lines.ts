@@ -1,5 +1,6 @@
 /** The statements of a pattern as they are held against each other: by words, without comments and layout. */
 import { FUNCTIONS, tokensOf } from '../../grammar';
+import { keptFor } from '../../grammar/kept';
 import type { Statement, TopLevel } from '../../grammar/syntax';
 import type { FileRange } from '../drafting/model';
 import type { TakenFile } from './take';
@@ -36,17 +37,13 @@ export const placeOf = ({ line, file, offset }: Placed): FileRange => ({
   to: offset + line.to,
 });
 
-const kept = new WeakMap<TopLevel, Line>();
-
 /** Every top-level statement of the files; a statement that did not change keeps its line, object for object. */
 export const topLines = (files: readonly TakenFile[]): Placed[] =>
   files.flatMap((file) =>
-    file.source.items.map((item, i) => {
-      const line = kept.get(item) ?? lineOf(item.statement);
-      kept.set(item, line);
-      return { line, file, offset: file.offsets[i]! };
-    }),
+    file.source.items.map((item, i) => ({ line: topLine(item), file, offset: file.offsets[i]! })),
   );
+
+const topLine = keptFor(({ statement }: TopLevel): Line => lineOf(statement));
 
 /** Blocks in which the order of the lines is part of what they say. */
 const ORDERED: ReadonlySet<string> = new Set(['outline', 'hole']);

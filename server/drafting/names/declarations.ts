@@ -1,4 +1,5 @@
 /** What a top-level statement declares: the names it gives, and the definitions that are evaluated. */
+import { keptFor } from '../../../grammar/kept';
 import type { Name, Statement, StatementNode, TopLevel } from '../../../grammar/syntax';
 
 /** Values and shapes have separate name spaces, and so have blocks (drafts and pieces), seams and bodies. */
@@ -168,15 +169,12 @@ export function declarations(
   return found;
 }
 
-/** Kept for each list of declarations once somebody asked. */
-const byStatement = new WeakMap<readonly Declaration[], ReadonlyMap<Statement, readonly Declaration[]>>();
-
 /** What one statement declares, of all that its top-level statement does. */
-export function declaredBy(all: readonly Declaration[], statement: Statement): readonly Declaration[] {
-  const known = byStatement.get(all) ?? grouped(all);
-  byStatement.set(all, known);
-  return known.get(statement) ?? [];
-}
+export const declaredBy = (all: readonly Declaration[], statement: Statement): readonly Declaration[] =>
+  byStatement(all).get(statement) ?? [];
+
+/** Kept for each list of declarations once somebody asked. */
+const byStatement = keptFor(grouped);
 
 function grouped(all: readonly Declaration[]): ReadonlyMap<Statement, readonly Declaration[]> {
   const found = new Map<Statement, Declaration[]>();
