@@ -44,6 +44,20 @@ describe('the templates of a new pattern', () => {
       }
   });
 
+  it('draft a bodice without an error for a smaller, a larger and a fuller bust', () => {
+    const bodice = read(`${FOLDER}/bodice-block.draft`);
+    for (const bust of [88, 92, 96, 100]) {
+      const text = bodice.replace('  bust 92cm', `  bust ${bust}cm`);
+      const { findings } = tried({ section: '', text, beside: new Map() });
+      const errors = findings.filter(({ severity }) => severity === 'error');
+      assert.deepEqual(
+        errors.map(({ message }) => message),
+        [],
+        `bust ${bust}cm`,
+      );
+    }
+  });
+
   it('are the ones that the person can choose, and are packed', () => {
     const offered = [...read('client/new-pattern.ts').matchAll(/ name: '([a-z-]+)'/g)].map(
       ([, name]) => name,
