@@ -1,4 +1,4 @@
-/** Finds pieces on the fold that would have to differ from side to side: cloth on the fold can't. */
+/** Finds pieces on the fold, and pairs, that would have to differ from side to side: such cloth comes out alike. */
 import { say } from '../../grammar/say';
 import type { PieceNode } from '../../grammar/syntax';
 import type { Fix, SourcedFinding } from '../drafting/finding';
@@ -9,18 +9,22 @@ import { listed } from './words';
 export const sidedFold: Judged = {
   code: 'sided-fold',
   severity: 'error',
-  title: 'A piece on the fold that rests on a measurement with two sides',
+  title: 'A piece on the fold, or a pair, that rests on a measurement with two sides',
   by: 'judgement',
   ofPattern: (pattern) =>
     pattern.pieces.flatMap((piece): readonly SourcedFinding[] => {
       const node = piece.statement.node as PieceNode;
-      if (piece.fold === undefined || node.eachSide) return [];
+      if (node.eachSide || (piece.fold === undefined && !isPair(piece))) return [];
       const reasons = pattern.sidedReasons(piece.source);
       return reasons.length === 0
         ? []
         : [{ source: piece.source, finding: sided(piece, node, reasons, pattern) }];
     }),
 };
+
+/** Cut twice from one half; what is worked from another piece is judged where that is drawn. */
+const isPair = ({ cut, statement }: Piece): boolean =>
+  (cut?.layers ?? []).some((layer) => layer.as === 'pairs') && statement.node.kind === 'piece';
 
 function sided(
   piece: Piece,
@@ -31,7 +35,11 @@ function sided(
   const names = [...new Set(reasons.map(({ measurement }) => measurement))];
   const body = pattern.body?.name ?? say`this body`;
   const fold = piece.statement.block?.find((line) => line.node.kind === 'fold');
-  const message = say`${piece.name} lies on the fold, so both halves come out alike, but ${listed(names)} of ${body} ${names.length === 1 ? say`differs` : say`differ`} from side to side. Draft it each side, or say which measurement both halves take.`;
+  const differs = names.length === 1 ? say`differs` : say`differ`;
+  const message =
+    piece.fold === undefined
+      ? say`${piece.name} is cut as a pair from one half, so both come out alike, but ${listed(names)} of ${body} ${differs} from side to side. Draft it each side, or say which measurement both take.`
+      : say`${piece.name} lies on the fold, so both halves come out alike, but ${listed(names)} of ${body} ${differs} from side to side. Draft it each side, or say which measurement both halves take.`;
   const place =
     fold === undefined
       ? { statement: piece.statement, at: node.name.at }

@@ -202,7 +202,13 @@ export function daysOf(file: FileNames): readonly string[] {
   });
 }
 
-/** The places where a piece comes to rest on a measurement with two sides. */
+/** Taken left and right, and not the same. */
+function isUneven(body: Body | undefined, measurement: string): boolean {
+  const measure = body?.measures.get(measurement);
+  return measure?.sided === true && measure.left.amount !== measure.right.amount;
+}
+
+/** The places where a piece comes to rest on a measurement whose two sides differ. */
 export function sidedReasons(
   network: Network,
   body: Body | undefined,
@@ -218,12 +224,7 @@ export function sidedReasons(
     eachReference(node.declaration.statement, (ref, _, statement) => {
       const target = node.links.targets.get(ref);
       const measurement = ref.path[0]!.text;
-      if (
-        target?.kind !== 'measurement' ||
-        target.rest.length > 0 ||
-        body?.measures.get(measurement)?.sided !== true
-      )
-        return;
+      if (target?.kind !== 'measurement' || target.rest.length > 0 || !isUneven(body, measurement)) return;
       found.push({ measurement, source: id, statement, at: ref.at });
     });
   }

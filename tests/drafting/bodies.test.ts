@@ -297,6 +297,18 @@ piece front of panel each side {
     );
   });
 
+  it('are refused as a pair from one half, unless it says which measurement both take', () => {
+    const text = yoke('13cm', '12cm', { of: '', cut: 'pair' });
+    assert.match(
+      check(patternIn(text))
+        .map(({ code, message }) => `${code}: ${message}`)
+        .join('\n'),
+      /^sided-fold: \S+ is cut as a pair from one half, so both come out alike, but shoulder of \S+ differs/,
+    );
+    assert.deepEqual(check(patternIn(text.replace('right shoulder', 'right shoulder.larger'))), []);
+    assert.deepEqual(check(patternIn(yoke('13cm', '13cm', { of: '', cut: 'pair' }))), []);
+  });
+
   it('are refused on the fold where the piece is not drafted each side, unless it says which measurement both halves take', () => {
     const text = yoke('13cm', '12cm', { of: '', cut: '1 on fold', fold: 'fold centre' });
     assert.deepEqual(
