@@ -3,8 +3,9 @@ import { own } from './own';
 import { leftUnread, readRaw, type Read } from './reading';
 import { MOST_WEIGHT, PROBLEM_WEIGHT, type Raw } from './raw';
 import type { Statement, TopLevel } from './syntax';
+import { Conflict } from './tokens';
 
-/** Top-level statements with nothing mended in them: their text alone decides their tree. */
+/** Top-level statements with nothing mended in them: their text, and whether it is a mark of git, decides their tree. */
 const plain = new WeakSet<TopLevel>();
 
 /** What the cutting itself mends depends on more than the statement's own text. */
@@ -30,10 +31,11 @@ export class Builder {
    */
   reuse(old: readonly TopLevel[], now: readonly Raw[]): void {
     const byText = new Map<string, TopLevel[]>();
-    for (const item of old) if (plain.has(item)) put(byText, item.text, item);
+    for (const item of old) if (plain.has(item)) put(byText, topKey(isMark(item.statement), item.text), item);
     const taken = new Set<TopLevel>();
     for (const raw of now) {
-      const item = isPlain(raw) ? byText.get(this.text.slice(raw.docFrom, raw.end))?.shift() : undefined;
+      const key = topKey(marks(raw), this.text.slice(raw.docFrom, raw.end));
+      const item = isPlain(raw) ? byText.get(key)?.shift() : undefined;
       if (!item) continue;
       this.kept.set(raw, item);
       taken.add(item);
@@ -44,7 +46,7 @@ export class Builder {
   private remember(statement: Statement): void {
     const { inside, text, problems, block } = statement;
     const asWritten = !problems.some((problem) => CUT_MENDED.has(problem.code));
-    if (asWritten) put(this.statements, keyOf(inside, text, block), statement);
+    if (asWritten) put(this.statements, keyOf(inside, isMark(statement), text, block), statement);
     for (const child of block ?? []) this.remember(child);
   }
 
@@ -68,13 +70,13 @@ export class Builder {
   /** A broken statement's reading is remembered: working out what was meant takes many attempts. */
   private read(raw: Raw, written: string): Read {
     if (raw.mended.length > 0 || this.broken.size === 0) return this.readAnew(raw, written);
-    return this.broken.get(keyOf(raw.kind, written, raw.block)) ?? this.readAnew(raw, written);
+    return this.broken.get(keyOf(raw.kind, marks(raw), written, raw.block)) ?? this.readAnew(raw, written);
   }
 
   private readAnew(raw: Raw, written: string): Read {
     const read = readRaw(raw, this.text);
     if (read.node.kind !== 'broken' || raw.mended.length > 0) return read;
-    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, written, raw.block), read);
+    if (this.broken.size < REMEMBERED) this.broken.set(keyOf(raw.kind, marks(raw), written, raw.block), read);
     return read;
   }
 
@@ -116,7 +118,7 @@ export class Builder {
   /** A statement of these words that stood in the file before, each given back once. */
   private earlier(raw: Raw, written: string): Statement | undefined {
     if (raw.mended.length > 0) return undefined;
-    return this.statements.get(keyOf(raw.kind, written, raw.block))?.shift();
+    return this.statements.get(keyOf(raw.kind, marks(raw), written, raw.block))?.shift();
   }
 }
 
@@ -145,7 +147,13 @@ function put<T>(map: Map<string, T[]>, key: string, value: T): void {
   else map.set(key, [value]);
 }
 
-/** One text may be read otherwise where a block follows it. */
-function keyOf(kind: string, text: string, block: unknown): string {
-  return `${kind}\n${block === undefined ? '' : '{'}\n${text}`;
+/** One text may be read otherwise where a block follows it, and is a mark of git in column 1 alone. */
+function keyOf(kind: string, mark: boolean, text: string, block: unknown): string {
+  return `${kind}\n${block === undefined ? '' : '{'}${mark ? '=' : ''}\n${text}`;
 }
+
+const topKey = (mark: boolean, text: string): string => (mark ? `=\n${text}` : text);
+
+const marks = (raw: Raw): boolean => raw.tokens[0]?.tokenType === Conflict;
+
+const isMark = ({ problems }: Statement): boolean => problems.some(({ code }) => code === 'conflict-mark');

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { edit, parse, type SourceFile } from '../../grammar';
 import { random } from '../support/random';
-import { everyStatement, samples } from './support';
+import { everyProblem, everyStatement, samples } from './support';
 
 /** What gets typed, pasted or lost; braces, brackets and line ends above all, because they move the most. */
 const TYPED = [
@@ -48,6 +48,62 @@ describe('edits', () => {
         assert.equal(file.text, text);
         assert.deepEqual(file, parse(text), `round ${round}, edit ${i}: ${JSON.stringify(change)}`);
       }
+    }
+  });
+
+  it('a mark of two versions that moves out of column 1 and back is read as the whole text is', () => {
+    const texts = [
+      'draft x {\n=======\n  point a = origin\n}\n',
+      'let a = 1cm\n\n=======\n\nlet b = 2cm\n',
+      '# said of it\n<<<<<<< HEAD\nlet a = 1cm\n=======\nlet a = 2cm\n>>>>>>> fitting\n',
+      '======= {\n  point a = origin\n}\n',
+      'draft x {\n<<<<<<< HEAD {\n  point a = origin\n}\n}\n',
+    ];
+    for (const text of texts) {
+      for (const { index: from } of text.matchAll(/^[<=>]{7}/gm)) {
+        const out = edit(parse(text), { from, to: from, text: ' ' }).file;
+        assert.deepEqual(out, parse(out.text), `a space before ${from} of ${JSON.stringify(text)}`);
+        const back = edit(out, { from, to: from + 1, text: '' }).file;
+        assert.equal(back.text, text);
+        assert.deepEqual(back, parse(text), `the space before ${from} taken away of ${JSON.stringify(text)}`);
+      }
+    }
+  });
+
+  it('random edits of lines that look like marks of two versions give the tree of the whole text', () => {
+    const below = random(20260921);
+    const typed = [
+      '=======\n',
+      '<<<<<<< HEAD\n',
+      '>>>>>>> fitting\n',
+      ' ',
+      '\n',
+      'draft x {\n',
+      '}\n',
+      '# said\n',
+    ];
+    for (let round = 0; round < 60; round++) {
+      let file = parse('draft x {\n=======\n=======\n}\n =======\n<<<<<<< HEAD\n <<<<<<< HEAD\n');
+      for (let i = 0; i < 12; i++) {
+        const starts = [0, ...[...file.text.matchAll(/\n/g)].map(({ index }) => index + 1)];
+        const from = starts[below(starts.length)]!;
+        const spaced = file.text[from] === ' ' && below(2) === 0;
+        const text = spaced ? '' : typed[below(typed.length)]!;
+        file = edit(file, { from, to: spaced ? from + 1 : from, text }).file;
+        assert.deepEqual(file, parse(file.text), `round ${round}, edit ${i}`);
+      }
+    }
+  });
+
+  it('a mark of two versions is told whatever line that looks like it stood before', () => {
+    for (const line of ['=======', '<<<<<<< HEAD', '>>>>>>> fitting']) {
+      const text = ` ${line}\n\n${line}\n\n ${line}\n`;
+      const codes = everyProblem(parse(text)).map(({ code }) => code);
+      assert.deepEqual(
+        codes.map((code) => code === 'conflict-mark'),
+        [false, true, false],
+        line,
+      );
     }
   });
 
