@@ -1,6 +1,7 @@
 /** Shows the page of a problem's code: what it finds, why it matters, how to mend it. A click on a code leads here. */
 import * as vscode from 'vscode';
 import { pageInDialect, readDialect } from '../grammar/dialect';
+import { isGerman } from '../grammar/say';
 
 const SCHEME = 'draftwright-page';
 
@@ -18,8 +19,9 @@ export function activatePages({ extensionUri }: vscode.ExtensionContext): vscode
     async provideTextDocumentContent({ path }) {
       const file = path.replace(/^\//, '');
       const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'checks');
-      const german = /^de\b/i.test(vscode.env.language);
-      const page = german ? await read(vscode.Uri.joinPath(folder, 'de', file)) : undefined;
+      const page = isGerman(vscode.env.language)
+        ? await read(vscode.Uri.joinPath(folder, 'de', file))
+        : undefined;
       if (page !== undefined) return page;
       const english = await read(vscode.Uri.joinPath(folder, file));
       if (english !== undefined) return pageInDialect(dialect(), english);

@@ -36,4 +36,8 @@ function keyOf(texts: TemplateStringsArray): string {
 export const tongue = (): string => say`en`;
 
 /** A text that is kept in a table, in English, for whoever shows it. */
-export const inWords = (text: string): string => words?.[text] ?? text;
+export const inWords = (text: string): string =>
+  words !== undefined && Object.hasOwn(words, text) ? words[text]! : text;
+
+/** Whether a person reads German, the one language beside English. @param locale as editors have it: `de`, `de-AT` */
+export const isGerman = (locale: string | undefined): boolean => /^de\b/i.test(locale ?? '');

@@ -1,6 +1,6 @@
 /** What a person answered to the options of an export: kept for the next time, and made into a command line. */
 import { basename, join } from 'node:path';
-import { say } from '../../grammar/say';
+import { isGerman, say } from '../../grammar/say';
 import type { ExportOption, ExportTarget } from '../../server/drawing/exporting';
 import type { Trial } from '../preview/protocol';
 
@@ -20,7 +20,7 @@ const LANGUAGE = '--language';
 
 /** What is written and drawn speaks as the editor does, unless another language is chosen for it. */
 export const inLanguageOf = (editor: string): Answers => ({
-  [LANGUAGE]: /^de\b/i.test(editor) ? 'de' : 'en',
+  [LANGUAGE]: isGerman(editor) ? 'de' : 'en',
 });
 
 /** What is tried in a preview is exported as it is seen there; it is never remembered. */

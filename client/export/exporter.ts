@@ -2,6 +2,7 @@
 import { fork, type ChildProcess } from 'node:child_process';
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { say, tongue } from '../../grammar/say';
 import {
   EXPORTER,
   type ExportTarget,
@@ -46,11 +47,13 @@ export class Exporter {
     this.child.stderr?.on('data', (text: Buffer) => (this.said = (this.said + text.toString()).slice(-2000)));
     this.child.on('message', (answer: FromExporter) => this.waiting.get(answer.id)?.done(answer));
     this.child.on('error', (fault) => this.end(fault));
-    this.child.on('exit', () => this.end(new Error(this.said.trim() || 'the exporter ended by itself')));
+    this.child.on('exit', () =>
+      this.end(new Error(this.said.trim() || say`The program that exports ended by itself.`)),
+    );
   }
 
   async targets(file: string, desk: Desk): Promise<readonly ExportTarget[]> {
-    const answer = await this.ask({ ...desk, ask: 'targets', file });
+    const answer = await this.ask({ ...desk, ask: 'targets', file, language: tongue() });
     if ('targets' in answer) return answer.targets;
     throw new Error(answer.ran.err.trim());
   }
@@ -58,7 +61,7 @@ export class Exporter {
   async run(args: readonly string[], desk: Desk): Promise<Ran> {
     const answer = await this.ask({ ...desk, ask: 'run', args });
     if ('ran' in answer) return answer.ran;
-    throw new Error('the exporter answered something else');
+    throw new Error(say`The program that exports answered something else.`);
   }
 
   /** Ends it in the middle of whatever it does; what was half written in the folder is taken away. */

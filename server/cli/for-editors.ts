@@ -7,6 +7,7 @@ import { uriOfPath } from '../lsp/disk';
 import { commandsFor, run } from './commands';
 import { exportTargets } from './exports';
 import { UNABLE, type Io } from './io';
+import { inItsLanguage, LANGUAGE_FLAG } from './language';
 import { Bench } from './open';
 
 /** Lines of a message are wrapped by the editor. */
@@ -16,7 +17,10 @@ export async function answerEditor(asked: ToExporter): Promise<FromExporter> {
   const { id } = asked;
   if (asked.ask === 'run') return { id, ran: await ranWith(asked.args, asked.folder, asked.texts) };
   const { io } = world(asked.folder, asked.texts);
-  const { pattern } = new Bench(io).open(asked.file, { set: new Map() });
+  const { pattern } = await inItsLanguage([LANGUAGE_FLAG, asked.language], () =>
+    Promise.resolve().then(() => new Bench(io).open(asked.file, { set: new Map() })),
+  );
+  // in English, which the form tells in the words of its editor
   return { id, targets: exportTargets(commandsFor(io), pattern) };
 }
 

@@ -21,8 +21,8 @@ export function runMeasure(path: string, options: MeasureOptions, io: Io): Exit 
   const bench = new Bench(io);
   const opened = bench.open(path, options);
   const { pattern } = opened;
-  const said = (words: string): string =>
-    inDialect(dialectIn(options.words, io), words, () => bench.textsOf(pattern));
+  const dialect = dialectIn(options.words, io);
+  const said = (words: string): string => inDialect(dialect, words, () => bench.textsOf(pattern));
   io.out(options.format === 'json' ? jsonText(measureJson(pattern)) : said(measureText(pattern)));
   const errors = countOf(reportOn(bench, [opened]), 'error');
   if (errors === 0) return CLEAN;

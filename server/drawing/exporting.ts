@@ -54,7 +54,7 @@ interface Question {
 }
 
 export type ToExporter =
-  | (Question & { readonly ask: 'targets'; readonly file: string })
+  | (Question & { readonly ask: 'targets'; readonly file: string; readonly language: string })
   | (Question & { readonly ask: 'run'; readonly args: readonly string[] });
 
 export interface Ran {

@@ -113,7 +113,8 @@ class Server {
     private readonly told: Told,
     private readonly machine: Machine,
   ) {
-    this.#idle = new Idle(machine.collect);
+    const { collect } = machine;
+    this.#idle = new Idle(collect && (() => this.#guarded('Giving memory back', collect)));
     const page = (code: string) => (this.#pages === undefined ? undefined : `${this.#pages}${code}.md`);
     const show = (message: Sheet | Laid) => void connection.sendNotification(methods[message.type], message);
     this.#previews = new Previews(desk, show, this.#grace);

@@ -1,8 +1,8 @@
 /** The language in which a client's person is told everything: German where the client says so, else English. */
 import german from '../../client/l10n/bundle.l10n.de.json';
-import { speak } from '../../grammar/say';
+import { isGerman, speak } from '../../grammar/say';
 
 /** @param locale as the protocol has it: `de`, `de-AT` */
 export function speakTo(locale: string | undefined): void {
-  speak(/^de\b/i.test(locale ?? '') ? german : undefined);
+  speak(isGerman(locale) ? german : undefined);
 }

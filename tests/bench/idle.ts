@@ -34,8 +34,8 @@ async function measure(): Promise<void> {
       const now = client.texts.get(uri)!;
       const range = new Lines(now).range(from, to);
       await client.change(uri, range, typed, now.slice(0, from) + typed + now.slice(to));
-      const range0 = { start: { line: 0, character: 0 }, end: { line: 300, character: 0 } };
-      await client.connection.sendRequest('textDocument/inlayHint', { textDocument: { uri }, range: range0 });
+      const shown = { start: { line: 0, character: 0 }, end: { line: 300, character: 0 } };
+      await client.connection.sendRequest('textDocument/inlayHint', { textDocument: { uri }, range: shown });
     }
     const busy = resident(server.pid!);
     await pause(IDLE_MS + 7000);

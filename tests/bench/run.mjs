@@ -63,7 +63,10 @@ if (wanted('bundles')) bundles();
 
 /** All that a server takes of the machine, as it ships. */
 function idling() {
-  spawnSync(process.execPath, [join(root, 'client', 'build.mjs'), '--production'], { cwd: root });
+  const built = spawnSync(process.execPath, [join(root, 'client', 'build.mjs'), '--production'], {
+    cwd: root,
+  });
+  if (built.status !== 0) return console.log('idle: the build failed');
   start(switches, idle);
   spawnSync(process.execPath, [join(root, 'client', 'build.mjs')], { cwd: root });
 }

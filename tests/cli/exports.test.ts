@@ -30,7 +30,7 @@ async function targets(
   folder: CommandFolder,
   texts: readonly OpenText[] = [],
 ): Promise<readonly ExportTarget[]> {
-  const asked = { id: 1, folder: folder.path, texts, ask: 'targets' as const };
+  const asked = { id: 1, folder: folder.path, texts, ask: 'targets' as const, language: 'en' };
   const answer = await answerEditor({ ...asked, file: join(folder.path, 'patch.draft') });
   assert.ok('targets' in answer);
   return answer.targets;
@@ -140,9 +140,9 @@ describe('an export for an editor', () => {
       assert.equal(exit, 2);
       assert.match(err, /patch\.svg can't be written/);
       assert.match((await ran(folder, [], 'draw', join(folder.path, 'gone.draft'))).err, /There is no file/);
-      await assert.rejects(
-        () => answerEditor({ id: 1, folder: folder.path, texts: [], ask: 'targets', file: 'gone.draft' }),
-        /There is no file gone\.draft here\./,
-      );
+      const asked = (language: string) =>
+        answerEditor({ id: 1, folder: folder.path, texts: [], ask: 'targets', file: 'gone.draft', language });
+      await assert.rejects(() => asked('en'), /There is no file gone\.draft here\./);
+      await assert.rejects(() => asked('de'), /Hier ist keine Datei gone\.draft\./);
     }));
 });

@@ -29,11 +29,14 @@ describe('giving memory back', () => {
     assert.equal(collected, 0);
   });
 
-  it('follows an edit in a running server, which then answers as before', async () => {
+  it('follows an edit in a running server, which outlives a failure of it and answers as before', async () => {
     let collected = 0;
     let done = (): void => undefined;
     const given = new Promise<void>((resolve) => (done = resolve));
-    const collect = () => ++collected === COLLECTIONS && done();
+    const collect = () => {
+      if (++collected === COLLECTIONS) done();
+      if (collected === 1) throw new Error('the collector is not there');
+    };
     const client = await TestClient.start({ folders: ['file:///wardrobe'], collect });
     try {
       const uri = 'file:///wardrobe/apron.draft';
@@ -42,6 +45,7 @@ describe('giving memory back', () => {
       await client.type(uri, 'down 50cm', 'down 51cm');
       assert.equal(collected, 0);
       await given;
+      assert.match(client.faults.join('\n'), /^Giving memory back broke\. .*the collector is not there/);
       await client.type(uri, 'down 51cm', 'down 50cm');
       assert.deepEqual(await client.diagnostics(uri), before);
     } finally {

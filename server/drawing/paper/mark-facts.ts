@@ -37,9 +37,9 @@ export const markFacts = (piece: Piece, around: Pick<Around, 'unit'>): readonly 
 /** Along the line that it is, or along the row; of a single place level through it. */
 function runOf({ points, paths, row }: Mark): readonly Point[] {
   if (paths.length === 1) return paths[0]!.polyline(0.2);
-  const row0 =
+  const places =
     row === undefined ? [] : points.length > 1 ? points : paths.map((path) => path.pointAt(path.length / 2));
-  if (row0.length > 1) return row0;
+  if (places.length > 1) return places;
   const { x, y } = points[0] ?? paths[0]!.start;
   return [
     { x: x - LEVEL_MM / 2, y },
