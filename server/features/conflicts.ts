@@ -62,11 +62,12 @@ export function choosings(lines: Lines, offset: number): readonly Choosing[] {
   const closing = without(second.line, second.line + 1);
   return [
     {
-      title: say`Keep the first version (${first.name})`,
+      title: first.name === '' ? say`Keep the first version` : say`Keep the first version (${first.name})`,
       edits: [opening, without(before.line, second.line + 1)],
     },
     {
-      title: say`Keep the second version (${second.name})`,
+      title:
+        second.name === '' ? say`Keep the second version` : say`Keep the second version (${second.name})`,
       edits: [without(first.line, middle.line + 1), closing],
     },
     {

@@ -61,10 +61,12 @@ export function lineBefore(text: string, offset: number): string {
 export function statementBefore(text: string, offset: number): string {
   let start = offset - lineBefore(text, offset).length;
   for (let lines = 0; lines < MOST_LINES && start > 0; lines++) {
-    const previous = lineBefore(text, start - 1);
-    const goesOn = /^\s*then\b/.test(text.slice(start, offset)) || /[,=+*/-]\s*(?:#.*)?$/.test(previous);
+    const end = start - (text.slice(Math.max(0, start - 2), start) === '\r\n' ? 2 : 1);
+    const previous = lineBefore(text, end);
+    const goesOn =
+      /^\s*then\b/.test(text.slice(start, offset)) || /[,=+*/-]\s*$/.test(withoutRemark(previous));
     if (!goesOn) break;
-    start -= previous.length + 1;
+    start = end - previous.length;
   }
   return text.slice(start, offset);
 }
@@ -74,10 +76,19 @@ const MOST_LINES = 30;
 
 /** True where the line so far has opened a comment or a text that it has not closed. */
 export function inCommentOrText(before: string): boolean {
+  const { remark, open } = readThrough(before);
+  return remark !== undefined || open;
+}
+
+/** A line up to its remark: what a remark ends in says nothing of whether the statement goes on. */
+const withoutRemark = (line: string): string => line.slice(0, readThrough(line).remark);
+
+/** Where a remark begins on a line, and whether a text is left open at its end. */
+function readThrough(line: string): { readonly remark: number | undefined; readonly open: boolean } {
   let open = false;
-  for (let i = 0; i < before.length; i++) {
-    if (before[i] === '"' && before[i - 1] !== '\\') open = !open;
-    if (before[i] === '#' && !open) return true;
+  for (let i = 0; i < line.length; i++) {
+    if (line[i] === '"' && line[i - 1] !== '\\') open = !open;
+    if (line[i] === '#' && !open) return { remark: i, open };
   }
-  return open;
+  return { remark: undefined, open };
 }

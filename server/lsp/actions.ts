@@ -88,7 +88,8 @@ function shapingsAt({ key, text, lines }: OpenDocument, params: CodeActionParams
 const actionsAt = aboutText((document, params: CodeActionParams, desk): CodeAction[] => {
   const { only } = params.context;
   const wanted = (kind: CodeActionKind): boolean =>
-    only === undefined || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+    only === undefined ||
+    only.some((one) => one === CodeActionKind.Empty || kind === one || kind.startsWith(`${one}.`));
   const repairs = wanted(CodeActionKind.QuickFix)
     ? [...repairsAt(document, params, desk), ...choosingsAt(document, params, desk)]
     : [];

@@ -70,6 +70,23 @@ describe('completing', () => {
     });
   });
 
+  it('goes on from the lines before in a text whose lines end as those of Windows do', () =>
+    checkCompletions(`let a = 2cm\r\nlet b = a +\r\n${here('  ')}`, {
+      first: ['a'],
+      never: ['pattern', 'draft'],
+    }));
+
+  it('begins anew after a remark, whatever sign the remark ends in', () => {
+    for (const sign of ['------', 'wide, in all,', 'a =', 'a +', 'b *', 'and/']) {
+      checkCompletions(`# ${sign}\n${here('  ')}`, { also: ['pattern', 'draft'], never: ['waist'] });
+      const after = `${draft}  point d = a right half # ${sign}\n${here('  ')}}\n`;
+      checkCompletions(after, { also: ['point', 'let'], never: ['waist', 'width'] });
+    }
+    const going = `pattern "no. #1"\n${draft}  point d = a down half + # of "all" -\n${here('    ')}}\n`;
+    checkCompletions(going, { also: ['width'], never: ['down', 'point'] });
+    checkCompletions(`note "cut #1 +"\n${here('')}`, { also: ['pattern', 'draft'], never: ['waist'] });
+  });
+
   it('offers lines before points where a line is meant, and points where a point is', () => {
     checkCompletions(inOutline('    upper along '), { first: ['top', 'a'] });
     checkCompletions(inOutline('    rest straight to '), { first: ['a', 'b', 'c', 'top'] });

@@ -69,6 +69,13 @@ describe('choosing between two versions', () => {
       assert.deepEqual(chosen(two, words), choices, words);
   });
 
+  it('is named without brackets where the marks have no names', () =>
+    assert.deepEqual(Object.keys(chosen(two.replace(' HEAD', '').replace(' fitting', ''), 'down 18cm')), [
+      'Keep the first version',
+      'Keep the second version',
+      'Keep both versions, one after the other',
+    ]));
+
   it('leaves out what both were made from', () => assert.deepEqual(chosen(three, 'down 19cm'), choices));
 
   it('is not offered beside them, nor where a mark is missing', () => {

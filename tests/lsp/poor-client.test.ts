@@ -110,4 +110,10 @@ describe('code actions of some kinds alone', () => {
     );
     assert.deepEqual(await kinds(unread, ['quickfix.other', 'source.fixAll']), []);
   });
+
+  it('are all of them where the empty kind is asked for, which holds every other', async () => {
+    const unread = 'let whole = 80cm\nlet quarter = whole / 4 + 2\n';
+    assert.deepEqual(await kinds(unread, ['']), await kinds(unread));
+    assert.ok((await kinds(unread, [''])).length > 1);
+  });
 });
