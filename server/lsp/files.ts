@@ -1,7 +1,7 @@
 /** The door to files: open buffers first, then what lies behind. A `use` may not leave the workspace. */
 import type { Door } from '../drafting/model';
 import { pathBetween } from '../features/file-rename';
-import { canonical, folderOf, hasFolders, isInside, joined } from './uris';
+import { canonical, folderOf, hasFoldersBeside, isInside, joined } from './uris';
 
 /** What lies behind the open buffers: a disk, or nothing in a browser. */
 export interface Behind {
@@ -61,7 +61,7 @@ export class Files implements Door {
   resolve(from: string, path: string): { readonly uri: string } | { readonly outside: true } {
     const file = canonical(from);
     const folders = this.#workspaceOf(file);
-    const start = hasFolders(file) ? folderOf(file) : (folders[0] ?? '');
+    const start = hasFoldersBeside(file, this.#folders) ? folderOf(file) : (folders[0] ?? '');
     if (/^([a-z][a-z0-9+.-]*:|[/\\])/i.test(path)) return { outside: true }; // an address or an absolute path
     const uri = joined(start, path);
     if (uri === undefined || !folders.some((folder) => isInside(uri, folder))) return { outside: true };
@@ -71,7 +71,7 @@ export class Files implements Door {
   /** The ways from a file to the others that it may use, nearer ones first. */
   pathsFrom(from: string): readonly string[] {
     const file = canonical(from);
-    const start = hasFolders(file) ? file : `${this.#folders[0] ?? ''}/`;
+    const start = hasFoldersBeside(file, this.#folders) ? file : `${this.#folders[0] ?? ''}/`;
     const paths = this.all().flatMap((uri) => (uri === file ? [] : (pathBetween(start, uri) ?? [])));
     const usable = paths.filter((path) => 'uri' in this.resolve(file, path));
     const steps = (path: string): number => path.split('/').length;
@@ -80,7 +80,7 @@ export class Files implements Door {
 
   /** The folders a file may use from: those of the workspace that hold it, else its home, else its own folder. */
   #workspaceOf(file: string): readonly string[] {
-    if (!hasFolders(file)) return this.#folders;
+    if (!hasFoldersBeside(file, this.#folders)) return this.#folders;
     const holding = this.#folders.filter((folder) => isInside(file, folder));
     return holding.length > 0 ? holding : [canonical(this.behind.home(file) ?? folderOf(file))];
   }

@@ -28,7 +28,17 @@ function unescaped(segment: string): string {
 const PARTS = /^((?!untitled:)[a-z][a-z0-9+.-]*:(?:\/\/[^/]*)?)(\/.*)?$/i;
 
 /** True for an address that has folders; an untitled text has none. */
-export const hasFolders = (uri: string): boolean => PARTS.exec(uri)?.[2] !== undefined;
+const hasFolders = (uri: string): boolean => PARTS.exec(uri)?.[2] !== undefined;
+
+/**
+ * True for an address that has folders of its own beside those of a workspace. Without a host it may be another version
+ * of a file that lies elsewhere (`git:/wardrobe/skirt.draft`), so there a folder of the workspace has to be of its kind.
+ */
+export function hasFoldersBeside(uri: string, folders: readonly string[]): boolean {
+  if (!hasFolders(uri)) return false;
+  const scheme = uri.slice(0, uri.indexOf(':') + 1);
+  return uri.startsWith(`${scheme}//`) || folders.some((folder) => folder.startsWith(scheme));
+}
 
 /** The folder a file lies in, with its last slash; '' where there are no folders. */
 export const folderOf = (uri: string): string =>

@@ -97,4 +97,14 @@ describe('the door to files', () => {
     assert.deepEqual(files.resolve('attic:/w/a.draft', '../b.draft'), { outside: true });
     assert.deepEqual(files.resolve('untitled:/w/a.draft', 'b.draft'), { uri: 'attic:/w/b.draft' });
   });
+
+  it('counts from the first workspace folder for an older version of a file, which has no folder of its own', () => {
+    const files = door(['file:///w'], { 'file:///w/b.draft': '' });
+    files.setBuffer('file:///w/b.draft', '');
+    const older = 'git:/w/a.draft?%7B%22ref%22%3A%22~%22%7D';
+    assert.deepEqual(files.resolve(older, 'b.draft'), { uri: 'file:///w/b.draft' });
+    assert.deepEqual(files.resolve(older, '../b.draft'), { outside: true });
+    assert.deepEqual(files.pathsFrom(older), ['b.draft']);
+    assert.deepEqual(door([]).resolve(older, 'b.draft'), { outside: true });
+  });
 });
