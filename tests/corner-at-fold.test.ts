@@ -1,6 +1,7 @@
 /** Corners at a fold that are not square: told once for all pieces that have them from one block. */
 import assert from 'node:assert/strict';
-import { saidOf } from './support/drafts';
+import { check } from '../server/checks/index';
+import { patternIn, saidOf } from './support/drafts';
 
 const block = (lines: string): string => `draft skirt {
   point waist-cf = origin
@@ -35,6 +36,21 @@ describe('a corner at a fold', () => {
       ),
       ONCE,
     ));
+
+  it('is let stand in all pieces that have it from one block, whichever of them is named', () => {
+    const w = 'piece w worked from front {\n  cut 1 on fold\n}\n';
+    const standing = (...names: string[]): readonly string[] => {
+      const lines = names.map((name) => `accept corner-at-fold at ${name} because "it points"\n`);
+      const found = check(patternIn(block(w + lines.join(''))));
+      return found.flatMap(({ code, severity, piece }) =>
+        /corner-at-fold|stale/.test(code) ? [`${severity} ${code} ${piece ?? ''}`] : [],
+      );
+    };
+    assert.deepEqual(standing(), ['warning corner-at-fold front']);
+    assert.deepEqual(standing('front'), ['note corner-at-fold front']);
+    assert.deepEqual(standing('w'), ['note corner-at-fold w']);
+    assert.deepEqual(standing('w', 'front'), ['note corner-at-fold front', 'note corner-at-fold w']);
+  });
 
   it('is told of each piece that draws its own', () => {
     const own = `piece back of skirt {

@@ -51,17 +51,28 @@ function cornersOff(piece: Piece, range: UsualRange): readonly CornerBeside[] {
 /** Angles that differ by less are of one corner, degrees. */
 const SAME = 0.05;
 
-/** A corner that several pieces have from one block is told where it comes first: mended there, it is mended in all. */
+/**
+ * A corner that several pieces have from one block is told where it comes first: mended there, it is mended in all. Where
+ * lines of the pattern accept it at some of them it is told at these, so that each line has what it accepts.
+ */
 function once(pattern: Pattern): readonly SourcedFinding[] {
   const range = usualRange(pattern, CORNER);
-  const told: CornerBeside[] = [];
-  return pattern.pieces.flatMap((piece) =>
-    cornersOff(piece, range).flatMap((corner) => {
-      if (told.some((one) => isDrawnAs(one, corner))) return [];
-      told.push(corner);
-      return [{ source: piece.source, finding: slanting(corner, rangeInWords(range, pattern.unit)) }];
-    }),
-  );
+  const groups: CornerBeside[][] = [];
+  for (const corner of pattern.pieces.flatMap((piece) => cornersOff(piece, range))) {
+    const group = groups.find(([one]) => isDrawnAs(one!, corner));
+    if (group === undefined) groups.push([corner]);
+    else group.push(corner);
+  }
+  const accepting = pattern.acceptances.filter(({ code }) => code === cornerAtFold.code);
+  const isAccepted = ({ piece }: CornerBeside): boolean =>
+    accepting.some(({ of }) => of?.source === piece.source);
+  return groups.flatMap((group) => {
+    const accepted = group.filter(isAccepted);
+    return (accepted.length > 0 ? accepted : group.slice(0, 1)).map((corner) => ({
+      source: corner.piece.source,
+      finding: slanting(corner, rangeInWords(range, pattern.unit)),
+    }));
+  });
 }
 
 const isDrawnAs = (one: CornerBeside, other: CornerBeside): boolean =>
