@@ -154,6 +154,26 @@ describeView('tree of everything in the preview', ({ opened }) => {
     );
   });
 
+  it('keeps the keyboard on a line, though a problem of that line stands before it', async () => {
+    const v = await opened();
+    const [about] = problems;
+    const [back, ...others] = skirt().pieces;
+    const { source } = back!.lines.find(({ role }) => role === 'sewing')!;
+    const told = [{ ...about!, piece: back!.source, source }];
+    const drawing = { ...skirt(), pieces: [back!, ...others] };
+    await v.send(fullSheet(drawing, { problems: told }));
+    await v.send({ type: 'do', tool: 'contents' });
+    const now = () => v.page.evaluate(() => document.activeElement!.textContent);
+    const sourceNow = () => v.page.evaluate(() => (document.activeElement as HTMLElement).dataset.source);
+    for (const key of ['ArrowRight', 'ArrowDown', 'ArrowDown']) await v.page.keyboard.press(key);
+    for (let down = 0; down < 50 && (await sourceNow()) !== source; down++)
+      await v.page.keyboard.press('ArrowDown');
+    const before = await now();
+    assert.doesNotMatch(before!, /^(error|warning): /);
+    await v.send(fullSheet(drawing, { version: 2, problems: told }));
+    assert.equal(await now(), before);
+  });
+
   it('reaches every drawn thing that has a name', async () => {
     const v = await opened();
     await v.send(fullSheet(skirt()));

@@ -47,14 +47,24 @@ export class Contents {
     const open = [...this.tree.querySelectorAll<HTMLElement>('[aria-expanded="true"]')].map(pieceIn);
     const rested = this.tree.querySelector<HTMLElement>('[tabindex="0"]');
     const held = rested !== null && rested === document.activeElement;
+    const asProblem = rested !== null && this.told.has(rested);
     this.fill();
     for (const item of this.items()) if (isPiece(item) && open.includes(pieceIn(item))) expand(item, true);
-    const same = this.items().find(
-      (item) => item.dataset.source === rested?.dataset.source && pieceIn(item) === pieceIn(rested!),
-    );
-    const next = same ?? this.items()[0];
+    const next = (rested && this.successor(rested, asProblem)) ?? this.items()[0];
     next?.setAttribute('tabindex', '0');
     if (held) next?.focus({ preventScroll: true });
+  }
+
+  /** The item for what another was for: problems share the source of what they are about, and lines that of their ends. */
+  private successor(old: HTMLElement, asProblem: boolean): HTMLElement | undefined {
+    const near = this.items().filter(
+      (item) => item.dataset.source === old.dataset.source && pieceIn(item) === pieceIn(old),
+    );
+    const level = old.getAttribute('aria-level');
+    const alike = near.filter(
+      (item) => item.getAttribute('aria-level') === level && this.told.has(item) === asProblem,
+    );
+    return alike.find(({ textContent }) => textContent === old.textContent) ?? alike[0] ?? near[0];
   }
 
   private build(): void {

@@ -200,6 +200,7 @@ export class Viewer {
     this.memory.touch();
   }
 
+  /** The text says now what was tried. */
   private written(): void {
     this.choices.clear();
     this.memory.touch();

@@ -1,6 +1,7 @@
 /** The preview as the editor sees it: one tab a file, beside the text, under the file's name. */
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { fileUri, forget, pocket, replace, write } from './editor';
 
 const TITLE = 'Preview: harbour-skirt.draft';
 
@@ -54,6 +55,27 @@ describe('preview in the editor', () => {
     await openDraft();
     await openPreview('draftwright.openPreviewToSide');
     assert.equal(previews().length, 1);
+  });
+
+  it('the preview of a new text stays with it when a file that says the same is saved', async () => {
+    const text = pocket.replace('"Pocket"', '"Twin"');
+    const fresh = await vscode.workspace.openTextDocument({ language: 'draftwright', content: text });
+    await vscode.window.showTextDocument(fresh, { viewColumn: vscode.ViewColumn.One });
+    await openPreview('draftwright.openPreviewToSide');
+    const label = () => previews().map(({ label }) => label);
+    await until(() => label()[0]?.includes('Untitled') === true);
+    const [before] = label();
+    const twin = fileUri('twin.draft');
+    await write(twin, text.replace('16cm', '17cm'));
+    // not shown: a preview that is not pinned would turn to it
+    const file = await vscode.workspace.openTextDocument(twin);
+    await replace(file, '17cm', '16cm');
+    assert.ok(await file.save());
+    await new Promise((done) => setTimeout(done, 1000));
+    assert.deepEqual(label(), [before]);
+    assert.match(before!, /Untitled/);
+    await forget();
+    await vscode.workspace.fs.delete(twin);
   });
 
   it('a closed preview can be opened again', async () => {

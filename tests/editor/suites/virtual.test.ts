@@ -118,7 +118,7 @@ describe('a folder that lies on no disk', () => {
     await problemGone(document.uri, 'unknown-name');
   });
 
-  it('is drawn in a preview', async () => {
+  it('has a preview under the name of its file', async () => {
     await show(uriOf('patch.draft'));
     await vscode.commands.executeCommand('draftwright.openPreviewToSide');
     const labels = () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label);
