@@ -2,6 +2,7 @@
 import { say } from '../../grammar/say';
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
+import { spelt } from '../drawing/dxf/ascii';
 import { toDrawingDxf } from '../drawing/dxf/drawing';
 import { draftedSize, toExchangeDxf } from '../drawing/dxf/exchange';
 import { nest } from '../drawing/nest';
@@ -108,7 +109,7 @@ async function exchanged({ bench, opened, whole, lost, options }: Making): Promi
     title: pattern.title || basename(path).replace(/\.draft$/, ''),
     sampleSize: pattern.body?.size ?? pattern.body?.name ?? '',
     sizes: wanted,
-    annotations: lost.map((line) => line.trim()),
+    annotations: lost.map((line) => spelt(line.trim(), pattern.pieceNames)),
   });
   const listed = asked === undefined ? '' : say`, each in ${wanted.map(({ size }) => size).join(', ')}`;
   return { content, pieces: names.size, sizes: listed, lacking: lackingSizes(wanted) };

@@ -28,7 +28,7 @@ import { partnerOf } from './partners';
 import { pathLine, rounded, spot } from './path';
 import { lineName } from './told';
 import { isOpen, openingOf, otherDots, otherHalf, wholePiece } from './whole';
-import { texts } from './words';
+import { authoredOf, texts } from './words';
 
 /** What a piece's drawing depends on besides the piece itself. */
 export interface Around {
@@ -91,6 +91,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
   const lines = [...half, ...(opening ? otherHalf(half, opening) : [])];
   const inTheWay = [...grain, ...lines.filter(({ role }) => role === 'centre')];
   const words: DrawnText[] = [...texts(whole, around, inTheWay), ...inlayWords(piece, around)];
+  const authored = authoredOf(piece);
   const cutting = piece.cutting ?? [];
   const other = opening === undefined ? [] : cutting.map((path) => path.transformed(opening));
   const box = boxOfPaths([...whole.edges.map(({ path }) => path), ...cutting, ...other]);
@@ -101,6 +102,7 @@ function drawn(piece: Piece, around: Around): PieceDrawing {
     lines: [...cuttingLines(piece, opening), ...lines, ...grain],
     dots: [...dots, ...(opening ? otherDots(dots, opening) : [])],
     texts: words,
+    ...(authored.length > 0 && { authored }),
     spoken: spoken(piece, around),
   };
 }

@@ -99,6 +99,8 @@ export interface PieceDrawing {
   readonly lines: readonly DrawnLine[];
   readonly dots: readonly DrawnDot[];
   readonly texts: readonly DrawnText[];
+  /** What of the lines of its label its author wrote: cloths and labels, the same in every language. */
+  readonly authored?: readonly string[];
   /** A sentence for the screen reader: "front, cut 1 on fold, 4 edges, 3 seams". */
   readonly spoken: string;
 }

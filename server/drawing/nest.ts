@@ -90,6 +90,7 @@ function madeNest(
   const label = nestedLabel(laid, sized);
   const [first] = laid;
   const words = sizeWords(lines, label, sizes);
+  const authored = new Set(laid.flatMap(({ piece }) => piece.authored ?? []));
   return {
     name,
     source: first!.piece.source,
@@ -97,6 +98,7 @@ function madeNest(
     lines,
     dots: nestedDots(laid, sizes),
     texts: [...label, ...words],
+    ...(authored.size > 0 && { authored: [...authored] }),
     spoken: say`${first!.piece.spoken}, sizes ${laid.map(({ size }) => size).join(', ')}`,
   };
 }

@@ -48,6 +48,12 @@ export function cutLines({ cut }: Piece): readonly string[] {
   return cut.rightSideUp ? [...layers, say`right side up`] : layers;
 }
 
+/** What of these lines stands there as its author wrote it: cloths and labels. */
+export const authoredOf = ({ cut, labels }: Piece): readonly string[] =>
+  [...new Set([...(cut?.layers ?? []).map(({ cloth }) => cloth), ...labels.map(({ text }) => text)])].filter(
+    (text) => text !== '',
+  );
+
 /** Piece; pattern; body or size; cut and cloth; what the author adds. */
 function label(
   piece: Piece,

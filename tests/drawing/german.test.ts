@@ -77,13 +77,38 @@ function dxfWords(pattern: Pattern): readonly string[] {
   const { title } = pattern;
   const sizes = [draftedSize(pattern, drawing)];
   return [toDrawingDxf(drawing), toExchangeDxf({ title, sampleSize: '', sizes, annotations: [] })].flatMap(
-    (dxf) => {
-      const lines = dxf.split('\r\n');
-      // text, and the description of a line type
-      return lines.flatMap((code, i) => (i % 2 === 0 && /^ *[13]$/.test(code) ? [lines[i + 1]!] : []));
-    },
+    dxfTexts,
   );
 }
+
+/** Every text of a file, and the description of a line type. */
+function dxfTexts(dxf: string): string[] {
+  const lines = dxf.split('\r\n');
+  return lines.flatMap((code, i) => (i % 2 === 0 && /^ *[13]$/.test(code) ? [lines[i + 1]!] : []));
+}
+
+/** A pattern whose author writes letters that seven bits cannot hold, wherever a name or a text may stand. */
+const OWN_WORDS = `pattern "Röckchen"
+
+draft d {
+  point a = origin
+  point b = a right 30cm
+  point c = b down 40cm
+  point e = a down 40cm
+}
+
+piece ärmel of d {
+  cut pair in grün, pair in köper
+  outline from a {
+    oben straight to b
+    vorder-länge straight to c
+    unten straight to e
+    hinten straight to a
+  }
+  label "Größe prüfen (1/2)? [a-z]*"
+  allow 1cm
+}
+`;
 
 const errorsOf = (pattern: Pattern) => (name: string) =>
   check(pattern).filter(({ severity, piece }) => severity === 'error' && piece === name).length;
@@ -273,6 +298,30 @@ describe('the wardrobe in German', function () {
     for (const words of ['ANNOTATION: zuschneiden: 2x gegengleich', 'fuer ferrywoman'])
       assert.ok(texts.includes(words), `${words} in ${texts.join(' | ')}`);
   });
+
+  it('spells our sentences in seven bits, and what its author named as in English', () =>
+    inFolder({ 'aermel.draft': OWN_WORDS }, async (folder) => {
+      for (const format of ['dxf', 'dxf-drawing']) {
+        const texts: string[][] = [];
+        for (const language of ['en', 'de']) {
+          await folder.run('draw', 'aermel.draft', '--format', format, '--out', '.', '--language', language);
+          texts.push(dxfTexts(readFileSync(join(folder.path, 'aermel.dxf'), 'latin1')));
+        }
+        const [english, inGerman] = texts as [string[], string[]];
+        for (const own of ['armel', 'Rockchen', 'Grosse prufen', 'vorder-lange', 'grun', 'koper']) {
+          assert.ok(
+            english.some((text) => text.includes(own)),
+            `${own} in ${english.join(' | ')}`,
+          );
+          assert.ok(
+            inGerman.some((text) => text.includes(own)),
+            `${own} in ${inGerman.join(' | ')}`,
+          );
+        }
+        const all = inGerman.join(' | ');
+        assert.doesNotMatch(all, /aermel|Roeckchen|Groesse|laenge|gruen|koeper/);
+      }
+    }));
 
   it('has the label of a piece whole on one sheet', async () => {
     for (const name of ['harbour-skirt.draft', 'sleeve.draft', 'trousers.draft']) {

@@ -56,9 +56,19 @@ const GERMAN: Readonly<Record<string, string>> = {
   ...{ Ä: 'Ae', Ö: 'Oe', Ü: 'Ue' },
 };
 
-/** Sentences of ours in letters of seven bits; a name is written alike in every language, and goes without. */
-export const spelt = (words: string): string =>
-  isEnglish() ? words : words.replace(/[äöüßÄÖÜ]/g, (letter) => GERMAN[letter]!);
+/**
+ * A sentence of ours in letters of seven bits. What its author named or wrote is the same in every language, so that
+ * files of one pattern can be compared: it keeps its letters within the sentence.
+ */
+export function spelt(words: string, authored: readonly string[] = []): string {
+  if (isEnglish()) return words;
+  const kept = authored.filter((name) => /[äöüßÄÖÜ]/.test(name)).sort((a, b) => b.length - a.length);
+  const whole = kept.map((name) => `(?<![\\p{L}\\d-])${literal(name)}(?![\\p{L}\\d-])`);
+  const found = new RegExp(`(${whole.join('|') || '(?!)'})|[äöüßÄÖÜ]`, 'gu');
+  return words.replace(found, (part: string, name?: string) => name ?? GERMAN[part]!);
+}
+
+const literal = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&');
 
 /** Joins letters, or sets their direction, and is not seen. */
 const UNSEEN = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff]/gu;

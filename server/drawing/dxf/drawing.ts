@@ -53,7 +53,9 @@ export function toDrawingDxf(drawing: Drawing): string {
   const named = new Map(drawing.pieces.map((piece) => [piece.name, piece]));
   const entities = drawing.placements.flatMap(({ piece: name, by }) => {
     const piece = named.get(name);
-    return piece === undefined ? [] : pieceTags(piece, by, layers);
+    if (piece === undefined) return [];
+    const { title, body, sizes = [] } = drawing;
+    return pieceTags(piece, by, layers, [title, body, ...sizes, ...(piece.authored ?? [])]);
   });
   const square = testSquareTags(drawing, layers);
   return fileOf([
@@ -155,7 +157,12 @@ const layerEntry = (name: string, lineType: string): readonly Tag[] => [
 /** From the loudest line to the quietest, so that the layers of a file are listed with the cutting lines first. */
 const ORDER = [...paintOrder].reverse();
 
-function pieceTags(piece: PieceDrawing, by: Point, layers: Layers): readonly Tag[] {
+function pieceTags(
+  piece: PieceDrawing,
+  by: Point,
+  layers: Layers,
+  authored: readonly string[],
+): readonly Tag[] {
   const laid = ({ x, y }: Point): Point => ({ x: x + by.x, y: y + by.y });
   const lines = ORDER.filter((role) => role !== 'construction').flatMap((role) =>
     piece.lines.filter((line) => line.role === role),
@@ -165,7 +172,7 @@ function pieceTags(piece: PieceDrawing, by: Point, layers: Layers): readonly Tag
     ...lines.flatMap(({ drilled, ofSize }) =>
       drilled === undefined ? [] : pointTags(layers.named(DRILL, ofSize), laid(drilled)),
     ),
-    ...piece.texts.flatMap((text) => textOf(text, laid, layers)),
+    ...piece.texts.flatMap((text) => textOf(text, laid, layers, authored)),
   ];
 }
 
@@ -195,8 +202,10 @@ const textOf = (
   { role, text, at, size, turn, ofSize }: DrawnText,
   laid: (at: Point) => Point,
   layers: Layers,
+  authored: readonly string[],
 ): readonly Tag[] =>
-  textTags(layers.named(WORDS, ofSize), laid(at), role === 'title' ? text : spelt(text), {
+  // only the lines of the label hold sentences of ours: the others are names, sizes and notes
+  textTags(layers.named(WORDS, ofSize), laid(at), role === 'detail' ? spelt(text, authored) : text, {
     ...{ height: size, turn, middle: true },
   });
 

@@ -5,6 +5,8 @@ import { Path, type Point } from '../../geometry';
 import type { DrawnLine, DrawnText, LineRole, PieceDrawing } from '../model';
 import { pathOf } from '../path';
 import { openingOf, wholePiece } from '../whole';
+import { authoredOf } from '../words';
+import { spelt } from './ascii';
 import { flatOf, type Flat } from './flat';
 
 export interface ExchangeNotch {
@@ -94,21 +96,25 @@ function notchOf(line: DrawnLine): ExchangeNotch {
 }
 
 function annotations(piece: Piece, hasGrain: boolean): readonly string[] {
+  const { cut, unbuilt } = piece;
   const own = piece.labels.filter(({ at }) => at === undefined).map(({ text }) => text);
   const gaps = piece.gaps.filter(({ hole }) => hole === undefined);
   return [
-    piece.cut === undefined ? say`not cut: the pattern does not say how many` : piece.cut.text,
-    ...piece.remarks,
+    cut === undefined
+      ? spelt(say`not cut: the pattern does not say how many`)
+      : spelt(cut.text, authoredOf(piece)),
+    ...piece.remarks.map((remark) => spelt(remark)),
     ...own,
     ...(piece.cutting === undefined
-      ? [say`no cutting line could be had: the boundary is the sewing line`]
+      ? [spelt(say`no cutting line could be had: the boundary is the sewing line`)]
       : []),
-    ...(hasGrain ? [] : [say`no grain is stated`]),
-    ...gaps.map(
-      ({ size, before, after }) =>
-        say`faulty: a gap of ${millimetres(size)} mm between ${before} and ${after}`,
+    ...(hasGrain ? [] : [spelt(say`no grain is stated`)]),
+    ...gaps.map(({ size, before, after }) =>
+      spelt(say`faulty: a gap of ${millimetres(size)} mm between ${before} and ${after}`, [before, after]),
     ),
-    ...(piece.unbuilt.length > 0 ? [say`faulty: left out for an error: ${piece.unbuilt.join(', ')}`] : []),
+    ...(unbuilt.length > 0
+      ? [spelt(say`faulty: left out for an error: ${unbuilt.join(', ')}`, unbuilt)]
+      : []),
   ];
 }
 

@@ -7,7 +7,7 @@ import type { Pattern } from '../../drafting/model';
 import type { Point } from '../../geometry';
 import { place, shown } from '../draw';
 import type { Drawing, Placement } from '../model';
-import { Names, spelt } from './ascii';
+import { Names } from './ascii';
 import { exchangePiece, type ExchangeNotch, type ExchangePiece } from './exchange-piece';
 import type { Flat } from './flat';
 import { LAYERS } from './layers';
@@ -94,7 +94,7 @@ function styleTags({ title, sampleSize, annotations }: Style, last: Point): read
     'AUTHOR: Draftwright',
     ...(sampleSize === '' ? [] : [`SAMPLE SIZE: ${sampleSize}`]),
     'UNITS: METRIC',
-    ...annotations.map((words) => `ANNOTATION: ${spelt(words)}`),
+    ...annotations.map((words) => `ANNOTATION: ${words}`),
   ];
   return stacked(LAYERS.boundary, records, {
     x: last.x,
@@ -129,7 +129,7 @@ function recordTags({ name, size, quantity, cloths, annotations, drawing }: Exch
     ...(size === '' ? [] : [`SIZE: ${size}`]),
     ...(quantity === undefined ? [] : [`QUANTITY: ${quantity}`]),
     ...(cloths.length === 0 ? [] : [`MATERIAL: ${cloths.join(', ')}`]),
-    ...annotations.map((words) => `ANNOTATION: ${spelt(words)}`),
+    ...annotations.map((words) => `ANNOTATION: ${words}`),
   ];
   const { left, right, top, bottom } = drawing.frame;
   const title = drawing.texts.find(({ role }) => role === 'title');
