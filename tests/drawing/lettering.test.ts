@@ -145,6 +145,53 @@ describe('the words on a printed piece', function () {
     }
   });
 
+  it('say a width that runs as it is met on the stretch where they stand, where an edge doubles back', () => {
+    const text = `pattern "Slotted flat"
+draft flat {
+  point a = origin
+  point b = a right 20cm
+  point e = a right 23cm
+  point c = b down 60cm
+  point d = e down 60cm
+  point f = a right 43cm
+  point g = f down 80cm
+  point h = a down 80cm
+  line down-slot = b to c
+  line foot-of-slot = c to d
+  line up-slot = d to e
+  curve round-slot = run down-slot then foot-of-slot then up-slot
+}
+piece flap of flat {
+  cut 1
+  outline from a {
+    near straight to b
+    slot along round-slot to e
+    far straight to f
+    side straight to g
+    foot straight to h
+    back straight to a
+  }
+  grain along back
+  allow 1cm
+  allow 8mm at b running to 4mm at e
+}
+`;
+    const { drawing, turn } = printed(drafted(text));
+    for (const piece of [drawing.pieces[0]!, turn(drawing.pieces[0]!)]) {
+      const words = piece.texts.find(({ text }) => /^allow (8mm to 4mm|4mm to 8mm)$/.test(text));
+      assert.ok(words, said(piece));
+      const slot = piece.lines.find(({ role, name }) => role === 'sewing' && name === 'slot')!;
+      const [c, d, e] = slot.stretches.map((to) => ({ x: to.at(-2)!, y: to.at(-1)! }));
+      const [start, end] = [slot.start, c!, d!, e!]
+        .slice(1)
+        .map((to, i) => [[slot.start, c!, d!][i]!, to] as const)
+        .sort((one, other) => awayFrom(words.at, one) - awayFrom(words.at, other))[0]!;
+      const angle = (words.turn * Math.PI) / 180;
+      const isAlong = (end.x - start.x) * Math.cos(angle) + (end.y - start.y) * Math.sin(angle) > 0;
+      assert.equal(words.text, isAlong ? 'allow 8mm to 4mm' : 'allow 4mm to 8mm');
+    }
+  });
+
   it('tell of every bone, eyelet, button and hole what it is, in the whole wardrobe', () => {
     let found = 0;
     for (const name of wardrobe) {

@@ -22,6 +22,8 @@ const ENDS_MM = 1.5;
 export interface Wanted {
   readonly run: readonly Spot[];
   readonly text: string;
+  /** What is said instead where the words are read against the line. */
+  readonly textBack?: string;
   /** Capital heights, the largest first. */
   readonly sizes: readonly number[];
   /** How much farther from the line than beside it may be tried, mm. */
@@ -32,19 +34,21 @@ export interface Wanted {
 
 /** Where the words stand; undefined where there is no room for them. */
 export function along(
-  { run, text, sizes, farther = FARTHER_MM, accept }: Wanted,
+  { run, text, textBack = text, sizes, farther = FARTHER_MM, accept }: Wanted,
   space: Space,
   font: Metrics,
-): Pick<DrawnText, 'at' | 'size' | 'turn'> | undefined {
+): Pick<DrawnText, 'text' | 'at' | 'size' | 'turn'> | undefined {
   const line = measured(run);
   for (const size of sizes) {
-    const wide = runs(text, size, font);
+    const wide = Math.max(runs(text, size, font), runs(textBack, size, font));
     if (wide + 2 * ENDS_MM > line.long) continue;
     for (const more of farther) {
       for (const share of SHARES) {
         const from = Math.min(Math.max(share * line.long - wide / 2, ENDS_MM), line.long - ENDS_MM - wide);
         const found = beside(line, { from, wide, size, off: BESIDE_MM + more }, accept, space);
-        if (found !== undefined) return { ...found, size };
+        if (found === undefined) continue;
+        const { isBack, ...place } = found;
+        return { ...place, text: isBack ? textBack : text, size };
       }
     }
   }
@@ -81,18 +85,25 @@ interface Try {
   readonly off: number;
 }
 
+interface Place extends Pick<DrawnText, 'at' | 'turn'> {
+  /** Read against the stretch that the words stand on, which may run another way than the whole line. */
+  readonly isBack: boolean;
+}
+
 /** On the chord under the words, as far aside as the line bulges. */
 function beside(
   line: Line,
   { from, wide, size, off }: Try,
   accept: (middle: Spot) => boolean,
   space: Space,
-): Pick<DrawnText, 'at' | 'turn'> | undefined {
+): Place | undefined {
   const [p, q] = [spotAt(line, from), spotAt(line, from + wide)];
   const long = Math.hypot(q.x - p.x, q.y - p.y);
   if (long < wide / 2) return undefined;
   const [dx, dy] = [(q.x - p.x) / long, (q.y - p.y) / long];
   const turn = uprightTurn(dx, dy);
+  const angle = (turn * Math.PI) / 180;
+  const isBack = dx * Math.cos(angle) + dy * Math.sin(angle) < 0;
   for (const side of [1, -1]) {
     const [nx, ny] = [-dy * side, dx * side];
     const bulge = line.run
@@ -102,7 +113,7 @@ function beside(
     const middle = { x: (p.x + q.x) / 2 + nx * reach, y: (p.y + q.y) / 2 + ny * reach };
     if (!accept(middle) || !space.free({ ...middle, wide, high: textHigh(size), turn })) continue;
     const { x, y } = baseOf(middle, size, turn);
-    return { at: { x: rounded(x), y: rounded(y) }, turn };
+    return { at: { x: rounded(x), y: rounded(y) }, turn, isBack };
   }
   return undefined;
 }

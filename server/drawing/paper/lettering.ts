@@ -137,7 +137,7 @@ class Lettering {
         const found = this.along({ run, text, sizes: this.sizes.line, farther: [0, 1], accept: this.inside });
         if (found === undefined) continue;
         named.add(key);
-        this.put({ role: 'edge', source, text, ...found });
+        this.put({ role: 'edge', source, ...found });
         break;
       }
     }
@@ -166,26 +166,25 @@ class Lettering {
   private putMark({ source, text, run, farther }: MarkFacts): void {
     const found = this.along({ run, text, sizes: this.sizes.line, farther, accept: this.inside });
     if (found === undefined) this.rest.push(text);
-    else this.put({ role: 'edge', source, text, ...found });
+    else this.put({ role: 'edge', source, ...found });
   }
 
-  private putAllowed({ run, source, allowed: text, allowedBack }: EdgeFacts): boolean {
+  private putAllowed({ run, source, allowed: text, allowedBack: textBack }: EdgeFacts): boolean {
     const wanted = {
-      run,
-      text,
+      ...{ run, text, textBack },
       sizes: this.sizes.allowed,
       farther: [0, 0.6, 2, 5],
       accept: this.inAllowance,
     };
     const found = this.along(wanted);
     if (found === undefined) return false;
-    this.put({ role: 'edge', source, text: isAlong(run, found.turn) ? text : allowedBack, ...found });
+    this.put({ role: 'edge', source, ...found });
     return true;
   }
 
   private putAlong({ run, source }: EdgeFacts, text: string, how: (wanted: Wanted) => Found): boolean {
     const found = how({ run, text, sizes: this.sizes.edge, accept: this.inside });
-    if (found !== undefined) this.put({ role: 'edge', source, text, ...found });
+    if (found !== undefined) this.put({ role: 'edge', source, ...found });
     return found !== undefined;
   }
 
@@ -233,13 +232,6 @@ class Lettering {
     const { source } = this.bare;
     return { ...this.bare, frame, texts: [...rows.map((row) => ({ ...row, source })), ...this.texts] };
   }
-}
-
-/** Whether words that are turned so are read from the start of a run to its end. */
-function isAlong(run: readonly Spot[], turn: number): boolean {
-  const [a, b] = [run[0]!, run[run.length - 1]!];
-  const angle = (turn * Math.PI) / 180;
-  return (b.x - a.x) * Math.cos(angle) + (b.y - a.y) * Math.sin(angle) >= 0;
 }
 
 const NAMED: ReadonlySet<string> = new Set(['grain', 'balance', 'tape', 'topstitch', 'crease']);
