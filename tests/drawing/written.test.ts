@@ -24,6 +24,47 @@ piece side of bag {
 ${more.join('\n')}
 `;
 
+/** A skirt whose front and back are alike, 120 cm round of two. */
+const skirtOnYoke = (cut: string): string => `pattern "Deck skirt"
+draft flat {
+  point a = origin
+  point b = a right 30cm
+  point c = b down 20cm
+  point d = a down 20cm
+  point e = c down 50cm
+  point f = d down 50cm
+}
+piece yoke of flat {
+  ${cut}
+  outline from a {
+    waist straight to b
+    side straight to c
+    foot straight to d
+    centre straight to a
+  }
+  fold centre
+  grain along centre
+  allow 1cm
+}
+piece panel of flat {
+  ${cut}
+  outline from d {
+    top straight to c
+    side straight to e
+    hem straight to f
+    centre straight to d
+  }
+  fold centre
+  grain along centre
+  allow 1cm
+}
+seam yoke-side yoke.side = its pair
+seam side panel.side = its pair
+seam joining panel.top = yoke.foot
+finish hem panel.hem turned up 1cm
+finish waist yoke.waist raw
+`;
+
 describe('a cutting list', () => {
   it('has a table a cloth, with the cloth that each piece takes within its cutting line', () => {
     const lined = bag().replace('cut pair in canvas', 'cut pair in canvas, 1 in ticking');
@@ -216,6 +257,21 @@ seam far-side sack.far-side = its pair
   it('count a seam whole that goes on beyond the fold', () => {
     const { finished } = rowNamed(sheetOfSample('finished', 'crew-shirt'), 'yoke-seam');
     assert.equal(finished, '43.08');
+  });
+
+  it('count such a seam whole of a front and a back that are cut alike, and once of each', () => {
+    const joining = (cut: string) => {
+      const text = skirtOnYoke(cut);
+      const row = rowNamed(sheetOfText('finished', text), 'joining');
+      const step = rowsOf(sheetOfText('sewing', text)).find(([, what]) => what === 'sew joining')!;
+      return [row.finished, row['told of'], ...step.slice(3, 5)];
+    };
+    assert.deepEqual(joining('cut 2 on fold'), ['60.00', 'each of 2', '60.00', '2 times']);
+    assert.deepEqual(joining('cut 4 on fold'), ['60.00', 'each of 4', '60.00', '4 times']);
+    const { finished } = rowNamed(sheetOfText('finished', skirtOnYoke('cut 4 on fold')), 'hem');
+    assert.equal(finished, '240.00');
+    const side = rowNamed(sheetOfText('finished', skirtOnYoke('cut 2 on fold')), 'side');
+    assert.deepEqual([side.finished, side['told of']], ['50.00', 'each side']);
   });
 });
 

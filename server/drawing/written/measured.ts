@@ -158,12 +158,12 @@ function allLengths(pattern: Pattern): readonly Measured[] {
     const where = [...new Set([...seam.left, ...seam.right].map(({ piece, edge }) => `${piece}.${edge}`))];
     const pair = seam.itsPair ? say` to its pair` : '';
     const { name } = seam;
-    const { times } = courseOf(seam, pattern);
+    const { times, areAlike } = courseOf(seam, pattern);
     const sided = both.some(({ side }) => side !== undefined) || times === 2;
     return {
       name,
       where: listed(where) + pair,
-      of: times > 2 ? times : sided ? 'each side' : 'whole',
+      of: times > 2 || areAlike ? times : sided ? 'each side' : 'whole',
       left: on('left'),
       right: on('right'),
       ...bodyOf(sheet, name),
@@ -178,25 +178,35 @@ function allLengths(pattern: Pattern): readonly Measured[] {
   return [...sewn, ...folds];
 }
 
+interface Course {
+  readonly length: number;
+  readonly times: number;
+  /** Of a front and a back alike, or of gores: not one on each side of the wearer. */
+  readonly areAlike: boolean;
+}
+
 /**
  * How long a seam is as it is sewn, and how often: one that begins at a fold goes on beyond it, one of pieces that are cut
  * twice is sewn on both sides of the wearer, one of gores, or of a front and a back alike, as often as they are cut.
  */
-export function courseOf(
-  seam: Seam,
-  { pieces }: Pattern,
-): { readonly length: number; readonly times: number } {
-  const length = finishedLength(seam);
+export function courseOf(seam: Seam, { pieces }: Pattern): Course {
+  const half = finishedLength(seam);
   const taken = [...seam.left, ...seam.right].flatMap(({ piece, edge }) => {
     const of = pieces.find(({ base }) => base === piece);
     return of === undefined ? [] : [{ of, edge }];
   });
-  if (taken.some(({ of }) => of.statement.node.kind === 'band')) return { length, times: 1 };
-  const [copies = 1] = taken.map(({ of }) => of.copies ?? 1).sort((a, b) => b - a);
-  if (copies > 1) return { length, times: copies };
-  if (seam.itsPair || seam.side !== undefined) return { length, times: 1 };
-  if (taken.some(({ of, edge }) => atFold(of, edge))) return { length: 2 * length, times: 1 };
-  return { length, times: taken.every(({ of }) => timesRound(of) === 2) ? 2 : 1 };
+  const once = { length: half, times: 1, areAlike: false };
+  if (taken.some(({ of }) => of.statement.node.kind === 'band')) return once;
+  const isWhole = !seam.itsPair && seam.side === undefined;
+  const folded = taken.map(({ of, edge }) => isWhole && atFold(of, edge));
+  const goesOn = folded.some(Boolean);
+  const length = goesOn ? 2 * half : half;
+  // a half that is cut single meets half of what goes on beyond the fold
+  const halves = Math.max(...taken.map(({ of }, i) => (of.copies ?? 1) * (folded[i] === true ? 2 : 1)), 1);
+  const copies = goesOn ? Math.floor(halves / 2) : halves;
+  if (copies > 1) return { length, times: copies, areAlike: isWhole };
+  if (goesOn || !isWhole) return { ...once, length };
+  return { ...once, times: taken.every(({ of }) => timesRound(of) === 2) ? 2 : 1 };
 }
 
 function atFold({ edges, fold }: Piece, name: string): boolean {

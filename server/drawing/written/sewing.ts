@@ -103,8 +103,8 @@ function seamStep({ seams, why }: SeamStep, pattern: Pattern): Cells {
   const lengths = seams.map(
     (one) => `${lengthText(courseOf(one, pattern).length, unit)}${one.side ? ` ${sideWord(one.side)}` : ''}`,
   );
-  const { times } = courseOf(seam, pattern);
-  const often = times > 2 ? [say`${times} times`] : times === 2 ? [say`once a side`] : [];
+  const { times, areAlike } = courseOf(seam, pattern);
+  const often = times > 2 || areAlike ? [say`${times} times`] : times === 2 ? [say`once a side`] : [];
   const open = seam.openings?.some(({ whole }) => whole) === true;
   return [
     open ? say`leave ${seam.name} open` : say`sew ${seam.name}`,
