@@ -49,9 +49,31 @@ function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): Pi
 }
 
 function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
-  const lengths = [...new Set(all.map(({ length }) => length.slice(edge.name.length + 1)))];
+  const lengths = inSizes(all.map(({ length }) => length.slice(edge.name.length + 1)));
   const partners = [...new Set(all.map(({ partner }) => partner))];
   // what is sewn to it is alike in all sizes; how much is eased is not
-  const partner = partners.length === 1 ? partners[0]! : edge.plainPartner;
-  return { ...edge, length: `${edge.name} ${lengths.join(' / ')}`, partner, inLabel: true };
+  const partner =
+    partners.length === 1 ? partners[0]! : wordsInSizes(all.map(({ plainPartner }) => plainPartner));
+  const allowed = wordsInSizes(all.map((one) => one.allowed));
+  return { ...edge, length: `${edge.name} ${lengths}`, partner, allowed, inLabel: true };
+}
+
+/** Once where all sizes are alike, else of each in its order. */
+const inSizes = (figures: readonly string[]): string =>
+  new Set(figures).size === 1 ? figures[0]! : figures.join(' / ');
+
+/** What is told alike but for its figures is told once with all of these: "a zip over 18.4cm / 19cm / 20cm". */
+function wordsInSizes(all: readonly string[]): string {
+  const split = all.map((words) => words.split(' '));
+  const [first] = split as [string[], ...string[][]];
+  const columns = first.map((_, i) => split.map((words) => words[i] ?? ''));
+  const areFigures = columns.every(
+    (words) => new Set(words).size === 1 || words.every((one) => /\d/.test(one)),
+  );
+  if (!areFigures || split.some(({ length }) => length !== first.length)) return inSizes(all);
+  return columns
+    .map((words) =>
+      words[0]!.endsWith(',') ? `${inSizes(words.map((one) => one.slice(0, -1)))},` : inSizes(words),
+    )
+    .join(' ');
 }
