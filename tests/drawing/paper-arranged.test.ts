@@ -15,6 +15,7 @@ import { printed } from '../../server/drawing/paper/printed';
 import { mapContent } from '../../server/drawing/paper/map';
 import { MARGIN_MM, OVERLAP_MM, tilingOf, type Tiling } from '../../server/drawing/paper/tiles';
 import { diskDoor } from '../support/door';
+import { drawing, piece, smallPiece } from '../support/drawings';
 import { readPdf } from '../support/pdf';
 import { root } from '../support/sources';
 
@@ -180,9 +181,9 @@ describe('the map of the sheets', function () {
     const frame = { left: 0, top: 0, right: 370, bottom: 540 };
     // A1 and A2 side by side, B1 below the first
     const tiling = tilingOf(frame, paper, new Set([0, 1, 2]));
-    const drawing = { title: '', body: '', unit: 'cm' as const, pieces: [], placements: [], frame };
+    const empty = { title: '', body: '', unit: 'cm' as const, pieces: [], placements: [], frame };
     const font = { glyphs: () => '<>', widthOf: (text: string) => text.length * 0.6 };
-    const content = mapContent(drawing, tiling, { x: 0, y: 0, wide: 37, high: 200 }, font);
+    const content = mapContent(empty, tiling, { x: 0, y: 0, wide: 37, high: 200 }, font);
     const boxes = [...content.matchAll(/^([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) re S$/gm)];
     const sizes = boxes.map(([, , , wide, high]) => [Number(wide), Number(high)]);
     // 190 by 277 mm between the margins, 10 mm of which the next one covers; a tenth of full size
@@ -191,6 +192,18 @@ describe('the map of the sheets', function () {
       [19, 27.7],
       [19, 27.7],
     ]);
+  });
+});
+
+describe('a piece without any line', () => {
+  it('has no name on the map, which is made without it', () => {
+    const frame = { left: 0, top: 0, right: 180, bottom: 200 };
+    const drawn = drawing([piece('sketch', frame), smallPiece('pocket')]);
+    const tiling = tilingOf(drawn.frame, PAPERS[0]!, new Set([0, 1]));
+    const font = { glyphs: (text: string) => `<${text}>`, widthOf: (text: string) => text.length * 0.6 };
+    const content = mapContent(drawn, tiling, { x: 0, y: 0, wide: 100, high: 200 }, font);
+    assert.match(content, /<pocket>/);
+    assert.doesNotMatch(content, /<sketch>/);
   });
 });
 

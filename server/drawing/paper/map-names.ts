@@ -71,13 +71,15 @@ export function namesOn(
 ): Names {
   const taken: Rect[] = [...letters];
   const [inside, beside, leaders]: [Said[], Said[], Leader[]] = [[], [], []];
-  const all = laid.map(({ piece: { name, lines }, by }) => {
+  const all = laid.flatMap(({ piece: { name, lines }, by }) => {
     const spots = outlineOf({ lines }).flatMap(chordsOf);
+    // nothing of it is on the map that a name could lead to
+    if (spots.length === 0) return [];
     const ring = spots.map(({ x, y }) => ({
       x: move.x + (x + by.x) * scale,
       y: move.y + (y + by.y) * scale,
     }));
-    return { base: said(name, NAME, { x: 0, y: 0 }, font), ring: thinned(ring) };
+    return [{ base: said(name, NAME, { x: 0, y: 0 }, font), ring: thinned(ring) }];
   });
   const unnamed = all.filter(({ base, ring }) => {
     const upright = { ...base, wide: base.high, high: base.wide, upright: true };
