@@ -6,7 +6,7 @@ import { say } from './say';
 import type { TokenType } from 'chevrotain';
 import type { Refusal } from './refusals';
 import type { Reading } from './parser';
-import { substitution, type Repair } from './repairs';
+import { substitution, type Repair } from './mending';
 import * as t from './tokens';
 import { isMeasure, isName, isWord, Token, typeOfWord, W } from './tokens';
 import { allWords } from './words';

@@ -1,5 +1,5 @@
 /** The marks that git leaves in a text where two versions of it could not be put together. */
-import type { Repair } from './repairs';
+import type { Repair } from './mending';
 import { say } from './say';
 import { Conflict, Token } from './tokens';
 

@@ -6,7 +6,7 @@ import type { Refusal } from './refusals';
 import { blockWords, FORMS } from './forms';
 import { endsValue } from './heads';
 import type { SyntaxProblemCode } from './problems';
-import type { Repair } from './repairs';
+import type { Repair } from './mending';
 import * as t from './tokens';
 import { isMeasure, isName, type Token } from './tokens';
 import { HEADS, ruleOf, type BlockKind } from './words';

@@ -260,7 +260,7 @@ class Cursor {
     const letters = sign !== '' && /[\p{L}_]/u.test(sign) ? LETTERS.exec(this.text)?.[0] : undefined;
     if (letters === undefined) return true;
     if (isUnit(letters)) return this.withUnit(token, letters as Unit, letters.length);
-    const number = token.image;
+    const number = token.slip?.meant ?? token.image;
     this.grow(token, letters.length);
     token.tokenType = t.Length;
     token.tokenTypeIdx = t.Length.tokenTypeIdx!;

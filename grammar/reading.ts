@@ -6,7 +6,8 @@ import { explain, explainHead } from './explain';
 import { isDay } from './calendar';
 import { begins, needsBlock, ownedKind } from './heads';
 import { readStatement, type Reading } from './parser';
-import { repair, tooMuch, type Repair } from './repairs';
+import { combined, type Repair } from './mending';
+import { repair, tooMuch } from './repairs';
 import { MOST_WEIGHT, PROBLEM_WEIGHT, type Mended, type Raw } from './raw';
 import type * as s from './syntax';
 import * as t from './tokens';
@@ -223,16 +224,13 @@ function noBlock(raw: Raw): Repair {
 
 /** One problem for everything that had to be mended: the first is told, all are mended by its fix. */
 function problemOf(repairs: readonly Repair[], base: number): s.SyntaxProblem {
-  const [first] = repairs as [Repair];
-  const edits = repairs
-    .flatMap((one) => one.edits)
-    .map(({ from, to, text }) => ({ at: { from: from - base, to: to - base }, text }))
-    .sort((a, b) => a.at.from - b.at.from);
-  const fixes = edits.length > 0 ? [{ title: first.title, edits }] : [];
+  const { told, edits } = combined(repairs);
+  const moved = edits.map(({ from, to, text }) => ({ at: { from: from - base, to: to - base }, text }));
+  const fixes = moved.length > 0 ? [{ title: told.title, edits: moved }] : [];
   return {
-    code: first.code,
-    message: first.message,
-    at: { from: first.from - base, to: first.to - base },
+    code: told.code,
+    message: told.message,
+    at: { from: told.from - base, to: told.to - base },
     fixes,
   };
 }

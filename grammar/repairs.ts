@@ -2,29 +2,14 @@
  * What people type, read as they meant it: units apart from their number, decimal commas, names with spaces, a range
  * with a dash. Each repair says what it changed, and the statement is then parsed as if it had been written so.
  */
+import { substitution, type Repair } from './mending';
 import { say } from './say';
 import * as t from './tokens';
-import { isMeasure, isName, isWord, Token, typeOfWord, W } from './tokens';
+import { isWord, Token, typeOfWord, W } from './tokens';
 import type { SyntaxProblemCode } from './problems';
-import { unitMeant } from './unit-names';
-import { isReserved, isUnit, ruleOf, type BlockKind } from './words';
+import { RANGED, signWords, units, unitWords } from './unit-repairs';
+import { isReserved, ruleOf, type BlockKind } from './words';
 import { isReservedWord } from './heads';
-import type { Unit } from './syntax';
-
-export interface Edit {
-  readonly from: number;
-  readonly to: number;
-  readonly text: string;
-}
-
-export interface Repair {
-  readonly code: SyntaxProblemCode;
-  readonly message: string;
-  readonly from: number;
-  readonly to: number;
-  readonly title: string;
-  readonly edits: readonly Edit[];
-}
 
 export interface Repaired {
   readonly tokens: Token[];
@@ -46,15 +31,10 @@ export function repair(kind: BlockKind | 'share', given: readonly Token[]): Repa
   let tokens = given.map((token) => slipped(token, repairs));
   tokens = commas(tokens, repairs);
   if (kind !== 'share') tokens = capitals(kind, tokens, repairs);
-  tokens = units(tokens, repairs);
+  tokens = units(tokens, given, repairs);
   if (kind !== 'share') tokens = definedName(kind, tokens, repairs);
   tokens = ranges(tokens, repairs);
   return { tokens: roundOfCircle(tokens), repairs };
-}
-
-export function substitution(code: SyntaxProblemCode, message: string, at: Edit): Repair {
-  const title = at.text === '' ? say`Remove it` : say`Write \`${at.text.trim()}\``;
-  return { code, message, from: at.from, to: at.to, title, edits: [at] };
 }
 
 /** A statement that is longer, or nested deeper, than is read. */
@@ -89,8 +69,7 @@ function unknown(tokens: readonly Token[]): Repair | undefined {
 // ------------------------------------------------------------------------------------------ slips of the lexer
 
 const SLIPS: Record<string, (written: string, meant: string) => string> = {
-  'unusual-sign': (written, meant) =>
-    say`\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`,
+  'unusual-sign': signWords,
   'comma-in-number': (written, meant) =>
     say`\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`,
   'number-without-zero': (written, meant) => say`\`${written}\` begins with its point; write \`${meant}\`.`,
@@ -101,14 +80,6 @@ const SLIPS: Record<string, (written: string, meant: string) => string> = {
   'missing-quote': () => say`This text is never closed. Put a quote \`"\` where it ends.`,
   'unknown-unit': unitWords,
 };
-
-const IN_FEET = /f(?:t|oot|eet)$/i;
-
-function unitWords(written: string, meant: string): string {
-  if (IN_FEET.test(written))
-    return say`\`${written}\`: feet are no unit here; a foot is 12 inches, so \`${meant}\`.`;
-  return say`\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`;
-}
 
 function slipped(token: Token, repairs: Repair[]): Token {
   const { slip } = token;
@@ -162,90 +133,6 @@ function capitals(kind: BlockKind, tokens: Token[], repairs: Repair[]): Token[] 
     );
     return token.as(typeOfWord(lower), lower);
   });
-}
-
-/** `4 cm`, and `4 in` where the range or the place that follows shows that inches are meant. */
-function units(tokens: Token[], repairs: Repair[]): Token[] {
-  const out: Token[] = [];
-  for (let i = 0; i < tokens.length; i++) {
-    const token = tokens[i]!;
-    const next = tokens[i + 1];
-    const otherwise = writtenOtherwise(token, next);
-    if (otherwise !== undefined) {
-      out.push(otherwise.token);
-      repairs.push(otherwise.repair);
-      i++;
-      continue;
-    }
-    if (!isUnitApart(tokens, i)) {
-      out.push(token);
-      continue;
-    }
-    const doubled = tokens[i + 1]!.tokenType === W.in && isLengthIn(tokens[i + 2]);
-    const length = token.as(t.Length, token.image + next!.image);
-    length.endOffset = next!.endOffset;
-    length.unit = next!.text as Unit;
-    out.push(length);
-    if (doubled) out.push(next!);
-    const text = token.image + next!.image + (doubled ? ' in' : '');
-    const message = doubled
-      ? say`\`${token.image} in\` before a range needs its unit as well: \`${text}\`.`
-      : say`A unit touches its number: \`${text}\`.`;
-    repairs.push(
-      substitution('space-before-unit', message, { from: token.startOffset, to: next!.end, text }),
-    );
-    i++;
-  }
-  return out;
-}
-
-/** `4 inches`, `5 ft`: a unit apart from its number and written otherwise. */
-function writtenOtherwise(
-  token: Token,
-  next: Token | undefined,
-): { readonly token: Token; readonly repair: Repair } | undefined {
-  // a foot, apart, is more likely a point or a measurement of that name
-  if (!isBareNumber(token) || next?.tokenType !== t.Name || next.text === 'foot') return undefined;
-  const meant = unitMeant(token.image, token.amount!, next.image);
-  if (meant === undefined) return undefined;
-  const length = token.as(t.Length, meant.text);
-  length.endOffset = next.endOffset;
-  length.unit = meant.unit;
-  length.amount = meant.amount;
-  const edit = { from: token.startOffset, to: next.end, text: meant.text };
-  const words = unitWords(`${token.image} ${next.image}`, meant.text);
-  return { token: length, repair: substitution('unknown-unit', words, edit) };
-}
-
-const isBareNumber = ({ tokenType, unit }: Token): boolean =>
-  (tokenType === t.Number || tokenType === t.Fraction) && unit === undefined;
-
-function isLengthIn(token: Token | undefined): boolean {
-  return token?.tokenType === t.Length && token.unit === 'in';
-}
-
-const RANGED = new Set(['choose', 'measure', 'solve', 'usual']);
-
-function isUnitApart(tokens: Token[], i: number): boolean {
-  const token = tokens[i]!;
-  const next = tokens[i + 1];
-  if (!next || !isBareNumber(token)) return false;
-  if (!isUnit(next.text)) return false;
-  if (next.tokenType !== W.in) return true;
-  const after = tokens[i + 2];
-  if (RANGED.has(tokens[0]!.text)) return !isValueStart(after) || isLengthIn(after);
-  return !isName(after);
-}
-
-function isValueStart(token: Token | undefined): boolean {
-  if (!token) return false;
-  return (
-    isMeasure(token) ||
-    isName(token) ||
-    token.tokenType === t.Open ||
-    token.tokenType === t.Minus ||
-    token.tokenType === t.Func
-  );
 }
 
 // ------------------------------------------------------------------------------------------------ names
