@@ -1,4 +1,5 @@
 /** `draftwright draw`: one picture of a pattern, or one file for a cutter, written whole or not at all. */
+import { tokensOf } from '../../grammar';
 import { say } from '../../grammar/say';
 import { basename, join } from 'node:path';
 import { draw } from '../drawing/draw';
@@ -105,15 +106,22 @@ async function exchanged({ bench, opened, whole, lost, options }: Making): Promi
   const of = (drafted: Pattern) => draftedSize(drafted, draw(drafted));
   const sizes = asked === undefined ? [of(pattern)] : inSizes(bench, opened, asked, options, of);
   const wanted = sizes.map((one) => ({ ...one, pieces: one.pieces.filter(({ name }) => names.has(name)) }));
+  const authored = bench.textsOf(pattern).flatMap(namesIn);
   const content = toExchangeDxf({
     title: pattern.title || basename(path).replace(/\.draft$/, ''),
     sampleSize: pattern.body?.size ?? pattern.body?.name ?? '',
     sizes: wanted,
-    annotations: lost.map((line) => spelt(line.trim(), pattern.pieceNames)),
+    annotations: lost.map((line) => spelt(line.trim(), authored)),
   });
   const listed = asked === undefined ? '' : say`, each in ${wanted.map(({ size }) => size).join(', ')}`;
   return { content, pieces: names.size, sizes: listed, lacking: lackingSizes(wanted) };
 }
+
+/** Names as the author wrote them, which what is said of a fault may hold. */
+const namesIn = (text: string): readonly string[] =>
+  tokensOf(text)
+    .filter(({ kind }) => kind === 'name')
+    .map(({ from, to }) => text.slice(from, to));
 
 /** A line for each piece that the text names and the drawing lacks. */
 export const missing = (pattern: Pattern, drawing: Drawing, report: Report): readonly string[] =>

@@ -110,6 +110,14 @@ piece ärmel of d {
 }
 `;
 
+const LOST = `${OWN_WORDS}
+piece kürze of d {
+  outline from kürze {
+    oben straight to b
+  }
+}
+`;
+
 const errorsOf = (pattern: Pattern) => (name: string) =>
   check(pattern).filter(({ severity, piece }) => severity === 'error' && piece === name).length;
 
@@ -301,11 +309,14 @@ describe('the wardrobe in German', function () {
 
   it('spells our sentences in seven bits, and what its author named as in English', () =>
     inFolder({ 'aermel.draft': OWN_WORDS }, async (folder) => {
-      for (const format of ['dxf', 'dxf-drawing']) {
+      for (const [format, file] of [
+        ['dxf', 'aermel.dxf'],
+        ['dxf-drawing', 'aermel-drawing.dxf'],
+      ] as const) {
         const texts: string[][] = [];
         for (const language of ['en', 'de']) {
           await folder.run('draw', 'aermel.draft', '--format', format, '--out', '.', '--language', language);
-          texts.push(dxfTexts(readFileSync(join(folder.path, 'aermel.dxf'), 'latin1')));
+          texts.push(dxfTexts(readFileSync(join(folder.path, file), 'latin1')));
         }
         const [english, inGerman] = texts as [string[], string[]];
         for (const own of ['armel', 'Rockchen', 'Grosse prufen', 'vorder-lange', 'grun', 'koper']) {
@@ -319,8 +330,17 @@ describe('the wardrobe in German', function () {
           );
         }
         const all = inGerman.join(' | ');
-        assert.doesNotMatch(all, /aermel|Roeckchen|Groesse|laenge|gruen|koeper/);
+        assert.doesNotMatch(all, /aermel|Roeckchen|Groesse pruefen|laenge|gruen|koeper/);
       }
+    }));
+
+  it('spells names as in English where it says which piece is lost', () =>
+    inFolder({ 'aermel.draft': LOST }, async (folder) => {
+      await folder.run('draw', 'aermel.draft', '--format', 'dxf', '--out', '.', '--language', 'de');
+      const texts = dxfTexts(readFileSync(join(folder.path, 'aermel.dxf'), 'latin1'));
+      const said = texts.find((text) => text.startsWith('ANNOTATION: kurze'))!;
+      assert.match(said, /kurze .*: kurze .* laesst/);
+      assert.doesNotMatch(said, /kuerze/);
     }));
 
   it('has the label of a piece whole on one sheet', async () => {

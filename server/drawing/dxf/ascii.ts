@@ -62,7 +62,9 @@ const GERMAN: Readonly<Record<string, string>> = {
  */
 export function spelt(words: string, authored: readonly string[] = []): string {
   if (isEnglish()) return words;
-  const kept = authored.filter((name) => /[äöüßÄÖÜ]/.test(name)).sort((a, b) => b.length - a.length);
+  const kept = [...new Set(authored)]
+    .filter((name) => /[äöüßÄÖÜ]/.test(name))
+    .sort((a, b) => b.length - a.length);
   const whole = kept.map((name) => `(?<![\\p{L}\\d-])${literal(name)}(?![\\p{L}\\d-])`);
   const found = new RegExp(`(${whole.join('|') || '(?!)'})|[äöüßÄÖÜ]`, 'gu');
   return words.replace(found, (part: string, name?: string) => name ?? GERMAN[part]!);
