@@ -115,4 +115,36 @@ accept unusual-ease at front because "only the waist is looked at"
       'Round the waist the garment measures 72cm (waistband), and ferrywoman 74cm: 2cm less than the body',
     ]);
   });
+
+  it('is not counted where a bib takes a part of the band', () => {
+    const banded = `${skirt.replace('finish top front.waist bound 1cm\n', '')}
+seam side front.side = its pair
+seam waist front.waist = waistband.lower
+band waistband for front.waist, 4cm wide
+draft bib {
+  point o = origin
+  point side = o right 12cm
+  point tip = side up 25cm
+  point top = o up 25cm
+}
+piece bib-piece of bib {
+  cut 1 on fold
+  outline from o {
+    waist straight to side
+    side straight to tip
+    top straight to top
+    centre straight to o
+  }
+  fold centre
+  grain along centre
+  allow 1cm
+}
+seam bib bib-piece.waist = waistband.upper from 25cm from waistband.upper.start to 49cm from waistband.upper.start
+finish bib-edges bib-piece.side, bib-piece.top turned twice 1cm
+`;
+    assert.deepEqual(
+      easesOf(banded).filter((line) => line.startsWith('Round the waist')),
+      [],
+    );
+  });
 });

@@ -2,6 +2,7 @@
 import { say } from '../../grammar/say';
 import type { SourcedFinding } from '../drafting/finding';
 import type { BodySheet, Pattern, Piece, Seam } from '../drafting/model';
+import { roundByBand } from '../drafting/sewing/ring';
 import { printLength, printLengthFine } from '../drafting/values/quantity';
 import { finding, type Judged } from './check';
 import { ofBodyDraftedFor, taken, whose } from './measurements';
@@ -72,9 +73,11 @@ function inBands(pattern: Pattern, sheet: BodySheet): readonly SourcedFinding[] 
     const rest = sides.find((side) => side !== band);
     if (band === undefined || seam.side !== undefined || rest?.every(({ edge }) => edge === 'waist') !== true)
       return [];
-    const { name, underlap = 0 } = bands.get(band[0]!.piece)!;
-    const words = wanting(pattern, sheet, MEASURES[1], band[0]!.length - underlap, name);
-    return words === undefined || rest.length === 0 ? [] : [atSeam(seam, name, words)];
+    const piece = bands.get(band[0]!.piece)!;
+    const round = roundByBand(piece, band[0]!);
+    if (round === undefined) return [];
+    const words = wanting(pattern, sheet, MEASURES[1], round, piece.name);
+    return words === undefined || rest.length === 0 ? [] : [atSeam(seam, piece.name, words)];
   });
 }
 

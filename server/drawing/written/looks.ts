@@ -1,6 +1,8 @@
 /** What to look at in a fitting (*common practice*), asked only of what the pattern has. */
 import { say } from '../../../grammar/say';
-import type { Pattern, Piece } from '../../drafting/model';
+import type { Edge, Finish, Pattern, Piece } from '../../drafting/model';
+import { pointOn } from '../../drafting/sewing/course';
+import { isPutOn } from './order';
 
 export interface Look {
   readonly at: string;
@@ -72,7 +74,9 @@ const above = (pattern: Pattern): readonly Look[] => [
 
 function ends(pattern: Pattern): readonly Look[] {
   const opened = pattern.seams.filter(({ openings = [] }) => openings.length > 0).map(({ name }) => name);
-  const turned = pattern.finishes.filter(({ how }) => how === 'turned-up' || how === 'turned-twice');
+  const turned = pattern.finishes.filter(
+    (finish) => (finish.how === 'turned-up' || finish.how === 'turned-twice') && isHem(finish, pattern),
+  );
   return [
     {
       at: say`Openings lie flat, close without strain, and let the wearer in and out.`,
@@ -83,4 +87,21 @@ function ends(pattern: Pattern): readonly Look[] {
       where: [...new Set(turned.map(({ name }) => name))].join(', '),
     },
   ];
+}
+
+/** A hem is measured from the floor: the lowest edge of a piece that hangs from a seam. A bib's side is turned up as well. */
+const isHem = (finish: Finish, pattern: Pattern): boolean =>
+  !isPutOn(finish, pattern) &&
+  finish.edges.some(({ piece, edge }) => {
+    const edges = pattern.pieces.find(({ base }) => base === piece)?.edges ?? [];
+    return lowest(edges)?.name === edge;
+  });
+
+/** By the middles of the edges, as the piece lies on paper, where down is down. */
+function lowest(edges: readonly Edge[]): Edge | undefined {
+  const depth = (edge: Edge) => pointOn(edge, edge.sewn / 2).y;
+  return edges.reduce<Edge | undefined>(
+    (best, one) => (best && depth(best) >= depth(one) ? best : one),
+    undefined,
+  );
 }

@@ -5,7 +5,7 @@
 import { say } from '../../../grammar/say';
 import { ringsAlong } from '../../checks/rings';
 import type { BodySheet, Pattern, Piece, Seam } from '../../drafting/model';
-import { timesRound } from '../../drafting/sewing/ring';
+import { roundByBand, timesRound } from '../../drafting/sewing/ring';
 import { edgeRings } from './girths';
 import { bodySheetOf } from './measuring';
 
@@ -115,9 +115,10 @@ function bandsOf({ pieces, seams }: Pattern, sheet: BodySheet | undefined): read
       const names = new Set(rest.map(({ edge }) => edge));
       if (band === undefined || names.size !== 1) return [];
       const name = [...names][0]!;
-      const round = band[0]!.length - (piece.underlap ?? 0);
+      const round = roundByBand(piece, band[0]!);
+      if (round === undefined) return [];
       const own = EDGES.has(name) ? bodyOf(sheet, name) : {};
-      const where = say`${piece.name} without its underlap`;
+      const where = piece.underlap ? say`${piece.name} without its underlap` : piece.name;
       return [{ name, where, of: 'all round', left: round, right: round, ...own }];
     });
   });

@@ -1,6 +1,6 @@
 /**
  * The order of sewing, worked out from the seams. The rules are *common practice*, and each step says which one put it
- * there: darts, pleats and gathers before any seam; panels that were one piece are joined again; a seam before another
+ * there: darts, pleats and gathers before any seam; a patch by itself, before the rest; panels that were one piece are joined again; a seam before another
  * that crosses it; a sleeve without ease flat, before the side is closed, one that is eased in the round, after it; small
  * seams before large; then facings and bound edges; hems last, buttons after them. What no rule tells apart stays in the
  * order of the file.
@@ -30,10 +30,16 @@ export function sewingOrder(pattern: Pattern): readonly Step[] {
     seams: node.seams,
     why: whyOf(node, links),
   }));
-  const finishes = [...new Map(pattern.finishes.map((one) => [one.source, one])).values()];
+  const all = [...new Map(pattern.finishes.map((one) => [one.source, one])).values()];
+  const patches = all.filter((finish) => isPutOn(finish, pattern) && WORKED.has(finish.how));
+  const finishes = all.filter((finish) => !patches.includes(finish));
   const of = (...hows: readonly Finish['how'][]) =>
     finishes.filter(({ how }) => hows.includes(how)).map((finish) => ({ kind: 'finish' as const, finish }));
   return [
+    ...patches.map((finish) => ({
+      ...{ kind: 'finish' as const, finish },
+      why: say`by itself, before it is put on the others`,
+    })),
     ...seams,
     ...of('faced', 'bound').map((one) => ({ ...one, why: say`edges after the seams that end at them` })),
     ...of('rolled', 'turned-up', 'turned-twice').map((one) => ({
@@ -42,6 +48,14 @@ export function sewingOrder(pattern: Pattern): readonly Step[] {
     })),
   ];
 }
+
+const WORKED: ReadonlySet<Finish['how']> = new Set([
+  ...(['faced', 'bound', 'rolled', 'turned-up', 'turned-twice'] as const),
+]);
+
+/** Whether a finish is of pieces that no seam takes while others are sewn: a patch pocket is made before it is put on. */
+export const isPutOn = ({ edges }: Finish, pattern: Pattern): boolean =>
+  pattern.seams.length > 0 && edges.every(({ piece }) => pattern.seamsOf(piece).length === 0);
 
 interface Node {
   readonly seams: readonly Seam[];
