@@ -103,6 +103,19 @@ const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2
 
 const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
+/**
+ * In a file, by place. What is said twice comes with the innermost thing first, whichever was found first: that hangs on
+ * the edits before.
+ */
+const inFile = (a: PlacedFinding, b: PlacedFinding): number =>
+  a.place.from - b.place.from ||
+  RANK[a.severity] - RANK[b.severity] ||
+  inOrder(a.code, b.code) ||
+  inOrder(a.message, b.message) ||
+  a.place.to - b.place.to ||
+  b.source.length - a.source.length ||
+  inOrder(a.source, b.source);
+
 const CODES = {
   all: catalogue.map(({ code }) => code),
   acceptable: (code: string) => !isFirm(code) && code !== 'stale-acceptance',
@@ -126,20 +139,14 @@ export function check(pattern: Pattern): readonly PlacedFinding[] {
   const all = [...findings, ...more.map(place)];
   all.push(...[...broken].map((code) => internalFault(pattern, code)));
   const order = new Map(pattern.files.map((uri, i) => [uri, i]));
-  all.sort(
-    (a, b) =>
-      (order.get(a.place.uri) ?? 0) - (order.get(b.place.uri) ?? 0) ||
-      a.place.from - b.place.from ||
-      RANK[a.severity] - RANK[b.severity] ||
-      inOrder(a.code, b.code) ||
-      inOrder(a.message, b.message),
-  );
+  const fileOf = ({ place: { uri } }: PlacedFinding): number => order.get(uri) ?? 0;
+  all.sort((a, b) => fileOf(a) - fileOf(b) || inFile(a, b));
   const once = all.filter((one, i) => i === 0 || !sameWords(one, all[i - 1]!));
   placedKept.set(pattern, once);
   return once;
 }
 
-/** A line that makes two pieces may find its fault twice; it is told once. */
+/** A line that makes two pieces may find its fault twice, and so do a block that can’t be read and its lines: told once. */
 const sameWords = (a: PlacedFinding, b: PlacedFinding): boolean =>
   a.code === b.code &&
   a.message === b.message &&

@@ -44,8 +44,8 @@ const undoing = (text: string, { from, to, text: put }: TextEdit): TextEdit => (
 
 /** All that anybody can see of a pattern, as plain data. */
 function seen(pattern: Pattern): unknown {
-  const findings = check(pattern).map(({ code, severity, message, place, related, piece, fixes }) => {
-    return { code, severity, message, place, related, piece, fixes };
+  const findings = check(pattern).map(({ code, severity, message, place, source, related, piece, fixes }) => {
+    return { code, severity, message, place, source, related, piece, fixes };
   });
   const pieces = pattern.pieces.map(({ name, edges, gaps, allowances, notches, area, cut }) => ({
     name,
@@ -93,4 +93,24 @@ describe('patterns under random edits', () => {
       assert.deepEqual(seen(workshop.pattern(uri)), fromScratch(uri, text));
     });
   }
+
+  it('tell what two things find at one place of the innermost one, whichever found it first', () => {
+    const uri = uriOf('skirt.draft');
+    const workshop = new Workshop(door);
+    const text = `draft skirt, {
+  point hem = origin
+  point waist = hem up 60cm
+  line side = hem to wais
+}
+`;
+    workshop.setText(uri, text);
+    workshop.pattern(uri);
+    const from = text.indexOf('side');
+    workshop.edit(uri, [{ from, to: from + 4, text: 'seamline' }]);
+    const told = check(workshop.pattern(uri)).filter(({ code }) => code === 'unknown-name');
+    assert.deepEqual(
+      told.map(({ source }) => source),
+      ['skirt/seamline'],
+    );
+  });
 });
