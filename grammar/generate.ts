@@ -1,6 +1,7 @@
 /** Makes the editor's colours and brackets from the word table, so that no word can drift: `npx tsx grammar/generate.ts`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { format, getFileInfo, resolveConfig } from 'prettier';
 import { allHeads, CONTEXTUAL, FUNCTIONS, GIVEN, OFTEN_NAMES, RESERVED, UNITS } from './words';
 
 const NAME = String.raw`\p{L}[\p{L}\p{M}\p{Nd}]*(?:-\p{L}[\p{L}\p{M}\p{Nd}]*)*`;
@@ -96,18 +97,26 @@ export function languageConfiguration(): object {
   };
 }
 
-/** The files that are made, by their path from the top of the repository. */
-export function generated(): Record<string, string> {
+/** The files that are made, by their path from the top of the repository, laid out as that keeps its files. */
+export async function generated(): Promise<Record<string, string>> {
   const text = (value: object): string => `${JSON.stringify(value, null, 2)}\n`;
-  return {
+  const files = {
     'grammar/textmate/draftwright.tmLanguage.json': text(textmate()),
     'grammar/language-configuration.json': text(languageConfiguration()),
   };
+  const laidOut = Object.entries(files).map(async ([path, made]) => {
+    const { ignored } = await getFileInfo(path, { ignorePath: '.prettierignore' });
+    const style = { ...(await resolveConfig(path)), filepath: path };
+    return [path, ignored ? made : await format(made, style)] as const;
+  });
+  return Object.fromEntries(await Promise.all(laidOut));
 }
 
-if (process.argv[1]?.endsWith('generate.ts')) {
-  for (const [path, text] of Object.entries(generated())) {
+async function write(): Promise<void> {
+  for (const [path, text] of Object.entries(await generated())) {
     mkdirSync(dirname(join(process.cwd(), path)), { recursive: true });
     writeFileSync(join(process.cwd(), path), text);
   }
 }
+
+if (process.argv[1]?.endsWith('generate.ts')) void write();

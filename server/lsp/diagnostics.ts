@@ -14,10 +14,11 @@ import {
 import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { Lines } from '../features/lines';
 import { unusedMessage, type Unused } from '../features/unused';
-import { location, severities } from './convert';
+import { severities } from './convert';
 import type { Desk } from './desk';
 import type { OpenDocument } from './documents';
 import { Grace } from './grace';
+import { besideIt, withinIt } from './related';
 
 /** The address of a code's page; undefined where the client has no way to show one. */
 export type PageAddress = (code: string) => string | undefined;
@@ -43,6 +44,8 @@ export class Diagnostics {
   asked = false;
   /** The client fades what is tagged so; another would tell it as a problem. */
   fades = false;
+  /** The client shows other places beside a problem; another is told them within its words. */
+  relates = false;
   /** What was told last, by key. */
   readonly #told = new Map<string, Told>();
   /** What was answered last, by key, and under which mark. */
@@ -60,8 +63,11 @@ export class Diagnostics {
   greet({ textDocument, workspace }: ClientCapabilities): void {
     // without being told when to ask again, a client would show old problems of files that others changed
     this.asked = textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true;
-    const { tagSupport } = (this.asked ? textDocument?.diagnostic : textDocument?.publishDiagnostics) ?? {};
-    this.fades = tagSupport?.valueSet.includes(DiagnosticTag.Unnecessary) === true;
+    const able = this.asked ? textDocument?.diagnostic : textDocument?.publishDiagnostics;
+    this.fades = able?.tagSupport?.valueSet.includes(DiagnosticTag.Unnecessary) === true;
+    // a client of before 3.18 that asks says so with what it is sent
+    this.relates =
+      (able?.relatedInformation ?? textDocument?.publishDiagnostics?.relatedInformation) === true;
   }
 
   /** Sends what there is to say of an open text, unless it has to wait or was said of the same version. */
@@ -119,7 +125,7 @@ export class Diagnostics {
   }
 
   #diagnostic(finding: PlacedFinding, lines: Lines): Diagnostic {
-    const { code, severity, message, place, related } = finding;
+    const { code, severity, place } = finding;
     const href = this.page(code);
     return {
       range: lines.range(place.from, place.to),
@@ -127,11 +133,7 @@ export class Diagnostics {
       code,
       ...(href === undefined ? {} : { codeDescription: { href } }),
       source: 'draftwright',
-      message,
-      relatedInformation: related.map((other) => ({
-        location: location(other.place, this.desk),
-        message: other.message,
-      })),
+      ...(this.relates ? besideIt(finding, this.desk) : withinIt(finding, this.desk)),
     };
   }
 }

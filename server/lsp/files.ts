@@ -1,7 +1,7 @@
 /** The door to files: open buffers first, then what lies behind. A `use` may not leave the workspace. */
 import type { Door } from '../drafting/model';
 import { pathBetween } from '../features/file-rename';
-import { canonical, folderOf, hasFoldersBeside, isInside, joined } from './uris';
+import { canonical, folderOf, hasFoldersBeside, isInside, joined, standsFor } from './uris';
 
 /** What lies behind the open buffers: a disk, or nothing in a browser. */
 export interface Behind {
@@ -59,7 +59,7 @@ export class Files implements Door {
   readonly page = (file: string): string | undefined => this.behind.page(file);
 
   resolve(from: string, path: string): { readonly uri: string } | { readonly outside: true } {
-    const file = canonical(from);
+    const file = this.#placeOf(from);
     const folders = this.#workspaceOf(file);
     const start = hasFoldersBeside(file, this.#folders) ? folderOf(file) : (folders[0] ?? '');
     if (/^([a-z][a-z0-9+.-]*:|[/\\])/i.test(path)) return { outside: true }; // an address or an absolute path
@@ -70,12 +70,19 @@ export class Files implements Door {
 
   /** The ways from a file to the others that it may use, nearer ones first. */
   pathsFrom(from: string): readonly string[] {
-    const file = canonical(from);
+    const file = this.#placeOf(from);
     const start = hasFoldersBeside(file, this.#folders) ? file : `${this.#folders[0] ?? ''}/`;
     const paths = this.all().flatMap((uri) => (uri === file ? [] : (pathBetween(start, uri) ?? [])));
     const usable = paths.filter((path) => 'uri' in this.resolve(file, path));
     const steps = (path: string): number => path.split('/').length;
     return usable.sort((a, b) => steps(a) - steps(b) || (a < b ? -1 : 1));
+  }
+
+  /** Where a text counts from: an older version of a file, and a text that was never saved, from the place that they name. */
+  #placeOf(from: string): string {
+    const file = canonical(from);
+    if (hasFoldersBeside(file, this.#folders)) return file;
+    return standsFor(file, this.#folders) ?? file;
   }
 
   /** The folders a file may use from: those of the workspace that hold it, else its home, else its own folder. */

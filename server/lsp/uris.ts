@@ -40,6 +40,24 @@ export function hasFoldersBeside(uri: string, folders: readonly string[]): boole
   return uri.startsWith(`${scheme}//`) || folders.some((folder) => folder.startsWith(scheme));
 }
 
+/** An address without a host that names a place, with what may stand behind it: `git:/wardrobe/skirt.draft?…`. */
+const PLACE = /^[a-z][a-z0-9+.-]*:(\/(?!\/)[^?#]*)/i;
+
+/**
+ * The file of a workspace in whose place a text stands that has no folders of its own: an older version of it, or a new
+ * text that will be saved there. Undefined where its path leads into none of the folders.
+ */
+export function standsFor(uri: string, folders: readonly string[]): string | undefined {
+  const path = PLACE.exec(uri)?.[1];
+  if (path === undefined) return undefined;
+  return folders
+    .flatMap((folder) => {
+      const file = canonical(`${PARTS.exec(folder)?.[1] ?? ''}${path}`);
+      return isInside(file, folder) ? [file] : [];
+    })
+    .at(0);
+}
+
 /** The folder a file lies in, with its last slash; '' where there are no folders. */
 export const folderOf = (uri: string): string =>
   hasFolders(uri) ? uri.slice(0, uri.lastIndexOf('/') + 1) : '';

@@ -1,6 +1,6 @@
 /** Problems and faded names, sent to a client that waits for them and answered to one that asks. */
 import assert from 'node:assert/strict';
-import type { ClientCapabilities, DocumentDiagnosticReport } from 'vscode-languageserver';
+import type { ClientCapabilities, Diagnostic, DocumentDiagnosticReport } from 'vscode-languageserver';
 import { apron, apronWith } from '../support/apron';
 import { TestClient, type Start } from '../support/client';
 
@@ -122,4 +122,51 @@ describe('a name that nothing uses', () => {
       const after = await client.until('the setting', () => client.published[told]);
       assert.deepEqual(after.diagnostics, []);
     }));
+});
+
+describe('the other places of a problem', () => {
+  const bodies = 'file:///wardrobe/the%20bodies.draft';
+  const text = 'use "the bodies.draft"\nlet a = 1cm\nlet a = 2cm\nlet b = 3cm\n';
+  const publishDiagnostics = { relatedInformation: true };
+
+  async function told(capabilities: ClientCapabilities): Promise<readonly Diagnostic[]> {
+    let found: readonly Diagnostic[] = [];
+    await withClient({ capabilities }, async (client) => {
+      await client.open(bodies, 'let b = 1cm\n');
+      await client.open(uri, text);
+      const report = capabilities.workspace === undefined ? undefined : await pulled(client);
+      found = report?.kind === 'full' ? report.items : await client.diagnostics(uri);
+    });
+    return found;
+  }
+
+  const places = (problems: readonly Diagnostic[]): unknown =>
+    problems.map(({ relatedInformation }) =>
+      relatedInformation?.map(({ location }) => [location.uri, location.range.start.line]),
+    );
+
+  it('stand beside it for a client that shows them, whether it waits or asks', async () => {
+    const sent = await told({ textDocument: { publishDiagnostics } });
+    assert.deepEqual(places(sent), [[[uri, 1]], [[bodies, 0]]]);
+    assert.ok(sent.every(({ message }) => !String(message).includes('\n')));
+    const { workspace } = asks;
+    for (const diagnostic of [{ relatedInformation: true }, {}]) {
+      const answered = await told({ workspace, textDocument: { diagnostic, publishDiagnostics } });
+      assert.deepEqual(places(answered), places(sent));
+    }
+  });
+
+  it('are lines of its words for a client that doesn’t, with the file where it is another', async () => {
+    for (const capabilities of [waits, asks]) {
+      const problems = await told(capabilities);
+      assert.deepEqual(places(problems), [undefined, undefined]);
+      assert.deepEqual(
+        problems.map(({ message }) => String(message).split('\n').slice(1)),
+        [
+          ['Line 2: a is defined first here.'],
+          ['the bodies.draft, line 1: b of the bodies.draft is defined here.'],
+        ],
+      );
+    }
+  });
 });

@@ -98,7 +98,27 @@ describe('the door to files', () => {
     assert.deepEqual(files.resolve('untitled:/w/a.draft', 'b.draft'), { uri: 'attic:/w/b.draft' });
   });
 
-  it('counts from the first workspace folder for an older version of a file, which has no folder of its own', () => {
+  it('counts an older version of a file from the place that its path names, in the folder that holds it', () => {
+    const files = door(['file:///props', 'file:///w']);
+    const older = 'git:/w/acts/last%20act/a.draft?%7B%22path%22%3A%22/x/y%22%7D';
+    assert.deepEqual(files.resolve(older, 'b.draft'), { uri: 'file:///w/acts/last%20act/b.draft' });
+    assert.deepEqual(files.resolve(older, '../../bodies/b.draft'), { uri: 'file:///w/bodies/b.draft' });
+    assert.deepEqual(files.resolve(older, '../../../props/b.draft'), { outside: true });
+    files.setBuffer('file:///w/bodies/b.draft', '');
+    assert.deepEqual(files.pathsFrom(older), ['../../bodies/b.draft']);
+    assert.deepEqual(files.resolve('git:/elsewhere/acts/a.draft', 'b.draft'), {
+      uri: 'file:///props/b.draft',
+    });
+    const drive = door(['file:///c%3A/w']).resolve('git:/C:/w/acts/a.draft?x', 'b.draft');
+    assert.deepEqual(drive, { uri: 'file:///c%3A/w/acts/b.draft' });
+  });
+
+  it('counts a new text that will be saved in a folder from there', () => {
+    const uri = 'file:///w/acts/b.draft';
+    assert.deepEqual(door(['file:///w']).resolve('untitled:/w/acts/a.draft', 'b.draft'), { uri });
+  });
+
+  it('lets no older version of a file use what lies outside the workspace', () => {
     const files = door(['file:///w'], { 'file:///w/b.draft': '' });
     files.setBuffer('file:///w/b.draft', '');
     const older = 'git:/w/a.draft?%7B%22ref%22%3A%22~%22%7D';
