@@ -1,7 +1,6 @@
 /** Makes the editor's colours and brackets from the word table, so that no word can drift: `npx tsx grammar/generate.ts`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { format, getFileInfo, resolveConfig } from 'prettier';
 import { allHeads, CONTEXTUAL, FUNCTIONS, GIVEN, OFTEN_NAMES, RESERVED, UNITS } from './words';
 
 const NAME = String.raw`\p{L}[\p{L}\p{M}\p{Nd}]*(?:-\p{L}[\p{L}\p{M}\p{Nd}]*)*`;
@@ -97,26 +96,43 @@ export function languageConfiguration(): object {
   };
 }
 
-/** The files that are made, by their path from the top of the repository, laid out as that keeps its files. */
-export async function generated(): Promise<Record<string, string>> {
-  const text = (value: object): string => `${JSON.stringify(value, null, 2)}\n`;
-  const files = {
-    'grammar/textmate/draftwright.tmLanguage.json': text(textmate()),
-    'grammar/language-configuration.json': text(languageConfiguration()),
-  };
-  const laidOut = Object.entries(files).map(async ([path, made]) => {
-    const { ignored } = await getFileInfo(path, { ignorePath: '.prettierignore' });
-    const style = { ...(await resolveConfig(path)), filepath: path };
-    return [path, ignored ? made : await format(made, style)] as const;
+/** Most signs of a line in this repository. */
+const WIDTH = 110;
+
+/** JSON as the repository lays it out: a list of words stays on one line where it fits there. */
+function laidOut(value: unknown, indent: string, column: number): string {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const deeper = `${indent}  `;
+  const block = (open: string, lines: readonly string[], close: string): string =>
+    `${open}\n${lines.map((line) => deeper + line).join(',\n')}\n${indent}${close}`;
+  if (Array.isArray(value)) {
+    const words = `[${value.map((one) => JSON.stringify(one)).join(', ')}]`;
+    const isFlat = value.every((one) => typeof one !== 'object') && column + words.length < WIDTH;
+    if (isFlat) return words;
+    return block(
+      '[',
+      value.map((one) => laidOut(one, deeper, deeper.length)),
+      ']',
+    );
+  }
+  const lines = Object.entries(value).map(([key, one]) => {
+    const head = `${JSON.stringify(key)}: `;
+    return head + laidOut(one, deeper, deeper.length + head.length);
   });
-  return Object.fromEntries(await Promise.all(laidOut));
+  return block('{', lines, '}');
 }
 
-async function write(): Promise<void> {
-  for (const [path, text] of Object.entries(await generated())) {
+/** The files that are made, by their path from the top of the repository. */
+export function generated(): Record<string, string> {
+  return {
+    'grammar/textmate/draftwright.tmLanguage.json': `${JSON.stringify(textmate(), null, 2)}\n`,
+    'grammar/language-configuration.json': `${laidOut(languageConfiguration(), '', 0)}\n`,
+  };
+}
+
+if (process.argv[1]?.endsWith('generate.ts')) {
+  for (const [path, text] of Object.entries(generated())) {
     mkdirSync(dirname(join(process.cwd(), path)), { recursive: true });
     writeFileSync(join(process.cwd(), path), text);
   }
 }
-
-if (process.argv[1]?.endsWith('generate.ts')) void write();

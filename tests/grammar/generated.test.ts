@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { format, getFileInfo, resolveConfig } from 'prettier';
 import { generated, textmate } from '../../grammar/generate';
 import {
   allHeads,
@@ -38,10 +39,18 @@ function scopesOf(line: string): string[] {
 const short = (line: string) => scopesOf(line).map((scope) => scope.replace('.draftwright', ''));
 
 describe('what is made from the word table', () => {
-  it('is what the files hold, letter for letter', async () => {
-    for (const [path, text] of Object.entries(await generated())) {
+  it('is what the files hold, letter for letter', () => {
+    for (const [path, text] of Object.entries(generated())) {
       const held = readFileSync(join(process.cwd(), path), 'utf8');
       assert.equal(held, text, `${path}: run \`npx tsx grammar/generate.ts\``);
+    }
+  });
+
+  it('is laid out as the formatter wants it, where that lays it out', async () => {
+    for (const [path, text] of Object.entries(generated())) {
+      const { ignored } = await getFileInfo(path, { ignorePath: '.prettierignore' });
+      if (ignored) continue;
+      assert.equal(text, await format(text, { ...(await resolveConfig(path)), filepath: path }), path);
     }
   });
 
