@@ -101,11 +101,30 @@ export function formatEdits(
     const from = old[i - 1]?.to ?? 0;
     const to = old[i]?.from ?? before.length;
     const between = part.now.slice(now[i - 1]?.to ?? 0, now[i]?.from ?? part.now.length);
-    const inside = part.from + to >= first && part.from + to <= last;
-    if (inside && before.slice(from, to) !== between)
-      edits.push({ from: part.from + from, to: part.from + to, text: between });
+    for (const edit of byLine(part.from + from, before.slice(from, to), between)) {
+      if (edit.from >= first && edit.to <= last) edits.push(edit);
+    }
   }
   return edits;
+}
+
+/**
+ * What changes of the space between two words: what ends a line, what lies between lines and what begins a line apart,
+ * so that each belongs to its own line.
+ */
+function byLine(from: number, was: string, becomes: string): TextEdit[] {
+  const parts = (space: string) =>
+    /^([^\r\n]*)(?:([\r\n][^]*[\r\n]|[\r\n])([^\r\n]*))?$/.exec(space)!.slice(1);
+  const [old, now] = [parts(was), parts(becomes)];
+  if (old[1] === undefined || now[1] === undefined) {
+    return was === becomes ? [] : [{ from, to: from + was.length, text: becomes }];
+  }
+  let at = from;
+  return old.flatMap((part, i) => {
+    const edit = { from: at, to: at + part!.length, text: now[i]! };
+    at = edit.to;
+    return part === edit.text ? [] : [edit];
+  });
 }
 
 /** Words, signs and comments without the space behind these. */

@@ -4,42 +4,26 @@ import { nextWords, type Next } from '../../grammar';
 import { FUNCTIONS, wordsOf, type BlockKind } from '../../grammar/words';
 import type { SourceFile } from '../../grammar/syntax';
 import { catalogue, isFirm, rangeInWords, ranges } from '../checks';
-import type { Pattern, Shape, Value } from '../drafting/model';
-import { everyEdge } from '../drafting/shapes/parts';
+import type { Pattern } from '../drafting/model';
 import { measurements } from '../drafting/values/measurements';
-import { print, printLength } from '../drafting/values/quantity';
-import { inCommentOrText, lineBefore, scopeAt, statementBefore, type Scope } from './scope';
+import { besides, item, type Item } from './completion-item';
+import {
+  draftBehind,
+  drawnIn,
+  madeFrom,
+  partsNamed,
+  shapesOfBlock,
+  valuesOf,
+  valuesOfBlock,
+  valuesOutside,
+  withPrefix,
+} from './owned-names';
+import { inCommentOrText, lineAbove, lineBefore, scopeAt, statementBefore, type Scope } from './scope';
 import { NO_FILES, ownMeasurements, type UsedFiles } from './used-names';
 import { wholeStatements } from './whole-statements';
 import { wordAt } from './words';
 
-export type CompletionKind =
-  | 'word'
-  | 'value'
-  | 'choice'
-  | 'measurement'
-  | 'shape'
-  | 'piece'
-  | 'draft'
-  | 'edge'
-  | 'seam'
-  | 'body'
-  | 'function'
-  | 'statement'
-  | 'file';
-
-interface Item {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  readonly detail: string;
-  readonly doc: string;
-  /** Of a shape: a line or a curve, not a point. */
-  readonly line?: true;
-  /** What is typed to find it, where that is not its label. */
-  readonly typed?: string;
-  /** What it writes, in the notation of editors for places to fill in; its label where there is none. */
-  readonly snippet?: string;
-}
+export type { CompletionKind } from './completion-item';
 
 export interface Completion extends Item {
   /** What accepting it replaces. */
@@ -55,6 +39,23 @@ export interface Around {
 }
 
 const ALONE: Around = { paths: () => [], used: () => NO_FILES };
+
+/** A place in a text where something is going to be written. */
+interface Place {
+  readonly pattern: Pattern;
+  /** The files of the pattern, its own first. */
+  readonly sources: readonly SourceFile[];
+  /** Of these and others the ones whose names may be written bare, its own first. */
+  readonly files: readonly SourceFile[];
+  readonly around: Around;
+  readonly scope: Scope;
+  /** The words of the statement before it. */
+  readonly line: string;
+  /** What the grammar has after these. */
+  readonly next: Next | undefined;
+  /** The nearest line above that says something. */
+  readonly above: () => string;
+}
 
 /**
  * What may stand at an offset, the nearest scope first. `sources` are the files of the pattern, its own first;
@@ -76,12 +77,22 @@ export function completions(
   if (inCommentOrText(before)) return [];
   const scope = scopeAt(sources[0], offset);
   const written = statementBefore(text, from);
-  const place = { line: written.trimStart(), next: nextWords(scope.kind, written) };
-  const items = before.endsWith('.')
-    ? members(pattern, scope, before, around)
-    : inPlace(pattern, sources, scope, place, around);
-  const once = new Map(items.map((item) => [`${item.kind} ${item.label}`, item]));
-  return [...once.values()].map((item) => ({ ...item, from, to: word?.to ?? offset }));
+  const place: Place = {
+    pattern,
+    sources,
+    files: [...sources.slice(0, 1), ...around.used().bare],
+    around,
+    scope,
+    line: written.trimStart(),
+    next: nextWords(scope.kind, written),
+    above: () => lineAbove(text, from),
+  };
+  const items = before.endsWith('.') ? members(place, before) : inPlace(place);
+  const own = /^(?:let|choose|solve|point|line|curve|arc|circle)\s+(\S+)\s/.exec(place.line)?.[1];
+  const once = new Map(items.map((one) => [`${one.kind} ${one.label}`, one]));
+  return [...once.values()]
+    .filter(({ label }) => label !== own)
+    .map((one) => ({ ...one, from, to: word?.to ?? offset }));
 }
 
 /** The path between the quotes of a `use` line, as far as it is written. */
@@ -92,98 +103,39 @@ function pathBeingWritten(text: string, offset: number): { from: number; to: num
   return { from: offset - written.length, to: offset + rest.length };
 }
 
-const item = (label: string, kind: CompletionKind, detail = '', doc = ''): Item => ({
-  label,
-  kind,
-  detail,
-  doc,
-});
-
 // ------------------------------------------------------------------------------------------------- after a dot
 
 /** What can be asked of the name before the dot. */
-function members(pattern: Pattern, scope: Scope, before: string, { used }: Around): readonly Item[] {
+function members(place: Place, before: string): readonly Item[] {
+  const { pattern, files } = place;
   const owner = /([\p{L}\p{M}\p{Nd}-]+)\.$/u.exec(before)?.[1] ?? '';
-  const file = used().named.get(owner);
+  const file = place.around.used().named.get(owner);
   if (file !== undefined) return [...valuesOf(file), ...drawnIn(file)];
-  const piece = pattern.pieces.find(({ name }) => name === owner);
-  const found = [...(piece ? partsOf(pattern, piece) : []), ...withPrefix(pattern, owner)];
+  const found = [...partsNamed(pattern, files, owner), ...withPrefix(pattern, files, owner)];
   if (found.length > 0) return found;
   if (measurements.some(({ name }) => name === owner)) {
     return ['left', 'right', 'average', 'larger'].map((side) => item(side, 'measurement'));
   }
-  const shape = shapesIn(pattern, scope).find(({ label }) => label === owner);
+  const shape = shapesIn(place).find(({ label }) => label === owner);
   if (shape !== undefined) return ['start', 'end'].map((end) => item(end, 'shape'));
   return ['inner', 'outer', 'tip', 'pivot'].map((point) => item(point, 'shape', say`of a dart`));
 }
 
-function partsOf({ unit }: Pattern, piece: Pattern['pieces'][number]): Item[] {
-  const { corners, balance, marks } = piece;
-  return [
-    ...everyEdge(piece).map(({ name, sewn }) => item(name, 'edge', say`edge, ${printLength(sewn, unit)}`)),
-    ...corners.filter(({ name }) => name !== '').map(({ name }) => item(name, 'shape', say`corner`)),
-    ...balance.map(({ name }) => item(name, 'shape', say`balance line`)),
-    ...marks.filter(({ row }) => row === undefined).map(({ name, word }) => item(name, 'shape', word)),
-  ];
-}
-
-/** Values and shapes of a draft or piece, by their bare names. */
-const withPrefix = (pattern: Pattern, owner: string): Item[] => [
-  ...valuesOfBlock(pattern, owner),
-  ...shapesOfBlock(pattern, owner),
-];
-
-const valuesOfBlock = (pattern: Pattern, owner: string): Item[] =>
-  [...within(owner, pattern.values)].map(([name, value]) => valueItem(pattern, owner, name, value));
-
-const shapesOfBlock = (pattern: Pattern, owner: string): Item[] =>
-  [...within(owner, pattern.shapes)].map(([name, shape]) => shapeItem(pattern, owner, name, shape));
-
-/** What of all that has a path stands in one block, by its bare name. */
-function* within<T>(owner: string, all: ReadonlyMap<string, T>): Iterable<readonly [string, T]> {
-  const start = owner.length + 1;
-  for (const [path, one] of all) {
-    const inside = path[owner.length] === '.' && path.startsWith(owner);
-    if (inside && path.indexOf('.', start) < 0) yield [path.slice(start), one];
-  }
-}
-
-function valueItem(pattern: Pattern, owner: string, name: string, value: Value): Item {
-  const info = pattern.info(owner === '' ? `=${name}` : `${owner}/=${name}`);
-  const detail = value.kind === 'text' ? value.text : print(value, pattern.unit);
-  return item(name, info?.kind === 'choice' ? 'choice' : 'value', detail, info?.doc);
-}
-
-function shapeItem(pattern: Pattern, owner: string, name: string, shape: Shape): Item {
-  const isPoint = shape.kind === 'point';
-  const length = isPoint ? '' : `, ${printLength(shape.path.length, pattern.unit)}`;
-  const doc = pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc;
-  return { ...item(name, 'shape', inWords(shape.kind) + length, doc), ...(!isPoint && { line: true }) };
-}
-
 // -------------------------------------------------------------------------------------------- anywhere else
 
-/** The words of a statement before the cursor, and what may come after them. */
-interface Written {
-  readonly line: string;
-  readonly next: Next | undefined;
-}
-
 /** Names of what may stand here, the nearest first; then the words of the language that go on from here. */
-function inPlace(
-  pattern: Pattern,
-  sources: readonly SourceFile[],
-  scope: Scope,
-  { line, next }: Written,
-  around: Around,
-): readonly Item[] {
-  if (line === '') return beginnings(scope.kind).concat(isMeasuring(scope) ? measured(sources) : []);
+function inPlace(place: Place): readonly Item[] {
+  const { line, next, scope } = place;
+  if (line === '') {
+    const goesOn = scope.kind === 'outline' && !place.above().endsWith('{') ? [item('then', 'word')] : [];
+    return [...beginnings(scope.kind), ...goesOn, ...(isMeasuring(scope) ? measured(place.sources) : [])];
+  }
   if (/^use\b/.test(line)) return [];
   // whoever gives a name makes it up
   if (next?.second === true && NAMING.test(line)) return [];
   const words = (next?.words ?? []).map((word) => item(word, 'word'));
   const named = next === undefined || next.name || next.value;
-  const names = named ? namesIn(pattern, sources, scope, { line, next }, around) : [];
+  const names = named ? namesIn(place) : [];
   // after a comma a clause begins, with its word
   return line.trimEnd().endsWith(',') ? [...words, ...names] : [...names, ...words];
 }
@@ -198,58 +150,98 @@ const ALONG = /\b(along|on|onto|across|mirrored|length\s*\(|drawn\s*\(|slope\s*\
 const isLine = ({ line }: Item): boolean => line === true;
 const isPoint = (one: Item): boolean => !isLine(one);
 
-function namesIn(
-  pattern: Pattern,
-  sources: readonly SourceFile[],
-  scope: Scope,
-  { line, next }: Written,
-  { used }: Around,
-): readonly Item[] {
-  if (/\bdrafted\s+for\s+$/.test(line)) return bodies(sources);
+/** Where a place along a line is told. */
+const PLACED = /\bat\s+$|\bon\s+(?:[^\s()]+|\(.+\))\s+$/;
+
+function namesIn(place: Place): readonly Item[] {
+  const { pattern, sources, files, scope, line, next } = place;
+  const ofBody = bodiesAt(sources, line);
+  if (ofBody !== undefined) return ofBody;
   if (/^(piece|lining)\s+\S+\s+of\s+$/.test(line))
-    return drafts(sources).concat(pieces(pattern), used().bare.flatMap(drawnIn));
-  if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern).concat(used().bare.flatMap(drawnIn));
-  if (/^(usual|accept)\b/.test(line)) return ofJudging(pattern, scope, line);
+    return drafts(sources).concat(pieces(pattern), files.slice(1).flatMap(drawnIn));
+  if (/\bworked\s+from\s+$/.test(line)) return pieces(pattern).concat(files.slice(1).flatMap(drawnIn));
+  if (/^(usual|accept)\b/.test(line)) return ofJudging(place);
   const ofValue = next?.value === true || next === undefined;
-  const values = ofValue ? valuesAnd(pattern, sources, scope, used) : [];
-  if (/^(seam|finish|band|divide|join|facing|notch)\b/.test(line) && scope.kind === 'file')
-    return [...ofSewing(pattern, line), ...values];
-  const shapes = shapesIn(pattern, scope);
+  const values = ofValue ? valuesAnd(place) : [];
+  const halfway = PLACED.test(line) ? [item('halfway', 'word')] : [];
+  const choice = wordsOfChoice(files, line);
+  if (choice.length > 0 && /\b(when|if|and|or|not)\b/.test(line)) return choice;
+  if (SEWING.test(line) && scope.kind === 'file') return [...ofSewing(place), ...values, ...halfway];
+  const shapes = shapesIn(place);
+  const inDraft = scope.kind === 'draft' || scope.kind === 'work';
   const [first, then] = ALONG.test(line) ? [isLine, isPoint] : [isPoint, isLine];
   return [
-    ...edgesOwnedBy(pattern, scope),
+    ...edgesOwnedBy(place),
     ...shapes.filter(first),
     ...shapes.filter(then),
+    ...(inDraft ? [item('origin', 'shape', inWords('point'))] : []),
+    ...halfway,
     ...values,
-    ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern)) : []),
+    ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern, files)) : []),
     ...(ofValue && scope.kind !== 'outline' ? FUNCTIONS.map((name) => item(name, 'function')) : []),
-    ...(ofValue ? drafts(sources) : []),
+    ...(ofValue || inDraft ? drafts(sources).concat(pieces(pattern), files.slice(1).flatMap(drawnIn)) : []),
   ];
 }
 
-/** What is reckoned with: values, those of used files, and measurements. */
-const valuesAnd = (
-  pattern: Pattern,
-  sources: readonly SourceFile[],
-  scope: Scope,
-  used: Around['used'],
-): readonly Item[] => [
-  ...valuesIn(pattern, scope),
-  ...used().bare.flatMap(valuesOf),
-  ...(scope.kind === 'outline' ? [] : measured(sources)),
+/** What is reckoned with: values, those of used files, measurements, and what is given. */
+const valuesAnd = (place: Place): readonly Item[] => [
+  ...valuesIn(place),
+  ...place.files.slice(1).flatMap(valuesOf),
+  ...(place.scope.kind === 'outline' ? [] : measured(place.sources)),
+  ...['pi', 'nothing'].map((name) => item(name, 'value')),
 ];
 
-/** Pieces, and what a notch stands on or at: a seam, then the corners of what it sews. */
-function ofSewing(pattern: Pattern, line: string): readonly Item[] {
-  if (!line.startsWith('notch')) return pieces(pattern);
+const SEWING = /^(seam|finish|band|divide|join|facing|notch)\b/;
+
+/** Words of a seam or a notch after which one of its corners stands. */
+const CORNERED = /\b(from|to|at|before|beyond|above|below)\s+$/;
+
+/** Pieces, and what else is named where they are sewn, cut apart and faced. */
+function ofSewing({ pattern, files, line }: Place): readonly Item[] {
+  const all = pieces(pattern).concat(files.slice(1).flatMap(drawnIn));
+  const partsOf = (names: readonly string[]) => names.flatMap((name) => partsNamed(pattern, files, name));
+  const [, word, of] = /^(divide|facing\s+\S+\s+of)\s+(\S+)\s/.exec(line) ?? [];
+  if (of !== undefined) {
+    const draft = word === 'divide' ? draftBehind(files, of) : undefined;
+    const parts = besides(partsOf([of]), draft === undefined ? [] : shapesOfBlock(pattern, files, draft));
+    return word === 'divide' ? [...parts, ...all] : parts;
+  }
+  if (/^band\s+\S+\s+for\s/.test(line)) return seams(pattern, files).concat(all);
+  const onto = /^notch\s+\S+\s+on\s+\S+\s/.test(line);
+  if (line.startsWith('notch') && !onto) return seams(pattern, files).concat(all);
+  if (!onto && !CORNERED.test(line)) return all;
+  const sewn = sewnIn(files, line);
+  const drawn = new Set(sewn.flatMap((name) => draftBehind(files, name) ?? []));
+  const points = [...drawn].flatMap((draft) => shapesOfBlock(pattern, files, draft)).filter(isPoint);
+  const corners = partsOf(sewn).filter(({ kind }) => kind === 'shape');
+  return [...besides(corners, points), ...(onto ? [] : all)];
+}
+
+/** The pieces whose edges a line names, itself or by their seam, whether that is sewn just now or not. */
+function sewnIn([own]: readonly SourceFile[], line: string): readonly string[] {
   const [, on] = /^notch\s+\S+\s+on\s+([\p{L}\p{M}\p{Nd}-]+)\s/u.exec(line) ?? [];
-  if (on === undefined) return seams(pattern).concat(pieces(pattern));
-  const seam = pattern.seams.find(({ name }) => name === on);
-  const sewn = new Set([...(seam?.left ?? []), ...(seam?.right ?? [])].map(({ piece }) => piece));
-  const corners = pattern.pieces
-    .filter(({ base }) => sewn.has(base))
-    .flatMap((piece) => partsOf(pattern, piece));
-  return corners.filter(({ kind }) => kind === 'shape');
+  const seam = (own?.items ?? []).flatMap(({ statement: { node } }) =>
+    on !== undefined && node.kind === 'seam' && node.name.text === on ? [node] : [],
+  );
+  const sewn = seam.flatMap(({ left, right }) => [
+    ...left.parts,
+    ...(right === 'its-pair' ? [] : right.parts),
+  ]);
+  const named = [...line.matchAll(/([\p{L}\p{M}\p{Nd}-]+)\./gu)].map(([, piece]) => piece!);
+  return [...new Set([...sewn.map(({ edge }) => edge.path[0]!.text), ...named])];
+}
+
+/** The words of a choice that is being compared: `when making = `. */
+function wordsOfChoice(sources: readonly SourceFile[], line: string): Item[] {
+  const [, name] = /([\p{L}\p{M}\p{Nd}-]+)\s+=\s+$/u.exec(line) ?? [];
+  return sources.flatMap(({ items }) =>
+    items.flatMap(({ statement: { node } }) => {
+      if (name === undefined || node.kind !== 'choose' || node.name.text !== name) return [];
+      return (node.among ?? []).flatMap((one) =>
+        one.kind === 'ref' ? [item(one.path[0]!.text, 'choice')] : [],
+      );
+    }),
+  );
 }
 
 /** The words that a line may begin with, then whole statements with places to fill in. */
@@ -263,18 +255,19 @@ function beginnings(kind: BlockKind): readonly Item[] {
 }
 
 /** Ranges after `usual`, codes after `accept`, and what a finding may be of. */
-function ofJudging(pattern: Pattern, scope: Scope, line: string): readonly Item[] {
+function ofJudging(place: Place): readonly Item[] {
+  const { pattern, files, line } = place;
   if (/^usual\s+$/.test(line))
     return ranges.map((one) => {
       const range = rangeInWords({ ...one, stated: false }, pattern.unit);
       return item(one.name, 'word', range, inWords(one.standing));
     });
-  if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(pattern, scope);
+  if (/^usual\s+\S+\s+in\b/.test(line)) return valuesIn(place);
   if (/^accept\s+$/.test(line)) {
     const codes = catalogue.filter(({ code }) => !isFirm(code));
     return codes.map(({ code, severity, title }) => item(code, 'word', inWords(severity), inWords(title)));
   }
-  return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern)) : [];
+  return /^accept\s+\S+\s+at\s+$/.test(line) ? pieces(pattern).concat(seams(pattern, files)) : [];
 }
 
 const isMeasuring = ({ kind }: Scope): boolean => kind === 'body' || kind === 'sizes';
@@ -287,47 +280,46 @@ function measured(sources: readonly SourceFile[]): readonly Item[] {
   return [...known].map(([name, how]) => item(name, 'measurement', '', how));
 }
 
-/** What a used file names outside its blocks: values, and drafts and pieces. */
-const valuesOf = ({ items }: SourceFile): Item[] =>
-  items.flatMap(({ statement: { node, doc } }) => {
-    if (node.kind === 'choose') return [item(node.name.text, 'choice', '', doc)];
-    return node.kind === 'let' || node.kind === 'solve' ? [item(node.name.text, 'value', '', doc)] : [];
-  });
-
-const drawnIn = ({ items }: SourceFile): Item[] =>
-  items.flatMap(({ statement: { node, doc } }) => {
-    if (node.kind === 'draft') return [item(node.name.text, 'draft', say`draft`, doc)];
-    return node.kind === 'piece' || node.kind === 'lining'
-      ? [item(node.name.text, 'piece', say`piece`, doc)]
-      : [];
-  });
-
-/** The draft whose names may be written bare: the one we are in, or the one that our piece is taken from. */
-function draftOf(pattern: Pattern, { owner }: Scope): readonly string[] {
+/** The blocks whose names may be written bare: the draft we are in; of a piece, itself and the draft it is taken from. */
+function ownersOf({ pattern, files, scope: { owner } }: Place): readonly string[] {
   if (owner?.kind === 'draft') return [owner.name.text];
-  if (owner?.kind !== 'piece') return [];
-  const taken = pattern.pieces.find(({ name }) => name === owner.name.text)?.draft;
-  const written = owner.of?.path.map((part: { readonly text: string }) => part.text).join('.');
-  return [owner.name.text, taken ?? written ?? ''].filter(Boolean);
+  if (owner?.kind === 'divide') return madeFrom(owner).flatMap((from) => draftBehind(files, from) ?? []);
+  if (owner?.kind !== 'piece' && owner?.kind !== 'lining') return [];
+  const name = owner.name.text;
+  const taken = pattern.pieces.find(({ base }) => base === name)?.draft;
+  return [name, taken ?? draftBehind(files, name) ?? ''].filter(Boolean);
 }
 
-const shapesIn = (pattern: Pattern, scope: Scope): readonly Item[] =>
-  draftOf(pattern, scope).flatMap((owner) => shapesOfBlock(pattern, owner));
+const shapesIn = (place: Place): readonly Item[] =>
+  ownersOf(place).flatMap((owner) => shapesOfBlock(place.pattern, place.files, owner));
 
-function valuesIn(pattern: Pattern, scope: Scope): readonly Item[] {
-  const own = draftOf(pattern, scope).flatMap((owner) => valuesOfBlock(pattern, owner));
-  const top = [...pattern.values].filter(([path]) => !path.includes('.'));
-  return [...own, ...top.map(([name, value]) => valueItem(pattern, '', name, value))];
+function valuesIn(place: Place): readonly Item[] {
+  const { pattern, files } = place;
+  const own = ownersOf(place).flatMap((owner) => valuesOfBlock(pattern, files, owner));
+  return [...own, ...valuesOutside(pattern, files[0])];
 }
 
-function edgesOwnedBy(pattern: Pattern, { owner }: Scope): readonly Item[] {
-  const piece = owner?.kind === 'piece' && pattern.pieces.find(({ name }) => name === owner.name.text);
-  return piece ? partsOf(pattern, piece).filter(({ kind }) => kind === 'edge') : [];
+function edgesOwnedBy({ pattern, files, scope: { owner } }: Place): readonly Item[] {
+  const names =
+    owner?.kind === 'divide'
+      ? owner.into.map(({ name }) => name.text)
+      : owner?.kind === 'piece' || owner?.kind === 'lining'
+        ? [owner.name.text]
+        : [];
+  const parts = names.flatMap((name) => partsNamed(pattern, files, name));
+  return parts.filter(({ kind, dart }) => kind === 'edge' || dart === true);
 }
 
 const pieces = (pattern: Pattern): Item[] =>
   [...pattern.pieceNames, ...pattern.leftOut].map((name) => item(name, 'piece', say`piece`));
-const seams = (pattern: Pattern): Item[] => pattern.seams.map(({ name }) => item(name, 'seam', say`seam`));
+/** Seams, those as well that rest on the line being written. */
+const seams = (pattern: Pattern, [own]: readonly SourceFile[]): Item[] => {
+  const known = pattern.seams.map(({ name }) => item(name, 'seam', say`seam`));
+  const written = (own?.items ?? []).flatMap(({ statement: { node } }) =>
+    node.kind === 'seam' ? [item(node.name.text, 'seam', say`seam`)] : [],
+  );
+  return besides(known, written);
+};
 
 function drafts(sources: readonly SourceFile[]): Item[] {
   const own = sources[0]?.items ?? [];
@@ -335,6 +327,24 @@ function drafts(sources: readonly SourceFile[]): Item[] {
     node.kind === 'draft' ? [item(node.name.text, 'draft', say`draft`, doc)] : [],
   );
 }
+
+/** Bodies and tables, and behind a table its sizes; undefined where neither stands. */
+function bodiesAt(sources: readonly SourceFile[], line: string): readonly Item[] | undefined {
+  const [, , table] = /^(drafted\s+for|body\s+\S+\s+from)\s+(?:(\S+)\s+)?$/.exec(line) ?? [''];
+  if (table !== undefined) return sizesOf(sources, table);
+  return /^(drafted\s+for|body\s+\S+\s+from)\s+$/.test(line) ? bodies(sources) : undefined;
+}
+
+const sizesOf = (sources: readonly SourceFile[], table: string): Item[] =>
+  sources.flatMap(({ items }) =>
+    items.flatMap(({ statement: { node, block = [] } }) =>
+      node.kind === 'sizes' && node.name.text === table
+        ? block.flatMap(({ node: row }) =>
+            row.kind === 'size-row' ? row.sizes.map(({ text }) => item(text, 'body', say`size ${text}`)) : [],
+          )
+        : [],
+    ),
+  );
 
 function bodies(sources: readonly SourceFile[]): Item[] {
   return sources.flatMap(({ items }) =>

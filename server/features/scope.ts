@@ -71,6 +71,19 @@ export function statementBefore(text: string, offset: number): string {
   return text.slice(start, offset);
 }
 
+/** The nearest line above that holds more than a remark, without its remark. */
+export function lineAbove(text: string, offset: number): string {
+  let start = offset - lineBefore(text, offset).length;
+  while (start > 0) {
+    const end = start - (text.slice(Math.max(0, start - 2), start) === '\r\n' ? 2 : 1);
+    const line = lineBefore(text, end);
+    const words = withoutRemark(line).trimEnd();
+    if (words !== '') return words;
+    start = end - line.length;
+  }
+  return '';
+}
+
 /** No statement that a person writes on has more. */
 const MOST_LINES = 30;
 

@@ -40,7 +40,7 @@ describe('completing', () => {
 
   it('offers the names of the draft, then what the whole file knows', () =>
     checkCompletions(`${draft}  point d = \n#           ^ here\n}\n`, {
-      first: ['a', 'b', 'c', 'top', 'half', 'width'],
+      first: ['a', 'b', 'c', 'top', 'origin', 'half', 'width'],
       also: ['waist', 'length'],
     }));
 
@@ -179,4 +179,33 @@ describe('completing', () => {
     checkCompletions('let a = 1cm # wai\n#              ^ here\n', { first: [], never: ['waist'] });
     checkCompletions('pattern "wai"\n#           ^ here\n', { never: ['waist'] });
   });
+
+  it('offers what can’t be drafted while the line that it rests on is being written, and not the line itself', () =>
+    checkCompletions(`draft d {\n  point a = origin\n  point c = b right 2cm\n${here('  point b = ')}}\n`, {
+      first: ['a', 'c', 'origin'],
+      never: ['b'],
+    }));
+
+  it('offers the words of a choice where it is compared', () =>
+    checkCompletions(
+      `choose lid = flat among flat, domed\n${sewn}${here('seam flank front.side = back.side when lid = ')}`,
+      { first: ['flat', 'domed'], never: ['width'] },
+    ));
+
+  it('offers the edges of a piece that is drafted for each side by the name of both', () => {
+    const sided = piece.replace('of sheet {', 'of sheet each side {');
+    checkCompletions(`${sided}${here('  grain along ')}}\n`, { first: ['upper', 'rest', 'side'] });
+    checkCompletions(`${sided}}\n${here('seam flank front.')}`, { also: ['upper', 'side'] });
+  });
+
+  it('offers to go on with an edge, but not before there is one', () => {
+    checkCompletions(inOutline('    upper along top to b\n', '    '), { also: ['then'] });
+    checkCompletions(inOutline('    '), { never: ['then'] });
+  });
+
+  it('offers the sizes of a table that is drafted for', () =>
+    checkCompletions(`sizes crew {\n  size S M\n  waist 70cm 76cm\n}\n${here('drafted for crew ')}`, {
+      first: ['S', 'M'],
+      never: ['crew'],
+    }));
 });

@@ -159,6 +159,13 @@ describe('the canonical layout', () => {
     assert.equal(applied(UGLY, edits), UGLY.replace('  point p=origin   down 3cm*2  left -2cm', line));
   });
 
+  it('edits of a range trim the end of its own lines and not of the line above', () => {
+    const text = 'let a = 1cm  \n   let  b = 2cm  \n\n\n let c = 3cm\n';
+    const from = text.indexOf('   let');
+    const edits = formatEdits(text, { from, to: text.indexOf('  \n\n') });
+    assert.equal(applied(text, edits), 'let a = 1cm  \nlet b = 2cm\n\n\n let c = 3cm\n');
+  });
+
   it('leaves a text alone whose braces do not agree', () => {
     const text = 'draft a {\n    point p =   origin\nlet b = 3cm\n';
     assert.equal(format(text), text);
