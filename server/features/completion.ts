@@ -194,7 +194,7 @@ const valuesAnd = (place: Place): readonly Item[] => [
 const SEWING = /^(seam|finish|band|divide|join|facing|notch)\b/;
 
 /** Words of a seam or a notch after which one of its corners stands. */
-const CORNERED = /\b(from|to|at|before|beyond|above|below)\s+$/;
+const CORNERED = /\b(from|to|at|before|beyond|above|below|and)\s+$/;
 
 /** Pieces, and what else is named where they are sewn, cut apart and faced. */
 function ofSewing({ pattern, files, line }: Place): readonly Item[] {
