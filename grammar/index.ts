@@ -7,3 +7,4 @@ export { wordsOf, ruleOf, RESERVED, FUNCTIONS, GIVEN, UNITS, type BlockKind, typ
 export { FORMS, blockWords, type Form } from './forms';
 export { SYNTAX_PROBLEMS, type Severity, type SyntaxCode, type SyntaxProblemCode } from './problems';
 export * from './syntax';
+export { usedPaths } from './used-paths';

@@ -34,11 +34,6 @@ export class Names {
   }
 }
 
-/** The files that a text brings in by its `use` lines, found by its words alone, so that nothing need be read for it. */
-export function usedPaths(text: string): readonly string[] {
-  return [...text.matchAll(/^[ \t]*use[ \t]+["“”]([^"“”\r\n]+)/gm)].map(([, path]) => path!);
-}
-
 /** The files that `use` lines tie to a file, whichever way they lead and over however many steps, itself among them. */
 export function tiedTo(uri: string, all: ReadonlyMap<string, readonly string[]>): readonly string[] {
   const tied = new Set([uri]);

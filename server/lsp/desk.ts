@@ -1,4 +1,5 @@
 /** Everything the services work on: the open texts, the workshop behind them, and what each pattern comes to. */
+import { usedPaths } from '../../grammar';
 import { isEnglish } from '../../grammar/say';
 import { check, NO_SEVERITIES, withSeverities, type Severities, findingsInDialect } from '../checks';
 import { Workshop } from '../drafting/workshop';
@@ -6,7 +7,7 @@ import type { Pattern, PlacedFinding } from '../drafting/model';
 import type { ReadFile } from '../features/definition';
 import { ALL_HINTS } from '../features/hints';
 import { Lines } from '../features/lines';
-import { Names, tiedTo, usedPaths } from '../features/names';
+import { Names, tiedTo } from '../features/names';
 import { problemsOf } from '../features/problems';
 import { unused, type Unused } from '../features/unused';
 import type { Addresses } from './convert';

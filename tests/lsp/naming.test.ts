@@ -51,6 +51,15 @@ describe('following a name in an editor', () => {
       assert.equal(changes![bodiesUri]!.length, 2);
     }));
 
+  it('finds who uses a file however the line is written that says so', () =>
+    withBag(async (client, uri, bodiesUri) => {
+      await client.type(uri, 'use "bodies.draft"', 'use„bodies.draft“');
+      await client.open(bodiesUri, bodies);
+      const params = { ...client.at(bodiesUri, 'fist'), newName: 'grip' };
+      const { changes } = await client.ask<WorkspaceEdit>('textDocument/rename', params);
+      assert.deepEqual(Object.keys(changes!).sort(), [uri, bodiesUri].sort());
+    }));
+
   it('says why a name can’t be given', () =>
     withBag(async (client, uri) => {
       const at = client.at(uri, 'pocket');

@@ -1,4 +1,5 @@
 /** Which patterns of two trees have to be compared: those that changed, those that use what changed, renamed ones together. */
+import { usedPaths } from '../../../grammar';
 import { folderOf, joined } from '../uris';
 import { pathOf, uriOf } from './two-sided';
 import { textIn, type Tree } from './tree';
@@ -125,14 +126,14 @@ function isOther(before: Tree, after: Tree, { was, now }: FilePair): boolean {
   return !('text' in old && 'text' in fresh && old.text === fresh.text);
 }
 
-/** Who uses a file. The lines are found by their look: a remark that looks like one only makes a pattern be compared. */
+/** Who uses a file, seen from it. */
 function usersOf(tree: Tree, paths: readonly string[]): ReadonlyMap<string, readonly string[]> {
   const users = new Map<string, string[]>();
   for (const path of paths) {
     const content = tree.read(path);
     if (!('text' in content)) continue;
-    for (const [, used] of content.text.matchAll(/^[ \t]*use[ \t]+["“]([^"”\n]*)["”]/gm)) {
-      const uri = joined(folderOf(uriOf(path)), used!);
+    for (const used of usedPaths(content.text)) {
+      const uri = joined(folderOf(uriOf(path)), used);
       if (uri !== undefined) users.set(pathOf(uri), [...(users.get(pathOf(uri)) ?? []), path]);
     }
   }
