@@ -65,6 +65,9 @@ function pointByPoint(
     return SAME.has(node.kind) && !(node.kind === 'allow' && words.split(/[\s,]+/).includes(name));
   });
   const draft = names.root.get(piece.draft);
+  const [outlined, folded] = [lineOf(top, 'outline'), lineOf(top, 'fold')];
+  // a piece that is worked from another has them there
+  if (outlined === undefined || folded === undefined) return undefined;
   if (far === '' || near === '' || !plain || draft?.statement.node.kind !== 'draft') return undefined;
   const mirror = new Mirror(pattern, names, piece.draft, (point) => path.locate(point).distance <= ON_FOLD);
   const walk = [...piece.edges.slice(fold + 1), ...piece.edges.slice(0, fold)];
@@ -78,8 +81,8 @@ function pointByPoint(
   return [
     { uri: names.uri, from: at, to: at, text: made.join('') },
     replaced(names, top, cut, cut.text.replace(ON_THE_FOLD, '')),
-    replaced(names, top, lineOf(top, 'outline')!, outline.join(end)),
-    replaced(names, top, lineOf(top, 'fold')!, `grain from ${far} to ${near}`),
+    replaced(names, top, outlined, outline.join(end)),
+    replaced(names, top, folded, `grain from ${far} to ${near}`),
     ...lines.filter(({ node }) => node.kind === 'grain').map((grain) => gone(names, text, top, grain)),
   ];
 }

@@ -199,6 +199,15 @@ finish rim front.top, front.side raw
   );
   const here = at(half, 'piece front') + 7;
 
+  it('is done by cutting it open alone where a piece has its outline from another', () => {
+    const worked = `${half}piece back worked from front {\n  cut 1 on fold\n}\n`;
+    const after = offered(worked, at(worked, 'piece back') + 7);
+    assert.deepEqual(
+      titles(after).filter((title) => title.startsWith('Draft the other half')),
+      ['Draft the other half of back: the same, cut open'],
+    );
+  });
+
   it('is done by cutting it open, which changes no other line', () => {
     const after = offered(half, here).get(open!);
     assert.equal(after, half.replace('cut 1 on fold in linen', 'cut 1 open in linen'));
