@@ -10,6 +10,9 @@ const isPattern = (path: string): boolean => path.endsWith('.draft');
 /** How much text of a repository is kept in memory, in characters; what was read longest ago goes first. */
 const KEPT = 32 * 1024 * 1024;
 
+/** In characters; of what is no text, nothing is kept. */
+const sizeOf = (content: Content): number => ('text' in content ? content.text.length : 0);
+
 /** A repository that a folder lies in. */
 export class Repository {
   private readonly blobs = new Map<string, Content>();
@@ -138,22 +141,22 @@ export class Repository {
       if (kind !== 'blob') {
         // a partial clone lacks it, and nothing is fetched here
         at = end + 1;
-        this.keep(id, { fault: 'unreadable' }, 0);
+        this.keep(id, { fault: 'unreadable' });
         continue;
       }
       const bytes = out.subarray(end + 1, end + 1 + Number(size));
-      this.keep(id, contentOf(bytes), bytes.length);
+      this.keep(id, contentOf(bytes));
       at = end + 2 + Number(size);
     }
   }
 
-  private keep(id: string, content: Content, size: number): void {
+  private keep(id: string, content: Content): void {
     this.blobs.set(id, content);
-    this.size += size;
+    this.size += sizeOf(content);
     for (const [old, one] of this.blobs) {
       if (this.size <= KEPT || old === id) break;
       this.blobs.delete(old);
-      this.size -= 'text' in one ? one.text.length : 0;
+      this.size -= sizeOf(one);
     }
   }
 }
