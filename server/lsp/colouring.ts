@@ -109,14 +109,17 @@ interface Last {
   readonly data: readonly number[];
 }
 
-/** The last colours of each open text, to tell what changed; gone with the text. */
+/** The last colours of each open text, to tell what changed; those of a closed one go when another is coloured. */
 class Told {
   readonly #last = new Map<string, Last>();
   #count = 0;
 
-  take({ key }: OpenDocument, data: readonly number[]): string {
+  /** @param open the keys of the texts that are still open */
+  take({ key }: OpenDocument, data: readonly number[], open: readonly string[]): string {
     const id = String(++this.#count);
     this.#last.set(key, { id, data });
+    if (this.#last.size > open.length)
+      for (const one of this.#last.keys()) if (!open.includes(one)) this.#last.delete(one);
     return id;
   }
 
@@ -132,7 +135,7 @@ const whole = aboutText((document, _params: AboutText, desk): SemanticTokens | n
   const file = desk.workshop.source(document.key);
   if (file === undefined) return null;
   const data = encodedWhole(file, document.lines);
-  return { resultId: toldIn(desk).take(document, data), data };
+  return { resultId: toldIn(desk).take(document, data, desk.documents.keys()), data };
 });
 
 const within = aboutText((document, { range }: SemanticTokensRangeParams, desk): SemanticTokens | null => {
@@ -148,7 +151,7 @@ const changed = aboutText(
     if (file === undefined) return null;
     const before = toldIn(desk).of(document, params.previousResultId);
     const data = encodedWhole(file, document.lines);
-    const resultId = toldIn(desk).take(document, data);
+    const resultId = toldIn(desk).take(document, data, desk.documents.keys());
     return before === undefined ? { resultId, data } : { resultId, edits: difference(before.data, data) };
   },
 );

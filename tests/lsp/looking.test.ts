@@ -125,6 +125,19 @@ describe('looking at a text in an editor', () => {
       assert.deepEqual(after, again.data);
     }));
 
+  it('forgets the colours of a text that was closed, as soon as another is coloured', () =>
+    withApron(async (client) => {
+      const method = 'textDocument/semanticTokens/full';
+      const { resultId: previousResultId } = await client.ask<SemanticTokens>(method, { textDocument });
+      const other = 'file:///wardrobe/other.draft';
+      await client.close(uri);
+      await client.open(other, apron);
+      await client.ask(method, { textDocument: { uri: other } });
+      await client.open(uri, apron);
+      const found = await client.ask<SemanticTokens>(`${method}/delta`, { textDocument, previousResultId });
+      assert.ok(found.data.length > 0);
+    }));
+
   it('sends all colours where it does not know what was sent before', () =>
     withApron(async (client) => {
       const found = await client.ask<SemanticTokens>('textDocument/semanticTokens/full/delta', {
