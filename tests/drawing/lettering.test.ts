@@ -13,7 +13,7 @@ import { missingLetters, printable } from '../../server/drawing/paper/font';
 import { apron, apronWith } from '../support/apron';
 import { diskDoor } from '../support/door';
 import { drafted } from '../support/drafted';
-import { awayFrom, chordsOf, collisions, cutLabels } from '../support/lettering';
+import { awayFrom, chordsOf, collisions, cutLabels, cutWords } from '../support/lettering';
 import { root } from '../support/sources';
 
 const folder = join(root, 'samples');
@@ -318,6 +318,23 @@ describe('words on sheets', function () {
       const { drawing, turn, off } = printedOf(name);
       const { tiling, drawing: laid } = await toPdf(drawing, { paper: paperNamed('A4')!, turn, off });
       assert.deepEqual(cutLabels(laid, tiling!), [], name);
+    }
+  });
+
+  it('keep off them along edges too: another stretch, a shorter word or the label is found first', async () => {
+    for (const [name, size] of [
+      ['court-skirt.draft', 'A4'],
+      ['princess-bodice.draft', 'A4'],
+      ['bodice-block.draft', 'Letter'],
+      ['harbour-skirt.draft', 'Letter'],
+      ['waistcoat.draft', 'Letter'],
+    ] as const) {
+      const { drawing, turn, off } = printed(sample(name), { date: '2026-11-28' });
+      const { tiling, drawing: laid } = await toPdf(drawing, { paper: paperNamed(size)!, turn, off });
+      assert.deepEqual(cutWords(laid, tiling!, ['title', 'detail', 'edge']), [], `${name} on ${size}`);
+      const words = laid.pieces.map(said).join(' | ');
+      for (const { name: edge } of sample(name).pieces.flatMap(({ edges }) => edges))
+        assert.ok(words.includes(`${edge} `), `${name} on ${size}: ${edge}`);
     }
   });
 });

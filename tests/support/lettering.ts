@@ -75,12 +75,22 @@ export function collisions(piece: PieceDrawing): string[] {
   ]);
 }
 
+type Role = DrawnText['role'];
+
 /** The words of labels that lie whole on no sheet. */
-export function cutLabels({ pieces, placements }: Drawing, { tiles }: Tiling): readonly string[] {
+export const cutLabels = (drawing: Drawing, tiling: Tiling): readonly string[] =>
+  cutWords(drawing, tiling, ['title', 'detail']);
+
+/** The words of some kinds that lie whole on no sheet. */
+export function cutWords(
+  { pieces, placements }: Drawing,
+  { tiles }: Tiling,
+  roles: readonly Role[],
+): readonly string[] {
   const moved = pieces.flatMap((piece) => {
     const { by } = placements.find((one) => one.piece === piece.name)!;
     return piece.texts
-      .filter(({ role }) => role === 'title' || role === 'detail')
+      .filter(({ role }) => roles.includes(role))
       .map((text) => ({ ...text, at: { x: text.at.x + by.x, y: text.at.y + by.y } }));
   });
   assert.ok(moved.length > 5);

@@ -13,6 +13,11 @@ export const runs = (text: string, size: number, font: Metrics): number =>
 
 /** Places along the line that are tried, as shares of its length: the middle first. */
 const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9];
+/** Places between these, for words that find no room at any of them: from the middle to the ends by a fiftieth. */
+const CLOSER_SHARES = Array.from(
+  { length: 49 },
+  (_, i) => 0.5 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 0.02,
+);
 /** White between the line and the words, mm, and how much farther off is tried. */
 export const BESIDE_MM = 1.1;
 const FARTHER_MM = [0, 1.5, 3.5, 6];
@@ -32,18 +37,24 @@ export interface Wanted {
   readonly accept: (middle: Spot) => boolean;
 }
 
+type Found = Pick<DrawnText, 'text' | 'at' | 'size' | 'turn'> | undefined;
+
 /** Where the words stand; undefined where there is no room for them. */
-export function along(
+export const along = (wanted: Wanted, space: Space, font: Metrics): Found =>
+  alongAt(SHARES, wanted, space, font) ?? alongAt(CLOSER_SHARES, wanted, space, font);
+
+function alongAt(
+  shares: readonly number[],
   { run, text, textBack = text, sizes, farther = FARTHER_MM, accept }: Wanted,
   space: Space,
   font: Metrics,
-): Pick<DrawnText, 'text' | 'at' | 'size' | 'turn'> | undefined {
+): Found {
   const line = measured(run);
   for (const size of sizes) {
     const wide = Math.max(runs(text, size, font), runs(textBack, size, font));
     if (wide + 2 * ENDS_MM > line.long) continue;
     for (const more of farther) {
-      for (const share of SHARES) {
+      for (const share of shares) {
         const from = Math.min(Math.max(share * line.long - wide / 2, ENDS_MM), line.long - ENDS_MM - wide);
         const found = beside(line, { from, wide, size, off: BESIDE_MM + more }, accept, space);
         if (found === undefined) continue;

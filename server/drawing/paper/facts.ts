@@ -16,11 +16,13 @@ import { datedWords, type Told } from './sheet-content';
 
 export interface EdgeFacts {
   readonly source: string;
-  /** Its longest stretch that is sewn. */
-  readonly run: readonly Spot[];
+  /** Its stretches that are sewn, between darts and pleats; the longest first. */
+  readonly runs: readonly (readonly Spot[])[];
   readonly name: string;
   /** "side 68.4cm" */
   readonly length: string;
+  /** "23.6cm on paper", where darts or pleats are sewn away; else empty. */
+  readonly onPaper: string;
   /** "sewn to back side", "turned up 4cm", "on the fold, never cut"; empty where nothing is known. */
   readonly partner: string;
   /** The same without how much is eased. */
@@ -136,13 +138,13 @@ function edgeFacts(
   const { name, source, sewn, drawn } = edge;
   const { unit, seams } = around;
   const paths = edge.parts.filter(({ dart }) => dart === undefined).map(({ path }) => path);
-  const longest = paths.reduce((a, b) => (b.length > a.length ? b : a), paths[0] ?? edge.path);
+  const sewnPaths = paths.length === 0 ? [edge.path] : [...paths].sort((a, b) => b.length - a.length);
   const partners = partnerWords(piece, name, seams, unit);
   const finished = finishes.filter(({ edges }) =>
     edges.some((one) => one.piece === piece.base && one.edge === name),
   );
   const [allowed, allowedBack] = bothWays(piece, name, around);
-  const onPaper = Math.abs(drawn - sewn) > 0.05 ? say`, ${printLength(drawn, unit)} on paper` : '';
+  const onPaper = Math.abs(drawn - sewn) > 0.05 ? say`${printLength(drawn, unit)} on paper` : '';
   const hem = finished.length === 0 ? '' : hemWords(piece, name);
   const told = (sewnTo: readonly string[]): string =>
     [...foldWords(piece, name), ...sewnTo, ...finished.map((one) => finishWords(one, unit)), hem]
@@ -151,8 +153,9 @@ function edgeFacts(
   return {
     source,
     name,
-    run: longest.polyline(0.2).map(spotOf),
-    length: `${name} ${printLength(sewn, unit)}${onPaper}`,
+    runs: sewnPaths.map((path) => path.polyline(0.2).map(spotOf)),
+    length: `${name} ${printLength(sewn, unit)}`,
+    onPaper,
     partner: told(partners(({ words }) => words)),
     plainPartner: told(partners(({ plain }) => plain)),
     allowed,

@@ -21,8 +21,9 @@ const [LEADING, CLOSE_LEADING] = [1.85, 1.6];
 const ROUND_MM = 2;
 /** A label below its piece is folded to no less than this, mm. */
 const LEAST_BELOW_MM = 60;
-/** Places tried across and down. */
+/** Places tried across and down; and so many where none of these has room, which takes nine times as long. */
 const TRIES = 23;
+export const CLOSER_TRIES = 3 * TRIES;
 
 export interface Label {
   readonly title: string;
@@ -42,6 +43,8 @@ export interface Ground {
   readonly way: number;
   /** Places are tried from here; from the upper middle unless told. */
   readonly near?: Spot;
+  /** How many places are tried across and down. */
+  readonly tries?: number;
 }
 
 type Row = Pick<DrawnText, 'role' | 'text' | 'size'>;
@@ -84,7 +87,7 @@ function placedApart(label: Label, ground: Ground, font: Metrics): readonly Plac
   if (!isFar) return [...name, ...rest];
   const [first, ...others] = label.lines;
   const named = restOf([label.title, ...label.lines]) ?? restOf([`${label.title} · ${first}`, ...others]);
-  return [...name, ...(named ?? rest)];
+  return named === undefined ? undefined : [...name, ...named];
 }
 
 function placedBlock(
@@ -227,9 +230,15 @@ function turnsFor(way: number): number[] {
 }
 
 /** Places on the piece, those that the eye looks at first before the others. */
-function spotsOn({ frame, space, inside, near }: Ground): { readonly at: Spot; readonly clear: number }[] {
+function spotsOn({
+  frame,
+  space,
+  inside,
+  near,
+  tries = TRIES,
+}: Ground): { readonly at: Spot; readonly clear: number }[] {
   const [wide, high] = [frame.right - frame.left, frame.bottom - frame.top];
-  const steps = Array.from({ length: TRIES }, (_, i) => (i + 0.5) / TRIES);
+  const steps = Array.from({ length: tries }, (_, i) => (i + 0.5) / tries);
   const unrest = (u: number, v: number): number =>
     near === undefined
       ? (u - 0.5) ** 2 + (v - 0.4) ** 2

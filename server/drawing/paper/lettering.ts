@@ -6,7 +6,7 @@ import { along, runs, type Wanted } from './along';
 import type { EdgeFacts, PieceFacts } from './facts';
 import type { Metrics } from './font';
 import type { MarkFacts } from './mark-facts';
-import { labelBelow, placedLabel, type Ground, type Label } from './label';
+import { CLOSER_TRIES, labelBelow, placedLabel, type Ground, type Label } from './label';
 import { chordsOf, rectOfText, Space, within } from './space';
 
 /**
@@ -38,8 +38,8 @@ export function lettered(
   font: Metrics,
   edges: SheetEdges = NO_EDGES,
 ): PieceDrawing {
-  const start = (): Lettering => {
-    const letters = new Lettering(bare, facts, font, edges);
+  const start = (words: Words = 'shortened'): Lettering => {
+    const letters = new Lettering(bare, facts, font, edges, words);
     letters.putPlaced();
     letters.putLineNames();
     return letters;
@@ -54,11 +54,20 @@ export function lettered(
   const before = narrow.putLabel(usual.rest);
   narrow.putEdges();
   const isAllSaid = narrow.rest.every((words) => usual.rest.includes(words));
-  return before && isAllSaid ? narrow.drawn([], bare.frame) : usual.withLabelBelow();
+  if (before && isAllSaid) return narrow.drawn([], bare.frame);
+  // what was left to the label, to keep the words of edges off those of sheets, may be what it has no room for
+  const whole = start('whole');
+  whole.putEdges();
+  const over = edges === NO_EDGES ? undefined : whole.labelRows(whole.rest);
+  return over === undefined ? usual.withLabelBelow() : whole.drawn(over, bare.frame);
 }
+
+/** Words of an edge that would lie over a sheet's edge: shortened, the rest told in the label, or whole in spite of it. */
+type Words = 'shortened' | 'whole';
 
 type Row = Omit<DrawnText, 'source'>;
 type Found = ReturnType<typeof along>;
+type How = (wanted: Wanted) => Found;
 
 class Lettering {
   private readonly texts: DrawnText[] = [];
@@ -69,12 +78,14 @@ class Lettering {
   private readonly quiet: Space;
   private readonly cloth: readonly Spot[];
   private readonly sizes: typeof ON_TABLE;
+  private readonly hasEdges: boolean;
 
   constructor(
     private readonly bare: PieceDrawing,
     private readonly facts: PieceFacts,
     private readonly font: Metrics,
     private readonly edges: SheetEdges,
+    private readonly words: Words,
   ) {
     this.space = new Space(bare);
     this.quiet = new Space(bare);
@@ -82,6 +93,7 @@ class Lettering {
     for (const x of edges.xs) this.quiet.addStretch({ x, y: top }, { x, y: bottom });
     for (const y of edges.ys) this.quiet.addStretch({ x: left, y }, { x: right, y });
     const cut = bare.lines.filter(({ role }) => role === 'cutting');
+    this.hasEdges = edges.xs.length + edges.ys.length > 0;
     this.sizes = facts.inHand ? IN_HAND : ON_TABLE;
     this.cloth = cut.length === 0 ? facts.outline : cut.flatMap(chordsOf);
   }
@@ -102,9 +114,10 @@ class Lettering {
   }
 
   /** Off the edges of sheets, else over one. */
-  private readonly along = (wanted: Wanted): Found => this.alongQuiet(wanted) ?? this.alongAnyhow(wanted);
-  private readonly alongQuiet = (wanted: Wanted): Found => along(wanted, this.quiet, this.font);
-  private readonly alongAnyhow = (wanted: Wanted): Found => along(wanted, this.space, this.font);
+  private readonly along: How = (wanted) =>
+    (this.hasEdges ? this.alongQuiet(wanted) : undefined) ?? this.alongAnyhow(wanted);
+  private readonly alongQuiet: How = (wanted) => along(wanted, this.quiet, this.font);
+  private readonly alongAnyhow: How = (wanted) => along(wanted, this.space, this.font);
 
   putPlaced(): void {
     this.facts.placed.forEach((text) => this.put(text.role === 'note' ? text : this.offEdges(text)));
@@ -149,41 +162,59 @@ class Lettering {
   }
 
   private putEdge(edge: EdgeFacts): void {
-    if (edge.inLabel) return void this.rest.push(joined(edge.length, edge.partner, edge.allowed));
-    const allowed = edge.allowed !== '' && this.putAllowed(edge) ? '' : edge.allowed;
-    const full = joined(edge.length, edge.partner, allowed);
+    const { length, onPaper, partner } = edge;
+    if (edge.inLabel) return void this.rest.push(joined(length, onPaper, partner, edge.allowed));
+    let { allowed } = edge;
     // words that a sheet's edge cuts are read by nobody before the sheets are taped: shorter ones come before
-    if (this.putAlong(edge, full, this.alongQuiet)) return;
-    if (!this.putAlong(edge, edge.length, this.alongQuiet)) {
-      if (this.putAlong(edge, full, this.alongAnyhow)) return;
-      if (!this.putAlong(edge, edge.length, this.alongAnyhow)) return void this.rest.push(full);
+    const isWhole = this.words === 'whole' || !this.hasEdges;
+    const hows = isWhole ? [this.along] : [this.alongQuiet, this.alongAnyhow];
+    for (const how of hows) {
+      if (allowed !== '' && this.putAllowed(edge, how)) allowed = '';
+      if (this.putLongest(edge, allowed, how)) return;
     }
-    const rest = joined(edge.partner, allowed);
-    if (rest !== '') this.rest.push(`${edge.name}: ${rest}`);
+    this.rest.push(joined(length, onPaper, partner, allowed));
+  }
+
+  /** As much along the edge as finds room; the label says the rest. */
+  private putLongest(edge: EdgeFacts, allowed: string, how: How): boolean {
+    const { name, length, onPaper, partner } = edge;
+    const ways: readonly (readonly [words: string, rest: string])[] = [
+      [joined(length, onPaper, partner, allowed), ''],
+      [joined(length, onPaper), joined(partner, allowed)],
+      [length, joined(onPaper, partner, allowed)],
+    ];
+    return ways.some(([words, rest]) => {
+      const found = this.putAlong(edge, words, how);
+      if (found && rest !== '') this.rest.push(`${name}: ${rest}`);
+      return found;
+    });
   }
 
   /** What a sign means, beside it or, of a bone, within it. */
-  private putMark({ source, text, run, farther }: MarkFacts): void {
-    const found = this.along({ run, text, sizes: this.sizes.line, farther, accept: this.inside });
-    if (found === undefined) this.rest.push(text);
-    else this.put({ role: 'edge', source, ...found });
+  private putMark({ source, name, text, run, farther }: MarkFacts): void {
+    const wanted = { run, text, sizes: this.sizes.line, farther, accept: this.inside };
+    const shorter = (): Found => (this.hasEdges ? this.alongQuiet({ ...wanted, text: name }) : undefined);
+    const found = this.alongQuiet(wanted) ?? shorter() ?? this.alongAnyhow(wanted);
+    if (found?.text !== text) this.rest.push(text);
+    if (found !== undefined) this.put({ role: 'edge', source, ...found });
   }
 
-  private putAllowed({ run, source, allowed: text, allowedBack: textBack }: EdgeFacts): boolean {
+  private putAllowed({ runs, source, allowed: text, allowedBack: textBack }: EdgeFacts, how: How): boolean {
     const wanted = {
-      ...{ run, text, textBack },
+      ...{ text, textBack },
       sizes: this.sizes.allowed,
       farther: [0, 0.6, 2, 5],
       accept: this.inAllowance,
     };
-    const found = this.along(wanted);
+    const found = first(runs, (run) => how({ ...wanted, run }));
     if (found === undefined) return false;
     this.put({ role: 'edge', source, ...found });
     return true;
   }
 
-  private putAlong({ run, source }: EdgeFacts, text: string, how: (wanted: Wanted) => Found): boolean {
-    const found = how({ run, text, sizes: this.sizes.edge, accept: this.inside });
+  private putAlong({ runs, source }: EdgeFacts, text: string, how: How): boolean {
+    const wanted = { text, sizes: this.sizes.edge, accept: this.inside };
+    const found = first(runs, (run) => how({ ...wanted, run }));
     if (found !== undefined) this.put({ role: 'edge', source, ...found });
     return found !== undefined;
   }
@@ -194,7 +225,8 @@ class Lettering {
     const inside = (at: Spot): boolean => this.inside(at) && this.onSheet(at);
     const label = this.labelWith(rest);
     const quiet = { ...ground, space: this.quiet, inside };
-    return placedLabel(label, quiet, this.font) ?? placedLabel(label, ground, this.font);
+    const grounds = this.hasEdges ? [quiet, { ...quiet, tries: CLOSER_TRIES }, ground] : [ground];
+    return first(grounds, (one) => placedLabel(label, one, this.font));
   }
 
   /** Before the words of the edges; false where there is no room even so. */
@@ -234,14 +266,24 @@ class Lettering {
   }
 }
 
+/** What is made of the first thing that anything can be made of. */
+function first<T, R>(things: readonly T[], make: (thing: T) => R | undefined): R | undefined {
+  for (const thing of things) {
+    const made = make(thing);
+    if (made !== undefined) return made;
+  }
+  return undefined;
+}
+
 const NAMED: ReadonlySet<string> = new Set(['grain', 'balance', 'tape', 'topstitch', 'crease']);
 
-const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(', ');
+/** What there is to say, with commas between. */
+export const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(', ');
 
 /** The way of the longest edge, degrees: a narrow piece is lettered along it. */
 function wayOf(edges: readonly EdgeFacts[]): number {
-  const ways = edges.map(({ run }) => {
-    const [a, b] = [run[0]!, run[run.length - 1]!];
+  const ways = edges.map(({ runs: [run] }) => {
+    const [a, b] = [run![0]!, run![run!.length - 1]!];
     return {
       long: Math.hypot(b.x - a.x, b.y - a.y),
       way: (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI,

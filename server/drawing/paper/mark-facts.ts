@@ -10,6 +10,7 @@ import { textHigh } from './space';
 
 export interface MarkFacts {
   readonly source: string;
+  readonly name: string;
   /** "lacing-holes, 11 eyelets, 2.7cm apart" */
   readonly text: string;
   readonly run: readonly Spot[];
@@ -29,6 +30,7 @@ export const markFacts = (piece: Piece, around: Pick<Around, 'unit'>): readonly 
     .filter(({ word }) => !NAMED.has(word))
     .map((mark) => ({
       source: mark.source,
+      name: mark.name,
       text: markTold(mark, around),
       run: runOf(mark).map(({ x, y }) => ({ x: rounded(x), y: rounded(y) })),
       farther: fartherOf(mark),

@@ -8,6 +8,7 @@ import { draw } from '../draw';
 import type { PieceDrawing } from '../model';
 import { nest, type Sized } from '../nest';
 import type { EdgeFacts, PieceFacts } from './facts';
+import { joined } from './lettering';
 import { factsOfAll, letteredWhole, type Printed, type PrintedOptions } from './printed';
 
 /** A pattern as it is printed for one size. */
@@ -49,13 +50,17 @@ function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): Pi
 }
 
 function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
-  const lengths = inSizes(all.map(({ length }) => length.slice(edge.name.length + 1)));
+  const figure = ({ length }: EdgeFacts): string => length.slice(edge.name.length + 1);
+  // without a dart in some of them, each size is told by itself
+  const isAlike = new Set(all.map(({ onPaper }) => onPaper === '')).size === 1;
+  const lengths = inSizes(all.map((one) => (isAlike ? figure(one) : joined(figure(one), one.onPaper))));
+  const onPaper = isAlike ? wordsInSizes(all.map((one) => one.onPaper)) : '';
   const partners = [...new Set(all.map(({ partner }) => partner))];
   // what is sewn to it is alike in all sizes; how much is eased is not
   const partner =
     partners.length === 1 ? partners[0]! : wordsInSizes(all.map(({ plainPartner }) => plainPartner));
   const allowed = wordsInSizes(all.map((one) => one.allowed));
-  return { ...edge, length: `${edge.name} ${lengths}`, partner, allowed, inLabel: true };
+  return { ...edge, length: `${edge.name} ${lengths}`, onPaper, partner, allowed, inLabel: true };
 }
 
 /** Once where all sizes are alike, else of each in its order. */

@@ -114,7 +114,10 @@ function mappedFacts(facts: PieceFacts, m: Affine): PieceFacts {
   return {
     ...facts,
     lines: [...facts.lines, ...lost.map(({ text, source }) => say`${text} at ${source.split('/').pop()!}`)],
-    edges: facts.edges.map((edge) => ({ ...edge, run: edge.run.map((at) => movedSpot(at, m)) })),
+    edges: facts.edges.map((edge) => ({
+      ...edge,
+      runs: edge.runs.map((run) => run.map((at) => movedSpot(at, m))),
+    })),
     marks: facts.marks.map((mark) => ({ ...mark, run: mark.run.map((at) => movedSpot(at, m)) })),
     outline: facts.outline.map((at) => movedSpot(at, m)),
     placed: placed.filter(({ size }) => size >= LEAST_MM),
