@@ -6,6 +6,7 @@
 import { parse } from './blocks';
 import { lineEnd, readLine, type Line } from './lexer';
 import { unaryMinuses } from './minus';
+import { remarksOf } from './remarks';
 import type { SourceFile, Statement, TopLevel } from './syntax';
 import { lineStart, tokensOf } from './text-tokens';
 import * as t from './tokens';
@@ -134,23 +135,28 @@ function words(text: string): { from: number; to: number }[] {
   });
 }
 
-/** A comment with what stood before it. */
-interface Remark {
-  readonly text: string;
-  /** On the line of what came before. */
-  readonly trails: boolean;
-  readonly blankBefore: boolean;
-}
-
 const LEFT_ALONE = new Set(['missing-brace', 'stray-brace', 'too-deep', 'shared-line', 'conflict-mark']);
 
 /** The lines of top-level statements, kept while these stay the same: an edit costs the one that it is in. */
 const laidOut = new WeakMap<TopLevel, readonly string[]>();
 
+/** The lines that a statement's own words make, and whether no word was lost on the way. */
+interface OwnLines {
+  readonly depth: number;
+  readonly lines: readonly string[];
+  readonly faithful: boolean;
+}
+
+/** Kept as well: an edit in a long draft costs the line that it is in. */
+const ownLines = new WeakMap<Statement, OwnLines>();
+
 class Layout {
   private readonly text: string;
   private readonly end: string;
   private readonly out: string[] = [];
+  /** Whether the statement at hand holds what has to be compared word by word as a whole. */
+  private closely = false;
+  private lost = false;
 
   constructor(private readonly file: SourceFile) {
     this.text = file.text;
@@ -175,9 +181,11 @@ class Layout {
     const known = laidOut.get(item);
     if (known !== undefined) return void known.forEach((line) => this.out.push(line));
     const start = this.out.length;
+    this.closely = this.lost = false;
     if (readable(item.statement, item.text)) {
       this.statement(item, item.statement, 0);
-      if (!sameWords(this.text.slice(from, to), this.out.slice(start).join('\n'))) this.out.length = start;
+      this.lost ||= this.closely && !sameWords(this.text.slice(from, to), this.out.slice(start).join('\n'));
+      if (this.lost) this.out.length = start;
     }
     if (this.out.length === start) this.verbatim(from, to, 0);
     laidOut.set(item, this.out.slice(start));
@@ -188,10 +196,30 @@ class Layout {
   private statement(item: TopLevel, statement: Statement, depth: number): void {
     const from = item.offset + statement.start;
     const to = item.offset + statement.end;
-    if (statement.node.kind === 'broken' && !statement.block) return this.verbatim(from, to, depth);
+    const left = statement.node.kind === 'broken' && !statement.block;
     if (statement.node.kind === 'divide' && statement.block) return this.divide(item, statement, depth);
-    this.words(from, from + statement.text.length, statement, depth);
+    const last = left ? to : from + statement.text.length;
+    this.closely ||= !statement.block && last < to;
+    this.own(from, last, statement, depth);
     if (statement.block) this.block(item, statement, depth);
+  }
+
+  /** The words of a statement without its block; one that can't be read keeps them as they stand. */
+  private own(from: number, to: number, statement: Statement, depth: number): void {
+    let known = ownLines.get(statement);
+    if (known?.depth !== depth) {
+      const start = this.out.length;
+      if (statement.node.kind === 'broken' && !statement.block) this.verbatim(from, to, depth);
+      else this.words(from, to, statement, depth);
+      const lines = this.out.splice(start);
+      known = { depth, lines, faithful: sameWords(this.text.slice(from, to), lines.join('\n')) };
+      ownLines.set(statement, known);
+    }
+    // what a sign is may depend on what stands before it
+    const alone = /^\p{L}/u.test(statement.text);
+    this.closely ||= !alone;
+    this.lost ||= alone && !known.faithful;
+    for (const line of known.lines) this.out.push(line);
   }
 
   /** The lines between the braces, and the closing one. */
@@ -201,17 +229,22 @@ class Layout {
     let first = true;
     for (const inner of statement.block!) {
       const from = item.offset + inner.start;
+      // where a sign can't be read, statements may lie over each other
+      this.closely ||= from < at;
       this.between(at, from, depth + 1, !first);
       this.statement(item, inner, depth + 1);
       at = item.offset + inner.end;
       first = false;
     }
+    // a brace that was left out is not to be put in
+    this.closely ||= at > end;
     this.between(at, end, depth + 1, !first, true);
     this.out.push(`${indent(depth)}}`);
   }
 
   /** `divide … into a { … }, b { … }`: the words of the divide go on after the block of a share. */
   private divide(item: TopLevel, statement: Statement, depth: number): void {
+    this.closely = true;
     let at = item.offset + statement.start;
     for (const share of statement.block!) {
       const from = item.offset + share.start;
@@ -266,10 +299,12 @@ class Layout {
 
   /** Comments and blank lines between two statements; `inner` where a statement came before. */
   private between(from: number, to: number, depth: number, inner: boolean, last = false): void {
-    const { remarks, blankAfter } = remarksOf(this.text, from, to);
+    const { remarks, blankAfter, others } = remarksOf(this.text, from, to);
+    this.closely ||= others;
     let begun = inner;
     for (const { text, trails, blankBefore } of remarks) {
       if (trails && this.out.length > 0) {
+        this.closely ||= this.out.at(-1)!.includes('#');
         this.out[this.out.length - 1] += ` ${text}`;
         continue;
       }
@@ -298,28 +333,6 @@ function sameWords(one: string, other: string): boolean {
     a.length === b.length &&
     a.every(({ from, to }, i) => one.slice(from, to) === other.slice(b[i]!.from, b[i]!.to))
   );
-}
-
-function remarksOf(text: string, from: number, to: number): { remarks: Remark[]; blankAfter: boolean } {
-  const remarks: Remark[] = [];
-  let lineEnds = 0;
-  for (let at = from; at < to; at++) {
-    const char = text[at]!;
-    if (char === '#') {
-      const stop = lineStop(text, at, to);
-      const first = remarks.length === 0 && lineEnds === 0 && from > 0;
-      remarks.push({ text: text.slice(at, stop).trimEnd(), trails: first, blankBefore: lineEnds > 1 });
-      lineEnds = 0;
-      at = stop - 1;
-    } else if (char === '\n' || (char === '\r' && text[at + 1] !== '\n')) lineEnds++;
-  }
-  return { remarks, blankAfter: lineEnds > 1 };
-}
-
-function lineStop(text: string, at: number, to: number): number {
-  let stop = at;
-  while (stop < to && text[stop] !== '\n' && text[stop] !== '\r') stop++;
-  return stop;
 }
 
 /** The lines of a stretch of text, cut to it, with their comments. */

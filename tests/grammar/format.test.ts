@@ -1,6 +1,6 @@
 /** The canonical layout: changes the space between words and nothing else. */
 import assert from 'node:assert/strict';
-import { format, formatEdits, parse, sameMeaning, tokensOf } from '../../grammar';
+import { edit, format, formatEdits, parse, sameMeaning, tokensOf } from '../../grammar';
 import { random } from '../support/random';
 import { samples } from './support';
 
@@ -143,6 +143,22 @@ describe('the canonical layout', () => {
       assert.ok(sameMeaning(parse(text), parse(neat)), text);
       assert.equal(format(neat), neat);
       assert.deepEqual(comments(neat), comments(text));
+    }
+  });
+
+  it('is the same for a text that was edited as for one read from scratch', () => {
+    const below = random(77);
+    for (const { text } of samples()) {
+      let file = parse(text);
+      for (let k = 0; k < 3; k++) {
+        format(file.text, file);
+        const from = below(file.text.length);
+        const typed = ['  ', ' # seen', 'x', '\n\n', '{', '}', '9', ''][below(8)]!;
+        ({ file } = edit(file, { from, to: from + (typed === '' ? 1 : 0), text: typed }));
+        const laid = format(file.text, file);
+        assert.equal(laid, format(file.text), file.text);
+        assert.equal(applied(file.text, formatEdits(file.text, undefined, file)), laid);
+      }
     }
   });
 
