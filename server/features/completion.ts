@@ -179,7 +179,7 @@ function namesIn(place: Place): readonly Item[] {
     ...values,
     ...(scope.kind === 'file' ? pieces(pattern).concat(seams(pattern, files)) : []),
     ...(ofValue && scope.kind !== 'outline' ? FUNCTIONS.map((name) => item(name, 'function')) : []),
-    ...(ofValue || inDraft ? drafts(sources).concat(pieces(pattern), files.slice(1).flatMap(drawnIn)) : []),
+    ...(ofValue || inDraft ? files.flatMap(drawnIn) : []),
   ];
 }
 

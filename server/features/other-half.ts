@@ -6,6 +6,7 @@ import { say } from '../../grammar/say';
 import type { EdgeNode, Expr, Statement, TopLevel } from '../../grammar/syntax';
 import type { Edge, Pattern, Piece } from '../drafting/model';
 import type { Names } from './names';
+import { madeFrom } from './owned-names';
 import type { Shaping } from './shaping';
 
 type Edit = Shaping['edits'][number];
@@ -68,7 +69,8 @@ function pointByPoint(
   const [outlined, folded] = [lineOf(top, 'outline'), lineOf(top, 'fold')];
   // a piece that is worked from another has them there
   if (outlined === undefined || folded === undefined) return undefined;
-  if (far === '' || near === '' || !plain || draft?.statement.node.kind !== 'draft') return undefined;
+  if (far === '' || near === '' || !plain || isRestedOn(names, top, piece.base, name)) return undefined;
+  if (draft?.statement.node.kind !== 'draft') return undefined;
   const mirror = new Mirror(pattern, names, piece.draft, (point) => path.locate(point).distance <= ON_FOLD);
   const walk = [...piece.edges.slice(fold + 1), ...piece.edges.slice(0, fold)];
   const there = walk.map(written);
@@ -86,6 +88,16 @@ function pointByPoint(
     ...lines.filter(({ node }) => node.kind === 'grain').map((grain) => gone(names, text, top, grain)),
   ];
 }
+
+/** Whether another piece is made from this one, which would be whole then as well, or a line speaks of its fold. */
+const isRestedOn = ({ root }: Names, own: TopLevel, piece: string, fold: string): boolean =>
+  root.topLevels.some(({ statement }) => {
+    if (statement === own.statement) return false;
+    return madeFrom(statement.node).includes(piece) || namesEdge(statement.text, piece, fold);
+  });
+
+const namesEdge = (words: string, piece: string, edge: string): boolean =>
+  words.split(/[^\p{L}\p{M}\p{Nd}.-]+/u).some((word) => `${word}.`.startsWith(`${piece}.${edge}.`));
 
 /** A line with its line end, taken out. */
 function gone({ uri }: Names, text: string, { offset }: TopLevel, line: Statement): Edit {

@@ -3,7 +3,7 @@
  * while a line is being typed whatever rests on it can't be drafted, and is meant all the same.
  */
 import { inWords, say } from '../../grammar/say';
-import type { SourceFile, Statement, StatementNode } from '../../grammar/syntax';
+import type { Name, SourceFile, Statement, StatementNode } from '../../grammar/syntax';
 import type { Pattern, Piece, Shape, Value } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { print, printLength } from '../drafting/values/quantity';
@@ -109,16 +109,33 @@ export const withPrefix = (pattern: Pattern, files: readonly SourceFile[], owner
 ];
 
 export const valuesOfBlock = (pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] =>
-  besides(
+  withWritten(
     [...within(owner, pattern.values)].map(([name, value]) => valueItem(pattern, owner, name, value)),
-    (blockNamed(files, owner)?.block ?? []).flatMap(writtenValue),
+    blockNamed(files, owner)?.block ?? [],
+    writtenValue,
   );
 
 export const shapesOfBlock = (pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] =>
-  besides(
+  withWritten(
     [...within(owner, pattern.shapes)].map(([name, shape]) => shapeItem(pattern, owner, name, shape)),
-    (blockNamed(files, owner)?.block ?? []).flatMap(writtenShape),
+    blockNamed(files, owner)?.block ?? [],
+    writtenShape,
   );
+
+/** What is drafted, and behind it what lines name besides; a long draft is gone through at every letter. */
+function withWritten(
+  drafted: Item[],
+  lines: readonly Statement[],
+  written: (line: Statement) => readonly Item[],
+): Item[] {
+  const known = new Set(drafted.map(({ label }) => label));
+  for (const line of lines) {
+    const { node } = line;
+    const name = 'name' in node ? (node.name as Name | undefined)?.text : undefined;
+    if (name !== undefined && !known.has(name)) drafted.push(...written(line));
+  }
+  return drafted;
+}
 
 /** Values outside all blocks. */
 export const valuesOutside = (pattern: Pattern, file: SourceFile | undefined): Item[] =>
@@ -174,7 +191,13 @@ export const valuesOf = ({ items }: SourceFile): Item[] =>
 export const drawnIn = ({ items }: SourceFile): Item[] =>
   items.flatMap(({ statement: { node, doc } }) => {
     if (node.kind === 'draft') return [item(node.name.text, 'draft', say`draft`, doc)];
-    return node.kind === 'piece' || node.kind === 'lining'
-      ? [item(node.name.text, 'piece', say`piece`, doc)]
-      : [];
+    return piecesOf(node).map(({ text }) => item(text, 'piece', say`piece`, doc));
   });
+
+function piecesOf(node: StatementNode): readonly Name[] {
+  if (node.kind === 'divide') return node.into.map(({ name }) => name);
+  if (node.kind === 'join') return [node.into];
+  return 'name' in node && MADE.has(node.kind) ? [node.name as Name] : [];
+}
+
+const MADE: ReadonlySet<StatementNode['kind']> = new Set(['piece', 'lining', 'facing', 'band', 'strip']);

@@ -240,6 +240,20 @@ finish rim front.top, front.side raw
     );
   });
 
+  it('is not offered point by point where another piece is made from it, or a line speaks of its fold', () => {
+    for (const more of [
+      'piece back worked from front {\n  cut 1 on fold\n}\n',
+      'lining inside of front {\n  cut 1 on fold\n}\n',
+      'expect length(front.centre) = 30cm\n',
+    ])
+      assert.deepEqual(
+        titles(offered(half + more, here)).filter((title) => /half/.test(title)),
+        [open],
+      );
+    const other = 'expect length(front.top) = 12cm\n';
+    assert.ok(offered(half + other, here).has(drafted!));
+  });
+
   it('is not offered for a piece without a fold', () => {
     const text = bag('');
     assert.deepEqual(
