@@ -69,14 +69,21 @@ export function location({ uri, from, to }: FileRange, addresses: Addresses): Lo
   };
 }
 
+/** Edits, with the line ends that each file has already. */
 export function workspaceEdit({ edits }: Pick<PlacedFix, 'edits'>, addresses: Addresses): WorkspaceEdit {
   const changes: NonNullable<WorkspaceEdit['changes']> = {};
   for (const { place, text } of edits) {
     const { uri, range } = location(place, addresses);
-    (changes[uri] ??= []).push({ range, newText: text });
+    const newText = text.includes('\n') ? text.replace(LINE_END, lineEndOf(place.uri, addresses)) : text;
+    (changes[uri] ??= []).push({ range, newText });
   }
   return { changes };
 }
+
+const LINE_END = /\r\n|\r|\n/g;
+
+const lineEndOf = (uri: string, addresses: Addresses): string =>
+  /\r\n|\r|\n/.exec(addresses.lines(uri)?.text ?? '')?.[0] ?? '\n';
 
 /**
  * Edits of which those that stand elsewhere than the first are shown to the person before they are made, where the

@@ -51,6 +51,23 @@ describe('a code action that touches several places', () => {
     assert.equal(edit.documentChanges, undefined);
   });
 
+  it('keeps the line ends of the file', async () => {
+    const text = far.replaceAll('\n', '\r\n');
+    const client = await TestClient.start({ folders: ['file:///wardrobe'] });
+    try {
+      await client.open(uri, text);
+      const start = client.at(uri, '50cm + spare', 0).position;
+      const range = { start, end: { line: start.line, character: start.character + '50cm + spare'.length } };
+      const params = { textDocument: { uri }, range, context: { diagnostics: [] } };
+      const actions = await client.ask<CodeAction[]>('textDocument/codeAction', params);
+      const { edit } = actions.find(({ kind }) => kind === 'refactor.extract')!;
+      const written = edit!.changes![uri]!.map(({ newText }) => newText);
+      assert.ok(written.some((one) => one.startsWith('let new-value = 50cm + spare\r\n')));
+    } finally {
+      await client.leave();
+    }
+  });
+
   it('needs no consent where all of it is in sight', async () => {
     const near = apronWith(
       '  line diagonal',
