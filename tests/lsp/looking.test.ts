@@ -14,7 +14,7 @@ import type {
 } from 'vscode-languageserver';
 import { DidChangeConfigurationNotification } from 'vscode-languageserver/node';
 import { Lines } from '../../server/features/lines';
-import { apron } from '../support/apron';
+import { apron, apronWith } from '../support/apron';
 import { TestClient, type Start } from '../support/client';
 
 const uri = 'file:///wardrobe/apron.draft';
@@ -29,6 +29,9 @@ async function withApron(story: (client: TestClient) => Promise<void>, text = ap
     await client.leave();
   }
 }
+
+const reckoned = `${apronWith('draft bib-sheet {', 'let spare = 1cm * 2\n\ndraft bib-sheet {')}seam waistline skirt.waist = bib.foot
+`;
 
 const whole = (text: string) => new Lines(text).range(0, text.length);
 
@@ -50,6 +53,28 @@ describe('looking at a text in an editor', () => {
       await set({});
       assert.deepEqual(await ask(), all);
     }));
+
+  it('leaves out each kind of hint by itself, and no other', () =>
+    withApron(async (client) => {
+      const ask = async () => {
+        const asked = { textDocument, range: whole(reckoned) };
+        const found = await client.ask<InlayHint[]>('textDocument/inlayHint', asked);
+        return found.map(({ position, label }) => `${position.line}:${position.character} ${String(label)}`);
+      };
+      const without = (kind: string) =>
+        client.connection.sendNotification(DidChangeConfigurationNotification.type, {
+          settings: { draftwright: { inlayHints: { [kind]: false } } },
+        });
+      const all = await ask();
+      const left: string[] = [];
+      for (const kind of ['edges', 'seams', 'values']) {
+        await without(kind);
+        const kept = await ask();
+        assert.ok(kept.length < all.length, kind);
+        left.push(...all.filter((label) => !kept.includes(label)));
+      }
+      assert.deepEqual(left.sort(), [...all].sort());
+    }, reckoned));
 
   it('shows how pieces are cut above them', () =>
     withApron(async (client) => {
