@@ -10,6 +10,7 @@ import { draw } from '../../server/drawing/draw';
 import type { DrawnText, PieceDrawing, Spot } from '../../server/drawing/model';
 import { pathOf } from '../../server/drawing/path';
 import { diskDoor } from '../support/door';
+import { drafted } from '../support/drafted';
 import { root } from '../support/sources';
 
 const folder = join(root, 'samples');
@@ -143,6 +144,32 @@ describe('words of a piece in the preview', () => {
       nameless.map(({ name }) => name),
       [],
     );
+  });
+
+  it('a long name that fits no other way runs upward in small letters', () => {
+    const [pocket] = draw(
+      drafted(`draft pocket {
+  point a = origin
+  point b = a right 18cm
+  point c = b down 20cm
+  point d = a down 20cm
+}
+piece patch-pocket of pocket {
+  cut 1
+  outline from a {
+    top straight to b
+    fore straight to c
+    foot straight to d
+    rear straight to a
+  }
+  grain along rear
+  allow 1cm
+}
+finish top patch-pocket.top turned twice 2cm
+`),
+    ).pieces;
+    const { label } = lettered(pocket!, 0.333);
+    assert.deepEqual([label?.bare, label?.upward], [true, true]);
   });
 
   it('words that are large enough as they are printed stand where they are printed', () => {

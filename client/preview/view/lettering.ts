@@ -21,6 +21,7 @@ const LETTER_WIDTH = 0.6 / CAPITAL_HEIGHT;
 /** Capitals of a piece's name that are looked for, in screen pixels, the best first; with the lines below it. */
 const WITH_DETAILS = [10, 9];
 const NAME_ALONE = [10, 8.5, 7];
+const UPWARD = [8.5, 7];
 /** Capitals of the names of edges are grown to so many pixels, by so much at most; lower than the last they are no use. */
 const EDGE_PX = 7;
 const EDGE_MOST = 5;
@@ -186,7 +187,7 @@ function labelAt(
   if (large) return printed;
   // a name across the lines of a narrow piece is better than none
   const { left, right, top, bottom } = piece.frame;
-  const across = placed(label, middleOf(label), forms.at(-2)!);
+  const across = placed(label, middleOf(label), forms.at(-1 - UPWARD.length)!);
   if (across.box.halfWide * 2 <= right - left) return across;
   const up = placed(label, { x: (left + right) / 2, y: (top + bottom) / 2 }, forms.at(-1)!);
   return up.box.halfHigh * 2 <= bottom - top ? up : undefined;
@@ -200,7 +201,7 @@ function formsOf(label: readonly DrawnText[], capital: number): readonly Form[] 
   return [
     ...WITH_DETAILS.map((px) => ({ ...upright, scale: px / capital, bare: label.length === 1 })),
     ...NAME_ALONE.map((px) => ({ ...upright, scale: px / capital, bare: true })),
-    { scale: NAME_ALONE[1]! / capital, bare: true, upward: true },
+    ...UPWARD.map((px) => ({ scale: px / capital, bare: true, upward: true })),
   ];
 }
 
