@@ -19,8 +19,8 @@ export const layings = (): Readonly<Record<Kind, string>> => ({
 });
 
 const nothing = (): Readonly<Record<Kind, string>> => ({
-  walk: say`No seam here has two edges that can be walked.`,
-  together: say`No seam here has two edges that can be laid together.`,
+  walk: say`No seam here can be walked: that takes two edges of which it is told which ends meet, and neither of a band.`,
+  together: say`No pieces here can be laid together: that takes a seam of which it is told which ends meet, and neither edge of a band.`,
   darts: say`No piece here has a dart or a pleat on an edge.`,
   sides: say`No piece here is different on the left and on the right.`,
 });
