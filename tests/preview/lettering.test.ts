@@ -172,6 +172,17 @@ finish top patch-pocket.top turned twice 2cm
     assert.deepEqual([label?.bare, label?.upward], [true, true]);
   });
 
+  it('a name that crosses the lines of its piece stays within it, and off the piece beside it', () => {
+    const strip = draw(drafted('strip shoulder-strap 70cm by 6cm\n')).pieces[0]!;
+    const { left, right } = strip.frame;
+    for (const zoom of [0.15, 0.2, 0.24, 0.3, 0.4]) {
+      const { label } = lettered(strip, zoom);
+      if (label === undefined || label.upward) continue;
+      const half = ('shoulder-strap'.length * 0.54 * labelOf(strip)[0]!.size * label.scale) / 0.72 / 2;
+      assert.ok(label.at.x - half > left && label.at.x + half < right, `it leaves the strip at ${zoom}`);
+    }
+  });
+
   it('words that are large enough as they are printed stand where they are printed', () => {
     for (const piece of pieces()) {
       const zoom = 12 / labelOf(piece)[0]!.size;

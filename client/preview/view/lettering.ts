@@ -187,10 +187,21 @@ function labelAt(
   if (large) return printed;
   // a name across the lines of a narrow piece is better than none
   const { left, right, top, bottom } = piece.frame;
-  const across = placed(label, middleOf(label), forms.at(-1 - UPWARD.length)!);
+  const form = forms.at(-1 - UPWARD.length)!;
+  const across = placed(label, within(piece.frame, placed(label, middleOf(label), form).box), form);
   if (across.box.halfWide * 2 <= right - left) return across;
   const up = placed(label, { x: (left + right) / 2, y: (top + bottom) / 2 }, forms.at(-1)!);
   return up.box.halfHigh * 2 <= bottom - top ? up : undefined;
+}
+
+/** The place nearest to its own where a box lies within a frame; in the middle of what is too small for it. */
+function within({ left, right, top, bottom }: Frame, { middle, halfWide, halfHigh }: WordBox): Spot {
+  const kept = (at: number, low: number, high: number): number =>
+    low > high ? (low + high) / 2 : Math.min(Math.max(at, low), high);
+  return {
+    x: kept(middle.x, left + halfWide, right - halfWide),
+    y: kept(middle.y, top + halfHigh, bottom - halfHigh),
+  };
 }
 
 type Form = Pick<LabelAt, 'scale' | 'bare' | 'upward'>;
