@@ -283,6 +283,8 @@ export type FromView =
   | { readonly type: 'goto'; readonly source: Source; readonly problem?: ToldProblem }
   /** Takes the last change of the text back, or makes it again: by the editor's keys, with the keyboard in the view. */
   | { readonly type: 'history'; readonly way: 'undo' | 'redo' }
+  /** Saves the text that is drawn, by the editor's key for it: of itself the editor would save the view, which is no file. */
+  | { readonly type: 'save' }
   /** A question that the extension hands on to the server, with the preview's file and seat. */
   | { readonly type: 'question'; readonly id: number; readonly about: Question; readonly params: object }
   /** Opens the form of an export, or puts the drawing on the clipboard. */

@@ -155,6 +155,17 @@ describeView('preview under the hands', ({ withSkirt }) => {
     );
   });
 
+  it('the editor’s key for saving saves the text, from a box of text as well', async () => {
+    const v = await withSkirt();
+    await v.page.locator('.piece').first().focus();
+    await v.page.keyboard.press('Control+s');
+    await v.send({ type: 'do', tool: 'find' });
+    await v.page.keyboard.press('Meta+s');
+    await v.page.keyboard.press('Control+Shift+s');
+    await v.page.keyboard.press('s');
+    assert.equal((await v.told()).filter(({ type }) => type === 'save').length, 2);
+  });
+
   it('one stop of the drawing takes part in the tab order, and Tab leaves at its end', async () => {
     const v = await withSkirt();
     assert.equal(await v.page.locator('.stage [tabindex="0"]').count(), 1);

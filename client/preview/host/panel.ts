@@ -127,6 +127,8 @@ export class PreviewPanel {
         return void goTo(this.shared.client, this.sought(message), this.panel);
       case 'history':
         return void this.goBack(message.way);
+      case 'save':
+        return void this.save();
       case 'pin':
         return void (this.pinned = message.pinned);
       case 'question':
@@ -181,6 +183,11 @@ export class PreviewPanel {
     this.panel.reveal(this.panel.viewColumn);
     // being in front alone does not always give a page the keyboard
     await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  }
+
+  private async save(): Promise<void> {
+    const here = vscode.Uri.parse(this.uri).toString();
+    await vscode.workspace.textDocuments.find(({ uri }) => uri.toString() === here)?.save();
   }
 
   private async grip(source: string, piece: string): Promise<void> {

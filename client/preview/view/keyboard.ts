@@ -14,6 +14,7 @@ export interface KeyActions {
   take(dot: SVGGElement): void;
   escape(): void;
   history(way: 'undo' | 'redo'): void;
+  save(): void;
   /** True for a key that belongs to the tool in use. */
   tool(event: KeyboardEvent): boolean;
 }
@@ -25,6 +26,7 @@ export function listenToKeys(stage: Stage, actions: KeyActions): void {
   document.addEventListener('keydown', (event) => {
     const way = historyOf(event);
     if (way) actions.history(way);
+    if (isSave(event)) actions.save();
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const onDrawing = event.target instanceof Node && stage.element.contains(event.target);
     const action =
@@ -54,6 +56,10 @@ function historyOf(event: KeyboardEvent): 'undo' | 'redo' | undefined {
   if (key === 'z') return event.shiftKey ? 'redo' : 'undo';
   return key === 'y' && !event.shiftKey ? 'redo' : undefined;
 }
+
+/** The key by which the editor saves, in a box of text as well. */
+const isSave = ({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): boolean =>
+  key.toLowerCase() === 's' && ctrlKey !== metaKey && !shiftKey && !altKey;
 
 /** Keys in a list or a menu belong to it. */
 function inList(target: EventTarget | null): boolean {

@@ -264,6 +264,7 @@ export class Viewer {
       goto: (stop) => this.click(stop, true),
       escape: () => this.select(''),
       history: (way) => this.host.postMessage({ type: 'history', way }),
+      save: () => this.host.postMessage({ type: 'save' }),
       take: (dot) => this.hand.take(dot),
       tool: (event) =>
         (this.measure.on && this.measure.key(event.key)) ||
