@@ -97,7 +97,7 @@ async function print(
   ]);
   const drawn =
     options.sizes === undefined
-      ? { ...printed(opened.pattern, { ...toldIn(options), ...pieceOptions(opened, options) }), lacking: [] }
+      ? { ...printed(opened.pattern, optionsFor(opened.pattern, options)), lacking: [] }
       : await printedSizes(bench, opened, options.sizes, options, toldIn(options));
   const { drawing, turn, off, lacking } = drawn;
   await tell(say`laying out the sheets`);
@@ -153,11 +153,12 @@ async function printedSizes(
   told: Told,
 ): Promise<Printed & { readonly lacking: readonly string[] }> {
   const { nested, sizedFacts } = await import('../drawing/paper/nested');
-  const all = { ...told, ...pieceOptions(opened, options) };
+  const all = { ...told, ...pieceOptions(opened.pattern, options) };
   const sizeOf = ({ body }: Pattern): string => body?.size ?? '';
   const sizes = inSizes(bench, opened, names, options, sizeOf);
   const sized = inSizes(bench, opened, names, options, (pattern) =>
-    sizedFacts(pattern, sizeOf(pattern), sizes, all),
+    // what is wrong in one size may be right in another
+    sizedFacts(pattern, sizeOf(pattern), sizes, { ...all, ...pieceOptions(pattern, options) }),
   );
   const lacking = lackingSizes(sized.map(({ size, drawing: { pieces } }) => ({ size, pieces })));
   return { ...nested(sized, all), lacking };
@@ -169,8 +170,13 @@ const toldIn = ({ scale, date, revision }: PrintOptions): Told => ({
   ...(revision !== undefined && { revision }),
 });
 
+const optionsFor = (pattern: Pattern, options: PrintOptions): PrintedOptions => ({
+  ...toldIn(options),
+  ...pieceOptions(pattern, options),
+});
+
 function pieceOptions(
-  { pattern }: Opened,
+  pattern: Pattern,
   { pieces }: PrintOptions,
 ): Pick<PrintedOptions, 'pieces' | 'errorsOf'> {
   const errors = check(pattern).filter(({ severity }) => severity === 'error');

@@ -12,21 +12,25 @@ const LEADING = 1.9;
 export function nestedLabel(laid: readonly SizedPiece[], sized: readonly Sized[]): readonly DrawnText[] {
   const bodies = new Map(sized.map(({ size, drawing }) => [size, forWhom(drawing.body)]));
   const said = laid.map(({ size, piece }) =>
-    piece.texts.filter(({ role, text }) => role === 'detail' && text !== bodies.get(size)),
+    piece.texts
+      .filter(({ role, text }) => role === 'detail' && text !== bodies.get(size))
+      .map(({ text }) => text),
   );
   const [first] = laid;
   if (first === undefined) return [];
   const own = first.piece.texts.filter(({ role }) => role === 'title' || role === 'note');
   const sizes = laid.map(({ size }) => size);
-  return [...own, ...placed(first, [say`sizes ${sizes.join(', ')}`, ...merged(said, sizes)], bodies)];
+  return [...own, ...placed(first, [say`sizes ${sizes.join(', ')}`, ...linesInSizes(said, sizes)], bodies)];
 }
 
-/** Every line once, in the order of the first size that says it. */
-function merged(said: readonly (readonly DrawnText[])[], sizes: readonly string[]): readonly string[] {
+/** Every line once, in the order of the first size that says it; with the names of its sizes, unless all say it. */
+export function linesInSizes(
+  said: readonly (readonly string[])[],
+  sizes: readonly string[],
+): readonly string[] {
   const of = new Map<string, string[]>();
   said.forEach((lines, i) => {
-    for (const text of new Set(lines.map((line) => line.text)))
-      of.set(text, [...(of.get(text) ?? []), sizes[i]!]);
+    for (const text of new Set(lines)) of.set(text, [...(of.get(text) ?? []), sizes[i]!]);
   });
   return [...of].map(([text, some]) => (some.length === sizes.length ? text : `${some.join(', ')}: ${text}`));
 }

@@ -65,6 +65,20 @@ function wordsOf(text: string): string {
 }
 
 describe('the words on a nest of sizes', () => {
+  it('tell what is said of some sizes alone with their names, and of all of them once', () => {
+    const text = skirt('', '3cm');
+    const workshop = new Workshop(doorTo(text));
+    workshop.setText(MAIN, text);
+    const sized = SIZES.map((size) =>
+      sizedFacts(workshop.pattern(MAIN, { for: { name: 'hands', size } }), size, SIZES, {
+        errorsOf: () => (size === 'S' ? 0 : 1),
+      }),
+    );
+    const lines = nested(sized, {}).drawing.pieces[0]!.texts.map((one) => one.text);
+    assert.ok(lines.includes('M, L: 1 error: mend before you cut'), lines.join(' | '));
+    assert.equal(lines.filter((line) => line.includes('piece 1 of 2')).length, 1);
+  });
+
   it('tell of each size how long an opening is', () => {
     assert.match(
       wordsOf(skirt(', zip hip / 5 from b', '3cm')),

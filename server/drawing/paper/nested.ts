@@ -7,6 +7,7 @@ import type { Pattern } from '../../drafting/model';
 import { draw } from '../draw';
 import type { PieceDrawing } from '../model';
 import { nest, type Sized } from '../nest';
+import { linesInSizes } from '../nest-label';
 import type { EdgeFacts, PieceFacts } from './facts';
 import { joined } from './lettering';
 import { factsOfAll, letteredWhole, type Printed, type PrintedOptions } from './printed';
@@ -34,10 +35,15 @@ export function nested(sized: readonly SizedFacts[], options: PrintedOptions): P
   return letteredWhole(nest(sized), (piece) => merged(piece, sized), options);
 }
 
-/** The words of the smallest size, which lies within the others, and the lengths of all. */
+/** The words of all sizes, once where they are alike, and their lengths. */
 function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): PieceFacts {
-  const all = sized.flatMap(({ facts }) => facts.get(name) ?? []);
+  const having = sized.filter(({ facts }) => facts.has(name));
+  const all = having.map(({ facts }) => facts.get(name)!);
   const [first] = all;
+  const lines = linesInSizes(
+    all.map((one) => one.lines),
+    having.map(({ size }) => size),
+  );
   const edges = first!.edges.map((edge, i) =>
     mergedEdge(
       edge,
@@ -46,7 +52,7 @@ function merged({ name, texts }: PieceDrawing, sized: readonly SizedFacts[]): Pi
   );
   const kept = texts.filter(({ role }) => role === 'size' || role === 'note');
   const said = first!.placed.filter(({ role }) => role !== 'note');
-  return { ...first!, edges, marks: [], placed: [...kept, ...said] };
+  return { ...first!, lines, edges, marks: [], placed: [...kept, ...said] };
 }
 
 function mergedEdge(edge: EdgeFacts, all: readonly EdgeFacts[]): EdgeFacts {
