@@ -80,7 +80,7 @@ const RATIO = /\d+:\d+/y;
 const MIXED = /(\d+) +(\d+)\/(\d+)(?=(?:cm|mm|m|in|yd|deg)(?![A-Za-z0-9_])|["%″”])/y;
 const MIXED_APART = /(\d+) +(\d+)\/(\d+)(?= (?:cm|mm|in|yd|deg)(?![A-Za-z0-9_]))/y;
 const PLAIN = /(\d+)\/(\d+)|\d+(?:\.\d+)?/y;
-const DECIMAL_COMMA = /\d+,\d+(?=(?:cm|mm|m|in|yd|deg)(?![A-Za-z0-9_])|%)/y;
+const DECIMAL_COMMA = /\d+,\d+(?=(?: ?(?:cm|mm|yd|deg)|m|in)(?![A-Za-z0-9_])|%)/y;
 const BARE_DECIMAL_COMMA = /\d+,\d+(?![\d.,)])/y;
 const WIDE_NAME = /\p{L}[\p{L}\p{M}\p{Nd}_]*(?:-\p{L}[\p{L}\p{M}\p{Nd}_]*)*/uy;
 const LETTERS = /[\p{L}_][\p{L}\p{M}\p{Nd}_]*/uy;

@@ -7,7 +7,7 @@ import { say } from './say';
 import * as t from './tokens';
 import { isWord, Token, typeOfWord, W } from './tokens';
 import type { SyntaxProblemCode } from './problems';
-import { RANGED, signWords, units, unitWords } from './unit-repairs';
+import { commaWords, RANGED, signWords, units, unitWords } from './unit-repairs';
 import { isReserved, ruleOf, type BlockKind } from './words';
 import { isReservedWord } from './heads';
 
@@ -70,8 +70,7 @@ function unknown(tokens: readonly Token[]): Repair | undefined {
 
 const SLIPS: Record<string, (written: string, meant: string) => string> = {
   'unusual-sign': signWords,
-  'comma-in-number': (written, meant) =>
-    say`\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`,
+  'comma-in-number': commaWords,
   'number-without-zero': (written, meant) => say`\`${written}\` begins with its point; write \`${meant}\`.`,
   'name-with-underscore': (written, meant) =>
     say`\`${written}\` has an underscore; names are joined with hyphens: \`${meant}\`.`,

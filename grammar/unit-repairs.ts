@@ -21,6 +21,9 @@ export function unitWords(written: string, meant: string): string {
 export const signWords = (written: string, meant: string): string =>
   say`\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`;
 
+export const commaWords = (written: string, meant: string): string =>
+  say`\`${written}\` has a decimal comma; numbers take a point: \`${meant}\`.`;
+
 /** A length that takes several tokens. */
 interface Found {
   readonly meant: { readonly amount: number; readonly unit: Unit; readonly text: string };
@@ -66,6 +69,8 @@ function told(length: Token, { meant, why, doubled }: Found): Repair {
   const edit = { from: length.startOffset, to: length.end, text };
   if (why === 'unknown-unit') return substitution(why, unitWords(length.image, text), edit);
   if (why === 'unusual-sign') return substitution(why, signWords(length.image, text), edit);
+  if (!doubled && /^\d+,\d/.test(length.image))
+    return substitution('comma-in-number', commaWords(length.image, text), edit);
   const message = doubled
     ? say`\`${length.image}\` before a range needs its unit as well: \`${text}\`.`
     : say`A unit touches its number: \`${text}\`.`;

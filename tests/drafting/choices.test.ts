@@ -61,18 +61,19 @@ let counted = closure * 2
 expect 2cm <= 2cm
 expect 3cm = 3.3cm within 2mm
 #      ^^^^^^^^^^^ error[expectation-missed]: 3cm is 3cm; it was expected to be equal to 3.3cm. They are 3mm
-#      | apart, and 2mm is allowed.
+#      | apart, and 2mm is allowed. Mend what they come from, or the expectation if that is wrong.
 expect 3cm < 2cm
 #      ^^^^^^^^^ error[expectation-missed]: 3cm is 3cm; it was expected to be less than 2cm. They are 1cm
-#      | apart.
+#      | apart. Mend what they come from, or the expectation if that is wrong.
 expect 3cm >= 4cm
 #      ^^^^^^^^^^ error[expectation-missed]: 3cm is 3cm; it was expected to be at least 4cm. They are 1cm
-#      | apart.
+#      | apart. Mend what they come from, or the expectation if that is wrong.
 expect 3cm > 4cm and 1 = 1
 #      ^^^^^^^^^^^^^^^^^^^ error[expectation-missed]: This was expected, but does not hold: 3cm > 4cm and 1 =
-#      | 1.
+#      | 1. Mend what it comes from, or the expectation if that is wrong.
 expect not (1 = 1)
-#      ^^^^^^^^^^^ error[expectation-missed]: This was expected, but does not hold: not (1 = 1).
+#      ^^^^^^^^^^^ error[expectation-missed]: This was expected, but does not hold: not (1 = 1). Mend what it
+#      | comes from, or the expectation if that is wrong.
 expect 3cm
 #      ^^^ error[wrong-kind]: A condition is needed here, such as waist > 80cm; 3cm compares nothing.
 expect 3cm = 4cm within 2

@@ -52,7 +52,7 @@ describe('a number with a slip of its own before a unit with another', () => {
 
   it('is told as the length that is meant', () => {
     assert.equal(told('let a = 2,5 inches'), '`2,5 inches`: the unit is written `in`, so `2.5in`.');
-    assert.equal(told('let a = 2,5 cm'), 'A unit touches its number: `2.5cm`.');
+    assert.equal(told('let a = 2,5 cm'), '`2,5 cm` has a decimal comma; numbers take a point: `2.5cm`.');
   });
 
   it('leaves its own mend where the unit needs none', () => {

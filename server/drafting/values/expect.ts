@@ -21,7 +21,7 @@ export function readExpect(reader: Reader, node: ExpectNode): ExpectAnswer | und
         reader,
         'expectation-missed',
         expr.at,
-        say`This was expected, but does not hold: ${wordsOf(reader, expr)}.`,
+        say`This was expected, but does not hold: ${wordsOf(reader, expr)}. Mend what it comes from, or the expectation if that is wrong.`,
       );
     return { is: 'expect', held };
   }
@@ -77,6 +77,6 @@ function missed(
     reader,
     'expectation-missed',
     expr.at,
-    say`${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}.`,
+    say`${wordsOf(reader, expr.left)} is ${show(left)}; it was expected to be ${OP_WORDS[expr.op]} ${which}. They are ${apart} apart${allowed}. Mend what they come from, or the expectation if that is wrong.`,
   );
 }
