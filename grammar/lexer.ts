@@ -5,6 +5,7 @@ import type { Unit } from './syntax';
 import * as t from './tokens';
 import { Token, typeOfWord } from './tokens';
 import { markOfConflict } from './conflict';
+import { feetMark, inchMark, unitLetters } from './feet-marks';
 import { unitMeant } from './unit-names';
 import { isFunction, isUnit } from './words';
 
@@ -83,7 +84,6 @@ const PLAIN = /(\d+)\/(\d+)|\d+(?:\.\d+)?/y;
 const DECIMAL_COMMA = /\d+,\d+(?=(?: ?(?:cm|mm|yd|deg)|m|in)(?![A-Za-z0-9_])|%)/y;
 const BARE_DECIMAL_COMMA = /\d+,\d+(?![\d.,)])/y;
 const WIDE_NAME = /\p{L}[\p{L}\p{M}\p{Nd}_]*(?:-\p{L}[\p{L}\p{M}\p{Nd}_]*)*/uy;
-const LETTERS = /[\p{L}_][\p{L}\p{M}\p{Nd}_]*/uy;
 const SPACE = /\s|[\u200b\u2060\ufeff]/;
 const CONTROL = /[\u0000-\u001f]/;
 
@@ -251,13 +251,14 @@ class Cursor {
   private unitOf(token: Token): boolean {
     const sign = this.at < this.to ? this.text[this.at]! : '';
     if (sign === '%') return this.withUnit(token, '%', 1);
-    if (sign === '"' || sign === '″' || sign === '”') {
+    const inches = inchMark(this.text, this.at, this.to);
+    if (inches > 0) {
       const meant = (token.slip?.meant ?? token.image) + 'in';
-      token.slip = { code: 'unusual-sign', written: token.image + sign, meant };
-      return this.withUnit(token, 'in', 1);
+      const written = token.image + this.text.slice(this.at, this.at + inches);
+      token.slip = { code: 'unusual-sign', written, meant };
+      return this.withUnit(token, 'in', inches);
     }
-    LETTERS.lastIndex = this.at;
-    const letters = sign !== '' && /[\p{L}_]/u.test(sign) ? LETTERS.exec(this.text)?.[0] : undefined;
+    const letters = unitLetters(this.text, this.at, this.to) ?? feetMark(this.text, this.at, this.to);
     if (letters === undefined) return true;
     if (isUnit(letters)) return this.withUnit(token, letters as Unit, letters.length);
     const number = token.slip?.meant ?? token.image;

@@ -8,7 +8,9 @@ const UNIT_NAMES: Record<string, string> = {
   degree: 'deg', degrees: 'deg', degs: 'deg', cms: 'cm', mms: 'mm', ins: 'in',
 }; // prettier-ignore
 
-const FEET = new Set(['ft', 'foot', 'feet']);
+const FEET = new Set(['ft', 'foot', 'feet', "'", '′', '’']);
+
+export const isFeet = (letters: string): boolean => FEET.has(letters.toLowerCase());
 
 /** What a number with a unit that is written otherwise stands for; feet have no unit here, and become inches. */
 export function unitMeant(
@@ -17,7 +19,7 @@ export function unitMeant(
   letters: string,
 ): { readonly amount: number; readonly unit: Unit; readonly text: string } | undefined {
   const lower = letters.toLowerCase();
-  if (FEET.has(lower)) {
+  if (isFeet(letters)) {
     const inches = Number((amount * 12).toFixed(4));
     return { amount: inches, unit: 'in', text: `${inches}in` };
   }

@@ -2,21 +2,23 @@
 import { say } from './say';
 import { substitution, type Repair } from './mending';
 import * as t from './tokens';
-import { isMeasure, isName, W, type Token } from './tokens';
-import { unitMeant } from './unit-names';
+import { isMeasure, isName, isWord, W, type Token } from './tokens';
+import { endsInFeet } from './feet-marks';
+import { isFeet, unitMeant } from './unit-names';
 import { isUnit } from './words';
 import type { Unit } from './syntax';
 
 /** Heads of the statements that hold a range, where `in` may be the word before it. */
 export const RANGED = new Set(['choose', 'measure', 'solve', 'usual']);
 
-const IN_FEET = /f(?:t|oot|eet)$/i;
-
 export function unitWords(written: string, meant: string): string {
-  if (IN_FEET.test(written))
+  if (endsInFeet(written))
     return say`\`${written}\`: feet are no unit here; a foot is 12 inches, so \`${meant}\`.`;
   return say`\`${written}\`: the unit is written \`${meant.replace(/^[\d./ ]+/, '')}\`, so \`${meant}\`.`;
 }
+
+const feetAndInchesWords = (written: string, meant: string): string =>
+  say`\`${written}\` is feet and inches; a length is one number and one unit, so write \`${meant}\`.`;
 
 export const signWords = (written: string, meant: string): string =>
   say`\`${written}\` has a sign that only looks like the one meant: write \`${meant}\`.`;
@@ -29,7 +31,7 @@ interface Found {
   readonly meant: { readonly amount: number; readonly unit: Unit; readonly text: string };
   readonly size: number;
   /** What is told where it is more than a space before the unit. */
-  readonly why?: 'unknown-unit' | 'unusual-sign';
+  readonly why?: 'unknown-unit' | 'unusual-sign' | 'feet-and-inches';
   /** The unit was taken for the word before a range, which therefore stands there a second time. */
   readonly doubled?: Token;
 }
@@ -38,7 +40,7 @@ interface Found {
 export function units(tokens: readonly Token[], given: readonly Token[], repairs: Repair[]): Token[] {
   const out: Token[] = [];
   for (let i = 0; i < tokens.length;) {
-    const found = lengthAt(tokens, i);
+    const found = feetAndInchesAt(tokens, i) ?? lengthAt(tokens, i);
     if (found === undefined) {
       out.push(tokens[i++]!);
       continue;
@@ -67,6 +69,8 @@ function lengthOf(written: readonly Token[], { meant }: Found): Token {
 function told(length: Token, { meant, why, doubled }: Found): Repair {
   const text = doubled ? `${meant.text} in` : meant.text;
   const edit = { from: length.startOffset, to: length.end, text };
+  if (why === 'feet-and-inches')
+    return substitution('unknown-unit', feetAndInchesWords(length.image, text), edit);
   if (why === 'unknown-unit') return substitution(why, unitWords(length.image, text), edit);
   if (why === 'unusual-sign') return substitution(why, signWords(length.image, text), edit);
   if (!doubled && /^\d+,\d/.test(length.image))
@@ -75,6 +79,60 @@ function told(length: Token, { meant, why, doubled }: Found): Repair {
     ? say`\`${length.image}\` before a range needs its unit as well: \`${text}\`.`
     : say`A unit touches its number: \`${text}\`.`;
   return substitution('space-before-unit', message, edit);
+}
+
+/** `5 ft 3 in`, `5ft3in`, `5' 3"`, `5' 3`: what follows feet is inches where it is less than a foot. */
+function feetAndInchesAt(tokens: readonly Token[], i: number): Found | undefined {
+  const feet = feetAt(tokens, i);
+  const inches = feet && inchesAt(tokens, i + feet.size);
+  if (!inches || inches.amount >= 12) return undefined;
+  const amount = Number((feet.amount * 12 + inches.amount).toFixed(4));
+  const meant = { amount, unit: 'in' as const, text: `${amount}in` };
+  return {
+    meant,
+    size: feet.size + inches.size,
+    why: 'feet-and-inches',
+    ...(inches.doubled && { doubled: inches.doubled }),
+  };
+}
+
+/** A whole number of feet. */
+function feetAt(
+  tokens: readonly Token[],
+  i: number,
+): { readonly amount: number; readonly size: number } | undefined {
+  const [token, unit] = [tokens[i]!, tokens[i + 1]];
+  const amount = /^\d+/.exec(token.image);
+  if (!amount) return undefined;
+  if (token.tokenType === t.Length && isFeet(token.image.slice(amount[0].length)))
+    return { amount: Number(amount[0]), size: 1 };
+  if (!isBareNumber(token) || !WHOLE.test(token.image)) return undefined;
+  return unit?.tokenType === t.Name && isFeet(unit.image)
+    ? { amount: Number(amount[0]), size: 2 }
+    : undefined;
+}
+
+/** Inches, their unit touching or apart, and a number whose unit is left out. */
+function inchesAt(
+  tokens: readonly Token[],
+  i: number,
+): { readonly amount: number; readonly size: number; readonly doubled?: Token } | undefined {
+  const token = tokens[i];
+  if (!token) return undefined;
+  const found = lengthAt(tokens, i);
+  if (found !== undefined) {
+    const { amount, unit } = found.meant;
+    return unit === 'in'
+      ? { amount, size: found.size, ...(found.doubled && { doubled: found.doubled }) }
+      : undefined;
+  }
+  if (token.tokenType === t.Length)
+    return token.unit === 'in' ? { amount: token.amount!, size: 1 } : undefined;
+  const figure = figureAt(tokens, i);
+  if (figure === undefined) return undefined;
+  const after = tokens[i + figure.size];
+  // an `in` that was no unit is the word before a range
+  return isWord(after) && after!.tokenType !== W.in ? undefined : figure;
 }
 
 function lengthAt(tokens: readonly Token[], i: number): Found | undefined {

@@ -1,4 +1,4 @@
-/** Units that people write out, touching their number or not; feet, which become inches; numbers with slips before them. */
+/** Units that people write out or mark, touching their number or not; feet, which become inches; numbers with slips before them. */
 import assert from 'node:assert/strict';
 import { parse } from '../../grammar';
 import { applied } from '../support/naming';
@@ -34,6 +34,67 @@ describe('a length in feet', () => {
   it('is not guessed at where the letters are no unit', () => {
     assert.equal(mended('let a = 5constructor'), undefined);
     assert.equal(mended('let a = 5px'), undefined);
+  });
+});
+
+describe('feet and inches as one length', () => {
+  const lengths: Record<string, string> = {
+    '5 ft 3 in': '63in', '5ft 3in': '63in', '5ft3in': '63in', [`5' 3"`]: '63in', [`5'3"`]: '63in', '5’ 3”': '63in',
+    '5′3″': '63in', [`5'3''`]: '63in', [`5' 3`]: '63in', '5ft3': '63in', '5 feet 3 inches': '63in', '5 foot 3': '63in',
+    [`5' 3 1/2"`]: '63.5in', '5ft3½in': '63.5in', '5ft 3.5 in': '63.5in', '5ft 0in': '60in',
+  }; // prettier-ignore
+
+  it('are mended into inches by one edit, wherever they stand', () => {
+    for (const [written, meant] of Object.entries(lengths)) {
+      for (const line of ['let a = *', 'let a = hip + * / 2', 'let a = (-*)'])
+        assert.equal(mended(line.replace('*', written)), line.replace('*', meant), written);
+    }
+  });
+
+  it('are told in one message, which says what to write', () => {
+    for (const [written, meant] of Object.entries(lengths)) {
+      const { node, problems } = parse(`let a = ${written} + 1cm`).items[0]!.statement;
+      assert.deepEqual([node.kind, problems.length, problems[0]?.code], ['let', 1, 'unknown-unit'], written);
+      assert.equal(
+        problems[0]!.message,
+        `\`${written}\` is feet and inches; a length is one number and one unit, so write \`${meant}\`.`,
+      );
+      assert.equal(problems[0]!.fixes[0]!.title, `Write \`${meant}\``);
+    }
+  });
+
+  it('are mended in a range, before its word and behind it', () => {
+    const meant = 'choose a = 63in in 60in .. 74in';
+    assert.equal(mended(`choose a = 5' 3" in 5' .. 6' 2"`), meant);
+    assert.equal(mended('choose a = 5 ft 3 in 5 ft .. 6 ft 2 in'), meant);
+    assert.equal(mended('choose a = 5 ft 3 in in 5ft .. 6ft2in'), meant);
+  });
+
+  it('are not guessed at where the second is a foot or more, or no inches', () => {
+    assert.equal(mended('let a = 5ft 12in'), undefined);
+    assert.equal(mended('let a = 5ft 3cm'), undefined);
+  });
+
+  it('hold the sum of both', () => {
+    const amount = (line: string) =>
+      JSON.stringify(parse(line).items[0]!.statement.node).match(/"amount":[\d.]+/)?.[0];
+    assert.equal(amount(`let a = 5' 3"`), amount('let a = 63in'));
+    assert.notEqual(amount('let a = 63in'), amount('let a = 60in'));
+  });
+});
+
+describe('a mark for feet', () => {
+  it('is mended into inches', () => {
+    for (const mark of ["'", '’', '′']) assert.equal(mended(`let a = 5${mark} / 2`), 'let a = 60in / 2');
+  });
+
+  it('stays a quote where a text begins behind a number', () => {
+    const line = parse("measure a3 'how it is taken'").items[0]!.statement;
+    assert.deepEqual(
+      line.problems.map(({ code }) => code),
+      ['unusual-sign'],
+    );
+    assert.doesNotMatch(told("label 5'front' 4cm"), /feet/);
   });
 });
 
@@ -85,8 +146,8 @@ describe('a whole number and a fraction before a unit that is written out', () =
 
   it('are quoted as they are written where another length touches them', () => {
     const words = (line: string) => told(line).split(' touch')[0];
-    assert.equal(words('let a = 5 ft 3 in'), '`5 ft` and `3 in`');
+    assert.equal(words('let a = 5 ft 3 cm'), '`5 ft` and `3 cm`');
     assert.equal(words('let a = 1 1/2 feet 3 IN'), '`1 1/2 feet` and `3 IN`');
-    assert.equal(words('let a = 5ft 3inches'), '`5ft` and `3inches`');
+    assert.equal(words('let a = 5ft 13inches'), '`5ft` and `13inches`');
   });
 });
