@@ -208,7 +208,10 @@ describe('draftwright draw', () => {
     inFolder({ 'apron.draft': apron }, async (folder) => {
       const { exit, out, err } = await folder.run('draw', 'apron.draft', '--set', 'width=90cm');
       assert.deepEqual([exit, out], [0, 'apron.svg: 2 pieces\n']);
-      assert.equal(err, 'width is 90cm, outside its range of 40cm to 80cm.\n');
+      assert.equal(
+        err,
+        'width is 90cm, outside its range of 40cm to 80cm. Choose within it, or widen the range.\n',
+      );
       assert.equal((await folder.run('draw', 'apron.draft', '--set', 'width=80cm')).err, '');
     }));
 

@@ -7,7 +7,8 @@ describe('choices, unknowns and expectations', () => {
   it('a choice within its range is silent, and outside it is a warning', () =>
     checkDraft(`choose within-range = 3cm in 1cm .. 5cm #= 3cm
 choose above = 3cm in 1cm .. 2cm #= 3cm
-#              ^^^ warning[choice-out-of-range]: above is 3cm, outside its range of 1cm to 2cm.
+#              ^^^ warning[choice-out-of-range]: above is 3cm, outside its range of 1cm to 2cm. Choose within
+#              | it, or widen the range.
 choose turned = 3cm in 5cm .. 2cm #= 3cm
 #                      ^^^^^^^^^^ warning[range-turned-about]: This range runs from 5cm down to 2cm: the lower
 #                      | end comes first.

@@ -81,7 +81,7 @@ draft sheet {
 let waist-line = side
 let side = hem * 2
 let alone = alone + 1cm
-#   ^^^^^ error[circle]: alone needs itself, so it can't be computed.
+#   ^^^^^ error[circle]: alone needs itself, so it can't be computed. Define it by something else.
 `));
 
   it('a used file lends its values by name, and by its second name after as', () =>

@@ -125,7 +125,8 @@ expect skirt.closure = buttons
 #                                         ^^^^^ error[unknown-name]: closure is chosen among zip, buttons;
 #                                         | hooks is none of them.
 #                                                       ^^^^ warning[choice-out-of-range]: ease is 20cm,
-#                                                       | outside its range of 2cm to 6cm.
+#                                                       | outside its range of 2cm to 6cm. Choose within it,
+#                                                       | or widen the range.
 expect skirt.closure = buttons
 let twice = skirt.doubled #= 40cm
 `,

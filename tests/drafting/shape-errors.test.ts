@@ -83,7 +83,7 @@ describe('shapes that can’t be had', () => {
   point middle = on bow halfway
   point a = on bow 15cm from bow.start
 #                  ^^^^^^^^^^^^^^^^^^^ error[out-of-reach]: bow is 10.26cm long: this place lies 4.74cm beyond
-#                  | its end, and a curve does not run on.
+#                  | its end, and a curve does not run on. Count less, or draw it longer.
   point b = on bow 7 from bow.start
 #                  ^ error[missing-unit]: 7 without a unit is a share of the whole, and a share is at most 1.
 #                  | If a length is meant, write 7cm.
@@ -114,7 +114,8 @@ describe('shapes that can’t be had', () => {
 #                               | on bow: the curve ends before it (its nearest point is an end, 20cm away).
   point b = floor.start squared from floor 1cm toward floor.end
 #                                                     ^^^^^^^^^ error[no-direction]: floor.end lies along
-#                                                     | floor, so it does not say to which side.
+#                                                     | floor, so it does not say to which side. Name a point
+#                                                     | beside it.
 }
 `));
 
@@ -122,7 +123,8 @@ describe('shapes that can’t be had', () => {
     checkDraft(`draft sheet {
   curve bow = origin to (origin right 10cm) hollow 1cm toward (origin down 5cm)
   line a = origin to origin
-#          ^^^^^^^^^^^^^^^^ error[no-length]: origin to origin goes nowhere: both ends are one point.
+#          ^^^^^^^^^^^^^^^^ error[no-length]: origin to origin goes nowhere: both ends are one point. Name two
+#          | points that lie apart.
   line b = origin to (origin right 1cm) leaving down
 #                                       ^^^^^^^^^^^^ error[wrong-kind]: A line is straight; leaving down makes
 #                                       | a curve of it. Write curve instead of line.
@@ -139,6 +141,7 @@ describe('shapes that can’t be had', () => {
   curve h = run bow then ((origin right 12cm) to (origin right 20cm))
 #                        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error[run-with-gap]: bow and ((origin
 #                        | right 12cm) to (origin right 20cm)) do not join: their nearest ends are 2cm apart.
+#                        | Let the one begin where the other ends.
 }
 `));
 
@@ -147,7 +150,8 @@ describe('shapes that can’t be had', () => {
   point q = origin right 10cm
   curve a = origin to q hollow 1cm toward (origin right 5cm)
 #           ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error[no-direction]: (origin right 5cm) lies on
-#           | the straight way between the ends, so it does not say to which side the curve is hollow.
+#           | the straight way between the ends, so it does not say to which side the curve is hollow. Name a
+#           | point beside it.
   curve b = origin to q hollow 1cm toward (origin down 5cm) at 0cm from origin
 #                                                              ^^^^^^^^^^^^^^^ error[out-of-reach]: The
 #                                                              | deepest point of a hollow must lie between
@@ -175,7 +179,8 @@ describe('shapes that can’t be had', () => {
 #         | right 10cm) centre O.
   arc b = origin to (origin right 10cm) centre (origin right 4cm)
 #         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error[arc-radii-differ]: No circle round
-#         | (origin right 4cm) goes through both ends: one is 4cm away, the other 6cm.
+#         | (origin right 4cm) goes through both ends: one is 4cm away, the other 6cm. Move the centre, or one
+#         | of the ends.
   circle c = centre origin radius -1cm
 #                                 ^^^^ error[no-such-number]: A circle's radius must be above zero; this one
 #                                 | comes to -1cm.
@@ -203,7 +208,7 @@ describe('shapes that can’t be had', () => {
 #                 | runs parallel to it there (the tightest bend is 0mm along it).
   curve f = bow parallel 1cm toward bow.end
 #                                   ^^^^^^^ error[no-direction]: bow.end lies along bow, so it does not say to
-#                                   | which side.
+#                                   | which side. Name a point beside it.
   curve g = bow laid origin on origin and origin toward bow.end
 #                                         ^^^^^^ error[no-direction]: origin lies on the point it is to turn
 #                                         | about, so it gives no direction.

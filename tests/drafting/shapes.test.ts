@@ -260,10 +260,10 @@ draft bodice {
   curve bow = origin to (origin right 10cm) hollow 1cm toward (origin down 5cm)
   point b = on bow 15cm from bow.start
 #                  ^^^^^^^^^^^^^^^^^^^ error[out-of-reach]: bow is 10.26cm long: this place lies 4.74cm beyond
-#                  | its end, and a curve does not run on.
+#                  | its end, and a curve does not run on. Count less, or draw it longer.
   point c = on bow 1cm beyond bow.end
 #                  ^^^^^^^^^^^^^^^^^^ error[out-of-reach]: bow is 10.26cm long: this place lies 1cm beyond its
-#                  | end, and a curve does not run on.
+#                  | end, and a curve does not run on. Count less, or draw it longer.
 }
 `));
 });

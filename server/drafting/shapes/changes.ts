@@ -135,7 +135,7 @@ function parallelTo(reader: Reader, expr: Step, form: Form<'parallel'>, shape: P
       reader,
       'no-direction',
       form.toward.at,
-      say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side.`,
+      say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, expr.base)}, so it does not say to which side. Name a point beside it.`,
     );
   }
   // as seen on paper, a point with a positive cross product lies to the right of travel (y points down)

@@ -71,7 +71,7 @@ function inRange(
     complain(
       'choice-out-of-range',
       given === undefined ? node.value.at : node.name.at,
-      say`${node.name.text} is ${print(number, reader.unit)}, outside its range of ${print(low, reader.unit)} to ${print(high, reader.unit)}.`,
+      say`${node.name.text} is ${print(number, reader.unit)}, outside its range of ${print(low, reader.unit)} to ${print(high, reader.unit)}. Choose within it, or widen the range.`,
     );
   }
   return { is: 'value', value: number, ends: [low, high] };
@@ -206,7 +206,7 @@ function lineTo(reader: Reader, node: ShapeNode, phrase: Expr, end: Point): Shap
       reader,
       'no-length',
       phrase.at,
-      say`${node.name.text} goes nowhere: both ends are one point.`,
+      say`${node.name.text} goes nowhere: both ends are one point. Name two points that lie apart.`,
     );
   return { kind: 'line', path: Path.line(start, end) };
 }

@@ -196,6 +196,6 @@ function atDistance(
     reader,
     'out-of-reach',
     place.at,
-    say`${name} is ${printLength(path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end, and a curve does not run on.`,
+    say`${name} is ${printLength(path.length, reader.unit)} long: this place lies ${printLength(over, reader.unit)} beyond its end, and a curve does not run on. Count less, or draw it longer.`,
   );
 }

@@ -185,6 +185,6 @@ function squaredOut(reader: Reader, form: Form<'squared-out'>, from: Point): Poi
     reader,
     'no-direction',
     form.toward.at,
-    say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, form.line)}, so it does not say to which side.`,
+    say`${wordsOf(reader, form.toward)} lies along ${wordsOf(reader, form.line)}, so it does not say to which side. Name a point beside it.`,
   );
 }

@@ -62,7 +62,7 @@ export function wayBetween(reader: Reader, ends: WayEnds): Shape | undefined {
       reader,
       'no-length',
       expr.at,
-      say`${wordsOf(reader, expr)} goes nowhere: both ends are one point.`,
+      say`${wordsOf(reader, expr)} goes nowhere: both ends are one point. Name two points that lie apart.`,
     );
   }
   const centre = option(options, 'centre');
@@ -107,7 +107,7 @@ function arcShape(reader: Reader, { start, end, expr }: WayEnds, given: Option<'
     reader,
     'arc-radii-differ',
     expr.at,
-    say`No circle round ${wordsOf(reader, given.point)} goes through both ends: one is ${a} away, the other ${b}.`,
+    say`No circle round ${wordsOf(reader, given.point)} goes through both ends: one is ${a} away, the other ${b}. Move the centre, or one of the ends.`,
   );
 }
 
@@ -125,7 +125,7 @@ function hollowed(reader: Reader, { start, end, expr }: WayEnds, given: Option<'
     reader,
     'no-direction',
     expr.at,
-    say`${wordsOf(reader, given.toward)} lies on the straight way between the ends, so it does not say to which side the curve is hollow.`,
+    say`${wordsOf(reader, given.toward)} lies on the straight way between the ends, so it does not say to which side the curve is hollow. Name a point beside it.`,
   );
 }
 
@@ -182,7 +182,7 @@ function bent(reader: Reader, { start, end, options, expr }: WayEnds): Shape | u
     reader,
     'no-length',
     expr.at,
-    say`${wordsOf(reader, expr)} goes nowhere: all its points are one.`,
+    say`${wordsOf(reader, expr)} goes nowhere: all its points are one. Name points that lie apart.`,
   );
 }
 
@@ -264,7 +264,7 @@ export function joinedRun(reader: Reader, expr: Joined): Shape | undefined {
         reader,
         'run-with-gap',
         expr.parts[i]!.at,
-        say`${before} and ${after} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart.`,
+        say`${before} and ${after} do not join: their nearest ends are ${printLength(gap, reader.unit)} apart. Let the one begin where the other ends.`,
       );
     }
     path = path.joinedTo(asIs <= about ? next : next.reversed());
