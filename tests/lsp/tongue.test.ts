@@ -30,7 +30,9 @@ async function messages(locale?: string): Promise<readonly string[]> {
   await client.open(URI, flap);
   const diagnostics = await client.diagnostics(URI);
   const outlines = diagnostics.filter(({ code }) => code === 'unclosed-outline');
-  return outlines.map(({ message }) => (typeof message === 'string' ? message : message.value));
+  return outlines.map(
+    ({ message }) => (typeof message === 'string' ? message : message.value).split('\n')[0]!,
+  );
 }
 
 describe('the language of the server', () => {
