@@ -83,6 +83,23 @@ describeView('the list of choices in the preview', ({ opened }) => {
     assert.equal(await v.page.locator('.opens.choices').textContent(), 'Choices');
   });
 
+  it('what is tried in a new text is still tried in the file that it was saved as', async () => {
+    const fresh = await withChoices();
+    await row(fresh).getByRole('button', { name: 'skirt-length smaller' }).click();
+    await fresh.page.waitForFunction(() => (window as unknown as { state?: object }).state !== undefined);
+    const was = 'untitled:Untitled-1';
+    const state = { ...(await fresh.state())!, uri: was };
+    const trial = { set: { 'skirt-length': '67.5cm' } };
+    for (const [from, kept] of [
+      [was, trial],
+      ['untitled:Untitled-2', { set: {} }],
+    ] as const) {
+      const saved = await opened({ state, was: from });
+      const ready = (await saved.told()).find(({ type }) => type === 'ready');
+      assert.deepEqual(ready?.type === 'ready' && ready.trial, kept, from);
+    }
+  });
+
   it('Escape closes the list, even after a button that it disabled had the keyboard', async () => {
     const v = await withChoices();
     await row(v).getByRole('button', { name: 'skirt-length smaller' }).click();

@@ -25,6 +25,8 @@ export interface OpenOptions {
   readonly width?: number;
   readonly height?: number;
   readonly state?: ViewState;
+  /** The text that was saved as the file. */
+  readonly was?: string;
   /** Of the German bundle, or of any other. */
   readonly words?: Readonly<Record<string, string>>;
 }
@@ -63,6 +65,7 @@ export async function openView(browser: Browser, options: OpenOptions = {}): Pro
     style: `${ORIGIN}/view.css`,
     nonce: 'n0nce',
     uri: URI,
+    was: options.was,
     seat: 'preview',
     language: options.words === undefined ? 'en' : 'de',
     words: options.words,

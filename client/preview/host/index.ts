@@ -112,7 +112,7 @@ class Previews implements vscode.Disposable, vscode.WebviewPanelSerializer<ViewS
 
   /** A new text became a file: what showed the one shows the other. */
   savedAs(from: string, to: string): void {
-    for (const preview of this.of(from)) preview.turnTo(to);
+    for (const preview of this.of(from)) preview.turnTo(to, true);
   }
 
   /** Takes up a tool of the preview that has the keyboard, or of the one that is seen. */

@@ -9,6 +9,8 @@ export interface PageParts {
   readonly nonce: string;
   /** File of the pattern, remembered with the page so that a reload finds it. */
   readonly uri: string;
+  /** Text that was saved as this file, where the page showed that before. */
+  readonly was?: string;
   /** Which preview of the file it is. */
   readonly seat: string;
   /** The editor's language, and what is said in it where it is not English. */
@@ -17,8 +19,9 @@ export interface PageParts {
 }
 
 export function previewPage(parts: PageParts): string {
-  const { source, script, style, nonce, uri, seat, language, words } = parts;
+  const { source, script, style, nonce, uri, was, seat, language, words } = parts;
   const policy = `default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'`;
+  const before = was === undefined ? '' : ` data-was="${quoted(was)}"`;
   const said = words === undefined ? '' : ` data-words="${quoted(JSON.stringify(words))}"`;
   return `<!DOCTYPE html>
 <html lang="${quoted(language)}">
@@ -30,7 +33,7 @@ export function previewPage(parts: PageParts): string {
     <title>Preview</title>
   </head>
   <body>
-    <div class="preview" id="preview" data-uri="${quoted(uri)}" data-seat="${quoted(seat)}"${said}></div>
+    <div class="preview" id="preview" data-uri="${quoted(uri)}"${before} data-seat="${quoted(seat)}"${said}></div>
     <script nonce="${quoted(nonce)}" src="${quoted(script)}"></script>
   </body>
 </html>

@@ -54,15 +54,19 @@ export class PreviewPanel {
     this.setPage();
   }
 
-  /** Shows another file from now on. */
-  turnTo(uri: string): void {
+  /**
+   * Shows another file from now on.
+   * @param saved the file is what the shown text was saved as: it is seen as that was, with what is tried
+   */
+  turnTo(uri: string, saved = false): void {
     if (uri === this.uri) return;
     this.close();
+    const was = saved ? this.uri : undefined;
     this.uri = uri;
     this.trial = { set: {} };
     this.last = new LastDrawn();
     this.hand = new Hand(this.shared.client, uri);
-    this.setPage();
+    this.setPage(was);
   }
 
   /** Passes a sheet of the server on; a view that has not begun yet will be sent a full one. */
@@ -81,7 +85,7 @@ export class PreviewPanel {
     if (this.panel.visible) this.ask();
   }
 
-  private setPage(): void {
+  private setPage(was?: string): void {
     const { webview } = this.panel;
     this.panel.title = vscode.l10n.t('Preview: {0}', vscode.Uri.parse(this.uri).path.split('/').pop() ?? '');
     const folder = vscode.Uri.joinPath(this.shared.extensionUri, 'dist');
@@ -95,6 +99,7 @@ export class PreviewPanel {
       language: vscode.l10n.bundle === undefined ? 'en' : vscode.env.language,
       words: vscode.l10n.bundle,
       ...this.where,
+      was,
     });
   }
 

@@ -20,14 +20,20 @@ function setLineTypes(root: HTMLElement): void {
   }
 }
 
+/** What the view remembers of a text holds for the file that it was saved as. */
+function rename(host: Host, was: string, uri: string): void {
+  const state = host.getState();
+  if (state?.uri === was) host.setState({ ...state, uri });
+}
+
 function start(): void {
   const root = document.getElementById('preview')!;
   if (root.dataset.words) speak(JSON.parse(root.dataset.words) as Words);
   setLineTypes(root);
-  const viewer = new Viewer(root, acquireVsCodeApi(), {
-    uri: root.dataset.uri ?? '',
-    seat: root.dataset.seat ?? '',
-  });
+  const host = acquireVsCodeApi();
+  const { uri = '', seat = '', was } = root.dataset;
+  if (was !== undefined) rename(host, was, uri);
+  const viewer = new Viewer(root, host, { uri, seat });
   window.addEventListener('message', (event: MessageEvent<ToView>) => viewer.receive(event.data));
   viewer.ready();
 }

@@ -38,6 +38,10 @@ export const theSecondStepOpensThePreviewOfThatSample: Story = async (scene) => 
 };
 
 export const theNewPatternIsSavedAndItsPreviewGoesWithIt: Story = async (scene) => {
+  const before = await Preview.of(scene);
+  await before.at('.opens.choices').click();
+  await before.at('.choice[data-path="skirt-length"]').getByRole('button', { name: 'larger' }).click();
+  await before.at('.opens.choices', { hasText: '1 tried' }).click();
   await scene.page.locator('.tab', { hasText: 'Untitled' }).first().click();
   await scene.textHasKeyboard();
   await scene.saveNew('first-skirt.draft');
@@ -45,5 +49,6 @@ export const theNewPatternIsSavedAndItsPreviewGoesWithIt: Story = async (scene) 
   await preview.waitFor();
   // the page of the preview is set anew: whoever looks into the old one looks again
   await scene.until('its pieces drawn', async () => (await (await Preview.of(scene)).stale()).length === 0);
+  await (await Preview.of(scene)).at('.opens.choices', { hasText: '1 tried' }).waitFor();
   await scene.picture('first-steps-saved');
 };
