@@ -185,4 +185,45 @@ body pilot {
 }
 let a = waist / 4
 `));
+
+  it('halfway takes no distance, and says what to write in its place', () =>
+    checkDraft(`draft sheet {
+  line top = origin to (origin right 40cm)
+  point a = on top 12cm after halfway
+#                             ^^^^^^^ error[wrong-kind]: halfway can't take a distance after it: write after
+#                             | (on top halfway), which is a point.
+#                             fix: Write (on top halfway)
+  point b = on top 12cm after (on top halfway) #= (32cm, 0cm)
+  point c = on (origin to top.end) 12cm before halfway
+#                                              ^^^^^^^ error[wrong-kind]: halfway can't take a distance before
+#                                              | it. Make that place a point of the draft (point middle = on …
+#                                              | halfway), and name it here.
+  point d = halfway
+#           ^^^^^^^ error[wrong-kind]: halfway is a place on a line, and stands behind its name: on L halfway.
+#           | As a length, write length(L) / 2.
+  point e = on top halfway #= (20cm, 0cm)
+}
+`));
+
+  it('a notch is counted from the middle of its edge by a point of the draft, as is said', () =>
+    checkDraft(`draft sheet {
+  point a = origin
+  point b = a right 40cm
+  point c = b down 30cm
+  line edge = a to b
+  point middle = on edge halfway
+}
+piece flap of sheet {
+  outline from a {
+    top along edge to b
+    side straight to c
+    slant straight to a
+  }
+  notch one on top at 12cm after middle
+  notch other on top at 12cm after halfway
+#                                  ^^^^^^^ error[wrong-kind]: halfway can't take a distance after it. Make
+#                                  | that place a point of the draft (point middle = on … halfway), and name
+#                                  | it here.
+}
+`));
 });

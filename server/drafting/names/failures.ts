@@ -3,6 +3,7 @@ import { say } from '../../../grammar/say';
 import type { Ref, Statement } from '../../../grammar/syntax';
 import type { Finding } from '../finding';
 import type { Declaration } from './declarations';
+import { misplacedHalfway } from './halfway';
 import type { RefSpace } from './references';
 import {
   namesInScope,
@@ -41,7 +42,11 @@ export function failure(
   statement: Statement,
   own: Iterable<string> = [],
 ): Finding {
-  return wrongSpace(scope, ref, space, statement) ?? unknownName(scope, ref, space, statement, own);
+  return (
+    wrongSpace(scope, ref, space, statement) ??
+    misplacedHalfway(scope, ref, statement) ??
+    unknownName(scope, ref, space, statement, own)
+  );
 }
 
 /** The name exists, but as something else than is needed here. */
