@@ -304,6 +304,18 @@ export type { Acceptance, OwnUsual, UsualLine } from './rules-model';
 export type { DefinitionInfo } from './definition-model';
 
 /** One pattern, drafted: made once for a version of its text and shared by everybody who reads it. */
+/** A value or a shape with the statement that defines it. */
+export interface Defined<T> {
+  readonly name: string;
+  readonly statement: Statement;
+  readonly drafted: T;
+}
+
+export interface DefinedIn {
+  readonly values: readonly Defined<Value>[];
+  readonly shapes: readonly Defined<Shape>[];
+}
+
 export interface Pattern {
   readonly uri: string;
   readonly title: string;
@@ -367,6 +379,8 @@ export interface Pattern {
   readonly unused: readonly { readonly source: Source; readonly name: string; readonly place: FileRange }[];
   /** Changes of a single written length that would make a mismatched seam match, the smallest first. */
   closingFixes(seam: Seam): readonly Fix[];
+  /** What one block of its own file defines, or with '' the file outside of all, in file order. */
+  definedIn(block: string): DefinedIn;
   /** Where a definition's name stands now; undefined for an unknown source. */
   locate(source: Source): FileRange | undefined;
   /** Everything that a place in a file defines or names, innermost first. */

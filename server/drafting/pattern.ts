@@ -6,6 +6,8 @@ import type { Fix, Severity, Source, SourcedFinding } from './finding';
 import type {
   BodyChoice,
   BodySheet,
+  Defined,
+  DefinedIn,
   DefinitionInfo,
   DisplayUnit,
   FileRange,
@@ -116,6 +118,24 @@ export class DraftedPattern implements Pattern {
         if (answer?.is === 'shape') found.set(writtenPath(declaration), answer.shape);
       }
       return found;
+    });
+  }
+
+  definedIn(block: string): DefinedIn {
+    return this.once(`in ${block}`, () => {
+      const values: Defined<Value>[] = [];
+      const shapes: Defined<Shape>[] = [];
+      const { root } = this.fileSet;
+      for (const declaration of root.within(new Set([block]))) {
+        const { id, name, statement, scope, space } = declaration;
+        if (scope !== block || root.get(id) !== declaration) continue;
+        const { answer } = this.evaluation.result(id);
+        if (space === 'value' && answer?.is === 'value')
+          values.push({ name, statement, drafted: answer.value });
+        else if (space === 'shape' && answer?.is === 'shape')
+          shapes.push({ name, statement, drafted: answer.shape });
+      }
+      return { values, shapes };
     });
   }
 

@@ -6,7 +6,7 @@ import type { SourceFile } from '../../grammar/syntax';
 import { catalogue, isFirm, rangeInWords, ranges } from '../checks';
 import type { Pattern } from '../drafting/model';
 import { measurements } from '../drafting/values/measurements';
-import { besides, item, type Item } from './completion-item';
+import { besides, item, type CompletionKind, type Item } from './completion-item';
 import {
   draftBehind,
   drawnIn,
@@ -25,8 +25,9 @@ import { wordAt } from './words';
 
 export type { CompletionKind } from './completion-item';
 
-export interface Completion extends Item {
-  /** What accepting it replaces. */
+export interface Completions {
+  readonly items: readonly Item[];
+  /** What accepting any of them replaces. */
   readonly from: number;
   readonly to: number;
 }
@@ -68,13 +69,14 @@ export function completions(
   text: string,
   offset: number,
   around: Around = ALONE,
-): readonly Completion[] {
+): Completions {
   const path = pathBeingWritten(text, offset);
-  if (path !== undefined) return around.paths().map((one) => ({ ...item(one, 'file'), ...path }));
+  if (path !== undefined) return { ...path, items: around.paths().map((one) => item(one, 'file')) };
   const word = wordAt(text, offset);
   const from = word?.from ?? offset;
+  const to = word?.to ?? offset;
   const before = lineBefore(text, from);
-  if (inCommentOrText(before)) return [];
+  if (inCommentOrText(before)) return { from, to, items: [] };
   const scope = scopeAt(sources[0], offset);
   const written = statementBefore(text, from);
   const place: Place = {
@@ -89,10 +91,21 @@ export function completions(
   };
   const items = before.endsWith('.') ? members(place, before) : inPlace(place);
   const own = /^(?:let|choose|solve|point|line|curve|arc|circle)\s+(\S+)\s/.exec(place.line)?.[1];
-  const once = new Map(items.map((one) => [`${one.kind} ${one.label}`, one]));
-  return [...once.values()]
-    .filter(({ label }) => label !== own)
-    .map((one) => ({ ...one, from, to: word?.to ?? offset }));
+  return { from, to, items: once(items).filter(({ label }) => label !== own) };
+}
+
+/** One of each kind and label, where the first of them stands: the last, which says most. */
+function once(items: readonly Item[]): readonly Item[] {
+  const all: Item[] = [];
+  const places = new Map<CompletionKind, Map<string, number>>();
+  for (const one of items) {
+    let known = places.get(one.kind);
+    if (known === undefined) places.set(one.kind, (known = new Map()));
+    const place = known.get(one.label) ?? all.length;
+    known.set(one.label, place);
+    all[place] = one;
+  }
+  return all;
 }
 
 /** The path between the quotes of a `use` line, as far as it is written. */
@@ -291,12 +304,15 @@ function ownersOf({ pattern, files, scope: { owner } }: Place): readonly string[
 }
 
 const shapesIn = (place: Place): readonly Item[] =>
-  ownersOf(place).flatMap((owner) => shapesOfBlock(place.pattern, place.files, owner));
+  joined(ownersOf(place).map((owner) => shapesOfBlock(place.pattern, place.files, owner)));
+
+/** As `flat` does it, which takes a long list item by item. */
+const joined = (lists: readonly Item[][]): Item[] => ([] as Item[]).concat(...lists);
 
 function valuesIn(place: Place): readonly Item[] {
   const { pattern, files } = place;
-  const own = ownersOf(place).flatMap((owner) => valuesOfBlock(pattern, files, owner));
-  return [...own, ...valuesOutside(pattern, files[0])];
+  const own = ownersOf(place).map((owner) => valuesOfBlock(pattern, files, owner));
+  return joined([...own, valuesOutside(pattern, files[0])]);
 }
 
 function edgesOwnedBy({ pattern, files, scope: { owner } }: Place): readonly Item[] {

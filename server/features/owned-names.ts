@@ -2,9 +2,9 @@
  * What drafts and pieces have, by its bare name. First what is drafted by now; then what is only written down, since
  * while a line is being typed whatever rests on it can't be drafted, and is meant all the same.
  */
-import { inWords, say } from '../../grammar/say';
+import { inWords, say, tongue } from '../../grammar/say';
 import type { Name, SourceFile, Statement, StatementNode } from '../../grammar/syntax';
-import type { Pattern, Piece, Shape, Value } from '../drafting/model';
+import type { Defined, DefinedIn, Pattern, Piece, Shape, Value } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { print, printLength } from '../drafting/values/quantity';
 import { besides, item, type Item } from './completion-item';
@@ -108,85 +108,116 @@ export const withPrefix = (pattern: Pattern, files: readonly SourceFile[], owner
   ...shapesOfBlock(pattern, files, owner),
 ];
 
-export const valuesOfBlock = (pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] =>
-  withWritten(
-    [...within(owner, pattern.values)].map(([name, value]) => valueItem(pattern, owner, name, value)),
-    blockNamed(files, owner)?.block ?? [],
-    writtenValue,
-  );
+export function valuesOfBlock(pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] {
+  if (owner === '') return [];
+  const block = pattern.definedIn(owner);
+  return withWritten(itemsOf(block.values, pattern, valueItem), undrafted(files, owner, block), writtenValue);
+}
 
-export const shapesOfBlock = (pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] =>
-  withWritten(
-    [...within(owner, pattern.shapes)].map(([name, shape]) => shapeItem(pattern, owner, name, shape)),
-    blockNamed(files, owner)?.block ?? [],
-    writtenShape,
-  );
+export function shapesOfBlock(pattern: Pattern, files: readonly SourceFile[], owner: string): Item[] {
+  if (owner === '') return [];
+  const block = pattern.definedIn(owner);
+  return withWritten(itemsOf(block.shapes, pattern, shapeItem), undrafted(files, owner, block), writtenShape);
+}
 
-/** What is drafted, and behind it what lines name besides; a long draft is gone through at every letter. */
+interface Rest {
+  readonly lines: readonly Statement[];
+  readonly rest: readonly Statement[];
+}
+
+const restOf = new WeakMap<DefinedIn, Rest>();
+
+/** The lines of a block that are no drafted values or shapes. */
+function undrafted(files: readonly SourceFile[], owner: string, block: DefinedIn): readonly Statement[] {
+  const lines = blockNamed(files, owner)?.block ?? [];
+  const before = restOf.get(block);
+  if (before?.lines === lines) return before.rest;
+  let [value, shape] = [0, 0];
+  // all are in file order
+  const rest = lines.filter((line) => {
+    if (line === block.values[value]?.statement) value++;
+    else if (line === block.shapes[shape]?.statement) shape++;
+    else return true;
+    return false;
+  });
+  restOf.set(block, { lines, rest });
+  return rest;
+}
+
+/** What is drafted, and behind it what lines name besides. */
 function withWritten(
   drafted: Item[],
   lines: readonly Statement[],
-  written: (line: Statement) => readonly Item[],
+  written: (line: Statement) => Item | undefined,
 ): Item[] {
-  const known = new Set(drafted.map(({ label }) => label));
-  for (const line of lines) {
-    const { node } = line;
-    const name = 'name' in node ? (node.name as Name | undefined)?.text : undefined;
-    if (name !== undefined && !known.has(name)) drafted.push(...written(line));
-  }
-  return drafted;
+  const others = lines.flatMap((line) => written(line) ?? []);
+  return others.length === 0 ? drafted : besides(drafted, others);
 }
 
 /** Values outside all blocks. */
 export const valuesOutside = (pattern: Pattern, file: SourceFile | undefined): Item[] =>
   besides(
-    [...pattern.values]
-      .filter(([path]) => !path.includes('.'))
-      .map(([name, value]) => valueItem(pattern, '', name, value)),
+    itemsOf(pattern.definedIn('').values, pattern, valueItem),
     file === undefined ? [] : valuesOf(file),
   );
 
-/** What of all that has a path stands in one block, by its bare name. */
-function* within<T>(owner: string, all: ReadonlyMap<string, T>): Iterable<readonly [string, T]> {
-  const start = owner.length + 1;
-  for (const [path, one] of all) {
-    const inside = path[owner.length] === '.' && path.startsWith(owner);
-    if (inside && path.indexOf('.', start) < 0) yield [path.slice(start), one];
-  }
+interface Kept {
+  readonly drafted: Value | Shape;
+  readonly unit: Pattern['unit'];
+  readonly language: string;
+  readonly item: Item;
 }
 
-function valueItem(pattern: Pattern, owner: string, name: string, value: Value): Item {
-  const info = pattern.info(owner === '' ? `=${name}` : `${owner}/=${name}`);
-  const detail = value.kind === 'text' ? value.text : print(value, pattern.unit);
-  return item(name, info?.kind === 'choice' ? 'choice' : 'value', detail, info?.doc);
+/** What was said of each statement: in a long draft a letter changes few of them, and all are offered. */
+const kept = new WeakMap<Statement, Kept>();
+
+function itemsOf<T extends Value | Shape>(
+  all: readonly Defined<T>[],
+  { unit }: Pattern,
+  itemOf: (one: Defined<T>, unit: Pattern['unit']) => Item,
+): Item[] {
+  const language = tongue();
+  return all.map((one) => {
+    const { statement, drafted } = one;
+    const before = kept.get(statement);
+    const stays = before?.drafted === drafted && before.unit === unit && before.language === language;
+    // the remark above a statement may become another without it
+    if (stays && before.item.doc === statement.doc) return before.item;
+    const item = itemOf(one, unit);
+    kept.set(statement, { drafted, unit, language, item });
+    return item;
+  });
 }
 
-function shapeItem(pattern: Pattern, owner: string, name: string, shape: Shape): Item {
-  const isPoint = shape.kind === 'point';
-  const length = isPoint ? '' : `, ${printLength(shape.path.length, pattern.unit)}`;
-  const doc = pattern.info(owner === '' ? name : `${owner}/${name}`)?.doc;
-  return { ...item(name, 'shape', inWords(shape.kind) + length, doc), ...(!isPoint && { line: true }) };
+function valueItem({ name, statement, drafted }: Defined<Value>, unit: Pattern['unit']): Item {
+  const detail = drafted.kind === 'text' ? drafted.text : print(drafted, unit);
+  return item(name, statement.node.kind === 'choose' ? 'choice' : 'value', detail, statement.doc);
 }
 
-function writtenShape({ node, doc }: Statement): Item[] {
-  if (node.kind !== 'shape' && node.kind !== 'circle') return [];
+function shapeItem({ name, statement, drafted }: Defined<Shape>, unit: Pattern['unit']): Item {
+  const isPoint = drafted.kind === 'point';
+  const length = isPoint ? '' : `, ${printLength(drafted.path.length, unit)}`;
+  const said = item(name, 'shape', inWords(drafted.kind) + length, statement.doc);
+  return isPoint ? said : { ...said, line: true };
+}
+
+function writtenShape({ node, doc }: Statement): Item | undefined {
+  if (node.kind !== 'shape' && node.kind !== 'circle') return undefined;
   const form = node.kind === 'circle' ? 'circle' : node.form;
-  return [
-    {
-      ...item(node.name.text, 'shape', inWords(form), doc),
-      ...(form !== 'point' && { line: true as const }),
-    },
-  ];
+  return {
+    ...item(node.name.text, 'shape', inWords(form), doc),
+    ...(form !== 'point' && { line: true as const }),
+  };
 }
 
-function writtenValue({ node, doc }: Statement): Item[] {
-  if (node.kind === 'choose') return [item(node.name.text, 'choice', '', doc)];
-  return node.kind === 'let' || node.kind === 'solve' ? [item(node.name.text, 'value', '', doc)] : [];
+function writtenValue({ node, doc }: Statement): Item | undefined {
+  if (node.kind === 'choose') return item(node.name.text, 'choice', '', doc);
+  return node.kind === 'let' || node.kind === 'solve' ? item(node.name.text, 'value', '', doc) : undefined;
 }
 
 /** What a file names outside its blocks: values, and drafts and pieces. */
 export const valuesOf = ({ items }: SourceFile): Item[] =>
-  items.flatMap(({ statement }) => writtenValue(statement));
+  items.flatMap(({ statement }) => writtenValue(statement) ?? []);
 
 export const drawnIn = ({ items }: SourceFile): Item[] =>
   items.flatMap(({ statement: { node, doc } }) => {

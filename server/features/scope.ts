@@ -1,4 +1,5 @@
 /** Where in the text a cursor stands: the blocks round it, and the words before it on its line. */
+import { lineStart } from '../../grammar/text-tokens';
 import type { BlockKind } from '../../grammar/words';
 import type { SourceFile, Statement, StatementNode } from '../../grammar/syntax';
 
@@ -54,7 +55,7 @@ const innerBlock = (statement: Statement, topOffset: number, offset: number) =>
 
 /** The text of the line before an offset. */
 export function lineBefore(text: string, offset: number): string {
-  return text.slice(0, offset).replace(/^[^]*[\r\n]/, '');
+  return text.slice(lineStart(text, offset), offset);
 }
 
 /** The words of a statement before an offset: its line, and those before that go on in it. */

@@ -1,4 +1,5 @@
 /** The name under a cursor, read from the text alone. */
+import { lineStart } from '../../grammar/text-tokens';
 
 export interface WordAt {
   readonly from: number;
@@ -21,11 +22,11 @@ const LONGEST = 300;
 
 /** The name that holds the offset or ends at it; undefined between names. */
 export function wordAt(text: string, offset: number): WordAt | undefined {
-  const lineStart = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1;
-  const rest = text.slice(lineStart).search(/[\r\n]/);
-  const line = rest < 0 ? text.slice(lineStart) : text.slice(lineStart, lineStart + rest);
+  const start = lineStart(text, offset);
+  const rest = text.slice(start).search(/[\r\n]/);
+  const line = rest < 0 ? text.slice(start) : text.slice(start, start + rest);
   for (const match of line.matchAll(NAME)) {
-    const from = lineStart + match.index;
+    const from = start + match.index;
     const to = from + match[0].length;
     if (from <= offset && offset <= to) return { from, to, text: match[0] };
   }

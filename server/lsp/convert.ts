@@ -10,11 +10,12 @@ import {
   type CompletionItem,
   type FoldingRange,
   type Location,
+  type Range,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { FileRange, PlacedFix } from '../drafting/model';
 import type { Severity } from '../drafting/finding';
-import type { Completion } from '../features/completion';
+import type { Item } from '../features/completion-item';
 import type { Fold } from '../features/folding';
 import type { Lines } from '../features/lines';
 import type { SymbolKind as Kind } from '../features/outline';
@@ -38,7 +39,7 @@ export const symbolKinds: Readonly<Record<Kind, SymbolKind>> = {
   seam: SymbolKind.Interface,
 };
 
-const completionKinds: Readonly<Record<Completion['kind'], CompletionItemKind>> = {
+const completionKinds: Readonly<Record<Item['kind'], CompletionItemKind>> = {
   word: CompletionItemKind.Keyword,
   value: CompletionItemKind.Variable,
   choice: CompletionItemKind.Constant,
@@ -128,15 +129,23 @@ const SNIPPET = {
   insertTextMode: InsertTextMode.adjustIndentation,
 };
 
-export function completionItem(item: Completion, index: number, lines: Lines): CompletionItem {
+/** Texts that sort as their numbers do. */
+const inOrder: string[] = [];
+
+/** @param range what accepting it replaces */
+export function completionItem(item: Item, index: number, range: Range): CompletionItem {
+  const { label, detail, doc, typed, snippet } = item;
+  const sortText = (inOrder[index] ??= String(index).padStart(5, '0'));
+  const textEdit = { range, newText: snippet ?? label };
+  const kind = completionKinds[item.kind];
+  // nearly all: a long draft has thousands
+  if (doc === '' && typed === undefined && snippet === undefined)
+    return { label, kind, detail, sortText, textEdit };
   return {
-    label: item.label,
-    kind: completionKinds[item.kind],
-    detail: item.detail,
-    ...(item.doc === '' ? {} : { documentation: item.doc }),
-    sortText: String(index).padStart(5, '0'),
-    textEdit: { range: lines.range(item.from, item.to), newText: item.snippet ?? item.label },
-    ...(item.typed !== undefined && { filterText: item.typed }),
-    ...(item.snippet !== undefined && SNIPPET),
+    ...{ label, kind, detail },
+    ...(doc === '' ? {} : { documentation: doc }),
+    ...{ sortText, textEdit },
+    ...(typed !== undefined && { filterText: typed }),
+    ...(snippet !== undefined && SNIPPET),
   };
 }

@@ -120,10 +120,11 @@ const completionsAt = aboutText((document, params: CompletionParams, desk): Comp
   };
   const inPath = IN_PATHS.includes(params.context?.triggerCharacter ?? '');
   const around = { paths: () => desk.files.pathsFrom(key), used: () => usedFiles(read, addressOf) };
-  const items = completions(pattern, sources, text, offsetOf(document, params), around);
+  const { items, from, to } = completions(pattern, sources, text, offsetOf(document, params), around);
+  const range = lines.range(from, to);
   return items
     .filter(({ kind, snippet }) => (inPath ? kind === 'file' : desk.shows.snippets || snippet === undefined))
-    .map((item, index) => completionItem(item, index, lines));
+    .map((item, index) => completionItem(item, index, range));
 });
 
 /** What there is to say of a text; of one that is not open, nothing. */

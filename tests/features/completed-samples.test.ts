@@ -67,5 +67,6 @@ function offered(workshop: Workshop, uri: string, text: string, word: Word): rea
   const sources = pattern.files.map((one) => ({ uri: one, file: workshop.source(one)! }));
   const used = () => usedFiles(sources, (from, way) => new URL(way, from).href);
   const all = sources.map(({ file }) => file);
-  return completions(pattern, all, typed, word.from + 1, { paths: () => [], used }).map(({ label }) => label);
+  const { items } = completions(pattern, all, typed, word.from + 1, { paths: () => [], used });
+  return items.map(({ label }) => label);
 }

@@ -1,5 +1,7 @@
 /** What may be written at the cursor. */
-import { checkCompletions } from '../support/features';
+import assert from 'node:assert/strict';
+import { completions } from '../../server/features/completion';
+import { checkCompletions, draftOf, uri } from '../support/features';
 
 const draft = `choose width = 60cm
 draft sheet {
@@ -208,4 +210,20 @@ describe('completing', () => {
       first: ['S', 'M'],
       never: ['crew'],
     }));
+
+  it('says of what stays as it was drafted what its remark and the unit are now', () => {
+    const lines = ['# the waist', 'let waist = 10cm', 'draft d {', '  # half of it', '  line a = o to b'];
+    const text = `units cm\n${lines.join('\n')}\n  point o = origin\n  point b = o right waist\n  line c = \n}\n`;
+    const { workshop } = draftOf(text);
+    const told = (now: string): readonly string[] => {
+      workshop.setText(uri, now);
+      const offset = now.indexOf('line c = ') + 'line c = '.length;
+      const { items } = completions(workshop.pattern(uri), [workshop.source(uri)!], now, offset);
+      const found = items.filter(({ label }) => label === 'a');
+      return found.map(({ detail, doc }) => `${detail}: ${doc}`);
+    };
+    assert.deepEqual(told(text), ['line, 10cm: half of it']);
+    assert.deepEqual(told(text.replace('half of it', 'all of it')), ['line, 10cm: all of it']);
+    assert.deepEqual(told(text.replace('units cm', 'units mm')), ['line, 100mm: half of it']);
+  });
 });

@@ -80,7 +80,8 @@ export function checkCompletions(
   const used = () => usedFiles(read, (_, path) => `${folder}/${path}`);
   const sources = read.map(({ file }) => file);
   const around = { paths: () => [], used };
-  const labels = completions(pattern, sources, place.text, place.offset, around).map(({ label }) => label);
+  const { items } = completions(pattern, sources, place.text, place.offset, around);
+  const labels = items.map(({ label }) => label);
   assert.deepEqual(labels.slice(0, first.length), first);
   assert.deepEqual(
     also.filter((label) => !labels.includes(label)),
