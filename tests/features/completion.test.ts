@@ -215,15 +215,19 @@ describe('completing', () => {
     const lines = ['# the waist', 'let waist = 10cm', 'draft d {', '  # half of it', '  line a = o to b'];
     const text = `units cm\n${lines.join('\n')}\n  point o = origin\n  point b = o right waist\n  line c = \n}\n`;
     const { workshop } = draftOf(text);
-    const told = (now: string): readonly string[] => {
-      workshop.setText(uri, now);
-      const offset = now.indexOf('line c = ') + 'line c = '.length;
-      const { items } = completions(workshop.pattern(uri), [workshop.source(uri)!], now, offset);
+    const told = (old = '', put = ''): readonly string[] => {
+      const { text: before } = workshop.source(uri)!;
+      const from = before.indexOf(old);
+      workshop.edit(uri, [{ from, to: from + old.length, text: put }]);
+      const file = workshop.source(uri)!;
+      const offset = file.text.indexOf('line c = ') + 'line c = '.length;
+      const { items } = completions(workshop.pattern(uri), [file], file.text, offset);
       const found = items.filter(({ label }) => label === 'a');
       return found.map(({ detail, doc }) => `${detail}: ${doc}`);
     };
-    assert.deepEqual(told(text), ['line, 10cm: half of it']);
-    assert.deepEqual(told(text.replace('half of it', 'all of it')), ['line, 10cm: all of it']);
-    assert.deepEqual(told(text.replace('units cm', 'units mm')), ['line, 100mm: half of it']);
+    assert.deepEqual(told(), ['line, 10cm: half of it']);
+    assert.deepEqual(told('half of it', 'all of it'), ['line, 10cm: all of it']);
+    assert.deepEqual(told('10cm', '12cm'), ['line, 12cm: all of it']);
+    assert.deepEqual(told('units cm', 'units mm'), ['line, 120mm: all of it']);
   });
 });
