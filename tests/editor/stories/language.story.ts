@@ -10,16 +10,18 @@ async function pointedAt(scene: Scene, text: string, columns: number, name: stri
   await scene.goToText(DRAFT, text, columns);
   await scene.textHasKeyboard();
   const picture = scene.page.locator('.monaco-hover:visible img').first();
-  await scene.until('a hover, which a server that only just starts does not have yet', async () => {
+  // a server that only just starts has none yet, and the colours and lengths that come then take it away again
+  await scene.until('a hover that stays', async () => {
     await scene.press('ControlOrMeta+K');
     await scene.press('ControlOrMeta+I');
     await scene.page.waitForTimeout(500);
+    if (!(await picture.isVisible())) return false;
+    await scene.page.waitForTimeout(1500);
     return picture.isVisible();
   });
   await scene.until('the picture', () =>
     picture.evaluate((img) => img instanceof HTMLImageElement && img.complete && img.naturalWidth > 50),
   );
-  await scene.page.waitForTimeout(400); // it comes in by and by
   await scene.picture(`hover-${name}`);
   const { width = 0, height = 0 } = (await picture.boundingBox()) ?? {};
   assert.ok(width > 50 && height > 50, `the picture takes ${width} by ${height}`);
