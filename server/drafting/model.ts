@@ -303,7 +303,6 @@ export type { Acceptance, OwnUsual, UsualLine } from './rules-model';
 
 export type { DefinitionInfo } from './definition-model';
 
-/** One pattern, drafted: made once for a version of its text and shared by everybody who reads it. */
 /** A value or a shape with the statement that defines it. */
 export interface Defined<T> {
   readonly name: string;
@@ -311,11 +310,13 @@ export interface Defined<T> {
   readonly drafted: T;
 }
 
+/** What a block defines, in file order. */
 export interface DefinedIn {
   readonly values: readonly Defined<Value>[];
   readonly shapes: readonly Defined<Shape>[];
 }
 
+/** One pattern, drafted: made once for a version of its text and shared by everybody who reads it. */
 export interface Pattern {
   readonly uri: string;
   readonly title: string;

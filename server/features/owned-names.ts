@@ -3,7 +3,7 @@
  * while a line is being typed whatever rests on it can't be drafted, and is meant all the same.
  */
 import { inWords, say, tongue } from '../../grammar/say';
-import type { Name, SourceFile, Statement, StatementNode } from '../../grammar/syntax';
+import type { Expr, Name, SourceFile, Statement, StatementNode } from '../../grammar/syntax';
 import type { Defined, DefinedIn, Pattern, Piece, Shape, Value } from '../drafting/model';
 import { everyEdge } from '../drafting/shapes/parts';
 import { print, printLength } from '../drafting/values/quantity';
@@ -66,14 +66,12 @@ function writtenParts(
 
 /** The names of the pieces that a piece is made from. */
 export function madeFrom(node: StatementNode): readonly string[] {
-  const refs: unknown[] = [];
+  const refs: (Expr | undefined)[] = [];
   if (node.kind === 'piece') refs.push(node.workedFrom);
   else if (node.kind === 'lining' || node.kind === 'facing') refs.push(node.of);
   else if (node.kind === 'divide') refs.push(node.piece);
   else if (node.kind === 'join') refs.push(node.one, node.other);
-  return (refs as ({ kind: string; path?: readonly { text: string }[] } | undefined)[]).flatMap((ref) =>
-    ref?.kind === 'ref' && ref.path?.length === 1 ? [ref.path[0]!.text] : [],
-  );
+  return refs.flatMap((ref) => (ref?.kind === 'ref' && ref.path.length === 1 ? [ref.path[0]!.text] : []));
 }
 
 /** The draft or piece of a name, and what it is called with: a share of a divide is its divide. */

@@ -1,9 +1,9 @@
 /**
  * The order of sewing, worked out from the seams. The rules are *common practice*, and each step says which one put it
- * there: darts, pleats and gathers before any seam; a patch by itself, before the rest; panels that were one piece are joined again; a seam before another
- * that crosses it; a sleeve without ease flat, before the side is closed, one that is eased in the round, after it; small
- * seams before large; then facings and bound edges; hems last, buttons after them. What no rule tells apart stays in the
- * order of the file.
+ * there: darts, pleats and gathers before any seam; a patch by itself, before the rest; panels that were one piece are
+ * joined again; a seam before another that crosses it; a sleeve without ease flat, before the side is closed, one that is
+ * eased in the round, after it; small seams before large; then facings and bound edges; hems last, buttons after them.
+ * What no rule tells apart stays in the order of the file.
  */
 import { say } from '../../../grammar/say';
 import type { Finish, Pattern, Piece, Seam, SewnEdge } from '../../drafting/model';
@@ -49,8 +49,13 @@ export function sewingOrder(pattern: Pattern): readonly Step[] {
   ];
 }
 
-const WORKED: ReadonlySet<Finish['how']> = new Set([
-  ...(['faced', 'bound', 'rolled', 'turned-up', 'turned-twice'] as const),
+/** Finishes that are sewn. */
+const WORKED: ReadonlySet<Finish['how']> = new Set<Finish['how']>([
+  'faced',
+  'bound',
+  'rolled',
+  'turned-up',
+  'turned-twice',
 ]);
 
 /** Whether a finish is of pieces that no seam takes while others are sewn: a patch pocket is made before it is put on. */
